@@ -1,0 +1,164 @@
+import type { Day } from './days.ts';
+import type { EditionId, PaperId, SubjectId } from './lot.ts';
+import type { Basis, ErrandId, KindId, OfficeId } from './practice.ts';
+
+/** Heaviest first. */
+export const weights = ['refused', 'questioned', 'ask first', 'good to know'] as const;
+export type Weight = (typeof weights)[number];
+
+/** What is wrong, for programs; the sentence is in `say`. */
+export const findingSorts = [
+  'missing',
+  'not issued yet',
+  'lapsed',
+  'lapsing',
+  'too old',
+  'date unknown',
+  'replaced',
+  'stale',
+  'not approved',
+  'refused by office',
+  'unreadable',
+  'mark missing',
+  'fact missing',
+  'seal missing',
+  'sheet size',
+  'physical only',
+  'disagree',
+  'may not apply',
+  'event missing',
+  'errand not settled',
+  'too early',
+  'duty at risk',
+  'ask to extend',
+  'caution',
+  'bring',
+] as const;
+export type FindingSort = (typeof findingSorts)[number];
+
+/** What puts it right: in words, and where it can be named, the errand and the earliest day it could be done. */
+export interface Remedy {
+  readonly say: string;
+  readonly errand?: ErrandId | undefined;
+  readonly office?: OfficeId | undefined;
+  readonly earliest?: Day | undefined;
+}
+
+/** What would go wrong on the day, with the paper, who says so, why, and the way out. */
+export interface Finding {
+  readonly weight: Weight;
+  readonly sort: FindingSort;
+  readonly errand?: ErrandId | undefined;
+  readonly need?: string | undefined;
+  readonly agreement?: string | undefined;
+  readonly kind?: KindId | undefined;
+  readonly paper?: PaperId | undefined;
+  readonly edition?: EditionId | undefined;
+  readonly subject?: SubjectId | undefined;
+  readonly office?: OfficeId | undefined;
+  /** One sentence: what. */
+  readonly say: string;
+  /** One sentence: why it matters here. */
+  readonly why: string;
+  readonly basis: Basis;
+  readonly remedy: Remedy;
+  /** Can't be undone: no override clears it. */
+  readonly final: boolean;
+}
+
+export const errandStates = [
+  "can't go yet",
+  'can go',
+  'left with them',
+  'sent back',
+  'settled',
+  "doesn't apply",
+] as const;
+export type ErrandState = (typeof errandStates)[number];
+
+export const paperStates = [
+  'not asked for',
+  'awaited',
+  'in hand',
+  'lapsing',
+  'lapsed',
+  'replaced',
+  'unreadable',
+  "doesn't apply",
+] as const;
+export type PaperState = (typeof paperStates)[number];
+
+/** When one clock of an edition ends; `through` is the last good day, inclusive. */
+export interface ClockReading {
+  readonly label: string;
+  readonly through: Day | 'for good' | 'unknown' | 'ended';
+  readonly why: string;
+}
+
+/** All clocks of an edition taken together on a day. */
+export interface Validity {
+  readonly good: boolean | 'unknown';
+  readonly through: Day | 'for good' | 'unknown' | 'ended';
+  /** The last working day before it lapses, where `through` falls on a weekend. */
+  readonly safeThrough?: Day | undefined;
+  readonly clocks: readonly ClockReading[];
+  /** Last day to ask for an extension, where there is one. */
+  readonly askBy?: Day | undefined;
+}
+
+/** How one need of an errand is met on a day. */
+export interface NeedReading {
+  readonly need: string;
+  readonly subject?: SubjectId | undefined;
+  /** 'unknown' where the rule that asks for it rests on an unanswered question. */
+  readonly applies: true | 'unknown';
+  /** The kind that meets it, or the first it could be met by. */
+  readonly kind: KindId;
+  readonly state: PaperState;
+  readonly paper?: PaperId | undefined;
+  readonly edition?: EditionId | undefined;
+  readonly validity?: Validity | undefined;
+  readonly findings: readonly Finding[];
+}
+
+/** What an office will say to this errand on this day. Findings heaviest first; needs in practice order. */
+export interface ErrandReading {
+  readonly errand: ErrandId;
+  readonly subject?: SubjectId | undefined;
+  readonly day: Day;
+  readonly state: ErrandState;
+  readonly needs: readonly NeedReading[];
+  /** All findings, those of the needs included. */
+  readonly findings: readonly Finding[];
+}
+
+/** One errand on the way, dated. */
+export interface WayStop {
+  readonly errand: ErrandId;
+  readonly subject?: SubjectId | undefined;
+  readonly state: ErrandState;
+  /** First day on which it could be gone on; undefined where settled or it doesn't apply. */
+  readonly earliest?: Day | undefined;
+  /** When its papers should be back, at the office's slow end. */
+  readonly done?: Day | undefined;
+  /** Days it may slip without moving the target; undefined without a target. */
+  readonly spare?: number | undefined;
+  /** Errands that have to be settled first, direct ones only. */
+  readonly waitsFor: readonly ErrandId[];
+  /** Papers that will have lapsed before this errand can use them. */
+  readonly lapsesFirst: readonly KindId[];
+  readonly heaviest?: Weight | undefined;
+}
+
+/** The whole graph for a lot, dated. */
+export interface Way {
+  readonly day: Day;
+  readonly stops: readonly WayStop[];
+  /** What can be done today, in order. */
+  readonly today: readonly ErrandId[];
+  readonly finish?: Day | undefined;
+  readonly feesKnown: number;
+  readonly feesUnknown: number;
+  /** For each idle clock that runs: the cheapest inspection that restarts it. */
+  readonly restarts: readonly { readonly kind: KindId; readonly errand: ErrandId; readonly by: Day }[];
+}
