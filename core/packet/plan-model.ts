@@ -62,6 +62,8 @@ export interface PlanTab {
   readonly copies: number;
   /** Where the paper is: in this file, beside it untouched, carried by hand, missing, or to follow. */
   readonly place: 'inside' | 'beside' | 'by hand' | 'missing' | 'to follow';
+  /** The same edition already stands under this earlier tab: its pages go in once. */
+  readonly seeTab?: number | undefined;
   readonly findings: readonly Finding[];
 }
 

@@ -14,6 +14,8 @@ export type DrawOp =
       readonly size: number;
       readonly tone: Tone;
       readonly text: string;
+      /** 90: runs upward, turned a quarter left about (x, y). */
+      readonly turn?: 0 | 90 | undefined;
     }
   | {
       readonly op: 'line';
@@ -31,6 +33,16 @@ export type DrawOp =
       readonly y: number;
       readonly width: number;
       readonly height: number;
+      readonly fill?: Tone | undefined;
+      readonly stroke?: Tone | undefined;
+      readonly lineWidth?: number | undefined;
+      readonly dash?: readonly number[] | undefined;
+    }
+  | {
+      /** A run of straight edges through the points (marks: discs, triangles, ticks). */
+      readonly op: 'shape';
+      readonly points: readonly (readonly [number, number])[];
+      readonly closed: boolean;
       readonly fill?: Tone | undefined;
       readonly stroke?: Tone | undefined;
       readonly lineWidth?: number | undefined;
