@@ -1,0 +1,165 @@
+import type { PacketPlan } from '../../packet/plan-model.ts';
+import type { Day } from '../../vocabulary/days.ts';
+import type { ErrorShape } from '../../vocabulary/errors.ts';
+import type { Answer } from '../../vocabulary/facts.ts';
+import type { ErrandReading, Finding, NeedReading, PaperState, Way, WayStop } from '../../vocabulary/finding.ts';
+import type { Identity, LotEvent, Subject } from '../../vocabulary/lot.ts';
+import type { Basis, Errand, Office, Practice } from '../../vocabulary/practice.ts';
+
+/** What the requests answer: plain data, fit for any host. */
+export interface LotOpened {
+  readonly lot: string;
+  readonly title: string;
+  /** Half-done work of an interrupted run that was cleared away. */
+  readonly swept: number;
+}
+
+export interface AskedQuestion {
+  readonly id: string;
+  readonly ask: string;
+  readonly why: string;
+  readonly where: string;
+  readonly choices: readonly string[];
+  readonly first: boolean;
+  readonly answer?: Answer | undefined;
+}
+
+export interface LotCard {
+  readonly title: string;
+  readonly target?: Day | undefined;
+  readonly practice: string;
+  readonly questions: readonly AskedQuestion[];
+  readonly identities: readonly Identity[];
+  readonly subjects: readonly Subject[];
+  readonly events: readonly (LotEvent & { readonly title: string })[];
+}
+
+export interface KeptPaper {
+  readonly paper: string;
+  readonly edition: string;
+  readonly title: string;
+  readonly pages: number;
+  readonly sealed: boolean;
+  readonly notes: readonly string[];
+  /** These very bytes were in the lot before. */
+  readonly already: boolean;
+}
+
+export interface KeepAnswer {
+  readonly kept: readonly KeptPaper[];
+  readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
+}
+
+export interface EditionRow {
+  readonly edition: string;
+  readonly number: string;
+  readonly issued: string;
+  readonly goodThrough: string;
+  readonly pages: number;
+  readonly marks: readonly string[];
+  readonly current: boolean;
+}
+
+export interface PaperRow {
+  readonly paper: string;
+  readonly kind: string;
+  readonly title: string;
+  readonly office: string;
+  readonly subject?: string | undefined;
+  readonly state: PaperState;
+  readonly editions: readonly EditionRow[];
+}
+
+export interface WayAnswer extends Omit<Way, 'stops'> {
+  readonly stops: readonly (WayStop & { readonly title: string; readonly office: string; readonly fee?: number })[];
+  readonly duties: readonly Finding[];
+}
+
+export interface ErrandAnswer {
+  readonly errand: Errand;
+  readonly office: Office;
+  readonly reading: ErrandReading;
+  readonly needs: readonly (NeedReading & {
+    readonly title: string;
+    readonly use: string;
+    readonly copies: number;
+    readonly basis: Basis;
+  })[];
+  readonly wouldBeRefused: boolean;
+}
+
+export interface PacketFileRow {
+  readonly name: string;
+  readonly sort: string;
+  readonly pages: number;
+  readonly bytes: number;
+  readonly sha256: string;
+  /** Fetch or copy the file through this. */
+  readonly ticket: string;
+}
+
+export interface AssembleAnswer {
+  readonly packet: string;
+  readonly title: string;
+  readonly draft: boolean;
+  readonly files: readonly PacketFileRow[];
+  readonly findings: readonly Finding[];
+  readonly notes: readonly string[];
+  readonly tabs: PacketPlan['tabs'];
+  readonly wouldBeRefused: boolean;
+}
+
+export interface HandoverRow {
+  readonly handover: string;
+  readonly packet: string;
+  readonly packetTitle: string;
+  readonly to: string;
+  readonly how: string;
+  readonly day: Day;
+  readonly receipt: string;
+  readonly sha256: readonly string[];
+  readonly surrendered: readonly string[];
+  readonly withdrawn?: string | undefined;
+}
+
+export interface FoundRow {
+  readonly paper?: string | undefined;
+  readonly edition?: string | undefined;
+  readonly title: string;
+  readonly page?: number | undefined;
+  readonly snippet: string;
+}
+
+export interface ActRow {
+  readonly act: string;
+  readonly title: string;
+  readonly at: string;
+  readonly undone: boolean;
+}
+
+export interface VerifyProblem {
+  readonly sort: string;
+  readonly say: string;
+  readonly next: string;
+  readonly papers: readonly string[];
+}
+
+export interface VerifyAnswer {
+  readonly files: number;
+  readonly problems: readonly VerifyProblem[];
+}
+
+export interface PracticeAnswer {
+  readonly practice: Practice;
+  readonly layers: readonly string[];
+}
+
+export interface RecordRow {
+  readonly record: string;
+  readonly sort: string;
+  readonly title: string;
+  readonly day: Day;
+  readonly place: string;
+  readonly trade: string;
+  readonly amount?: number | undefined;
+}

@@ -1,0 +1,255 @@
+import * as z from 'zod';
+import type { PacketPlan } from '../../packet/plan-model.ts';
+import type {
+  ActRow,
+  AssembleAnswer,
+  ErrandAnswer,
+  FoundRow,
+  HandoverRow,
+  KeepAnswer,
+  LotCard,
+  LotOpened,
+  PaperRow,
+  PracticeAnswer,
+  RecordRow,
+  VerifyAnswer,
+  WayAnswer,
+} from './answers.ts';
+import { request } from './define.ts';
+import {
+  daySchema,
+  linkWordSchema,
+  practiceId,
+  rowId,
+  saidFacts,
+  shortWords,
+  standingWordSchema,
+  ticketSchema,
+  visitOutcomeSchema,
+  visitStateSchema,
+  words,
+} from './values.ts';
+
+const layer = z.object({ name: shortWords, text: z.string().max(2_000_000) });
+const done = request<{ readonly act: string }>();
+
+/** One paper to keep: its files in order make one edition. */
+export const paperToKeep = z.object({
+  files: z.array(ticketSchema).max(200),
+  kind: practiceId.default('other'),
+  title: shortWords.optional(),
+  subject: rowId.optional(),
+  issued: daySchema.optional(),
+  effective: daySchema.optional(),
+  goodThrough: daySchema.optional(),
+  number: shortWords.optional(),
+  issuer: shortWords.optional(),
+  revision: shortWords.optional(),
+  facts: saidFacts.default({}),
+  marks: z.array(shortWords).default([]),
+  links: z.array(z.object({ word: linkWordSchema, to: rowId })).default([]),
+  physicalOnly: z.boolean().default(false),
+});
+
+const packetWanted = {
+  errand: practiceId.optional(),
+  subject: rowId.optional(),
+  /** A bundle of the owner's own choosing instead of an errand's. */
+  papers: z.array(rowId).max(500).optional(),
+  title: shortWords.optional(),
+  recipient: shortWords.optional(),
+  override: words.optional(),
+};
+
+/** Every request, declared once; desktop, loopback and terminal are loops over this map. */
+export const requests = {
+  'new-lot': request<LotOpened>()({
+    help: 'Make a lot folder with common practice and, where you have them, local amendments.',
+    in: z.object({
+      folder: ticketSchema,
+      title: shortWords,
+      target: daySchema.optional(),
+      layers: z.array(layer).max(50).default([]),
+      on: daySchema.optional(),
+    }),
+    lot: false,
+  }),
+  'open-lot': request<LotOpened>()({
+    help: 'Open a lot folder.',
+    in: z.object({ folder: ticketSchema }),
+    lot: false,
+  }),
+  'close-lot': request<{ readonly closed: true }>()({ help: 'Close the lot.', in: z.object({}) }),
+  'read-lot': request<LotCard>()({ help: 'Show the record card: answers, names, firms, events.', in: z.object({}) }),
+  answer: done({
+    help: 'Answer a question about the lot; "don\'t know yet" is an answer.',
+    in: z.object({ question: practiceId, answer: words }),
+  }),
+  target: done({ help: 'Set the day you hope to move in.', in: z.object({ day: daySchema }) }),
+  event: done({
+    help: 'Note something that happened: construction begun, loan recorded, concrete poured ...',
+    in: z.object({ event: practiceId, day: daySchema, note: words.optional() }),
+  }),
+  identity: done({
+    help: 'Note a name, address or parcel number exactly as printed, and from when to when it was used.',
+    in: z.object({
+      sort: z.enum(['owner', 'place', 'parcel']),
+      text: shortWords,
+      from: daySchema.optional(),
+      to: daySchema.optional(),
+    }),
+  }),
+  same: done({
+    help: 'Confirm that two spellings mean the same owner, place or parcel.',
+    in: z.object({ sort: z.enum(['owner', 'place', 'parcel']), a: shortWords, b: shortWords }),
+  }),
+  engage: request<{ readonly act: string; readonly subject: string }>()({
+    help: 'Note a firm on the job: its trade and the days it is on site.',
+    in: z.object({
+      firm: shortWords,
+      trade: shortWords,
+      from: daySchema.optional(),
+      to: daySchema.optional(),
+    }),
+  }),
+  keep: request<KeepAnswer>()({
+    help: 'Keep papers: PDF, JPEG or PNG files, with what stands on them.',
+    in: z.object({ papers: z.array(paperToKeep).min(1).max(500) }),
+    long: true,
+  }),
+  papers: request<{ readonly papers: readonly PaperRow[] }>()({
+    help: 'List the papers and their state.',
+    in: z.object({ kind: practiceId.optional() }),
+  }),
+  correct: done({
+    help: 'Correct what was noted of a paper: marks, facts, dates.',
+    in: z.object({
+      edition: rowId,
+      issued: daySchema.optional(),
+      effective: daySchema.optional(),
+      goodThrough: daySchema.optional(),
+      number: shortWords.optional(),
+      facts: saidFacts.default({}),
+      marks: z.array(shortWords).default([]),
+      unmark: z.array(shortWords).default([]),
+      link: z.object({ word: linkWordSchema, to: rowId }).optional(),
+    }),
+  }),
+  'not-applicable': done({
+    help: 'Say that a paper does not apply here, and why.',
+    in: z.object({ paper: rowId, why: words }),
+  }),
+  standing: done({
+    help: 'Record what an office did with a paper: received, approved, refused, revoked, closed.',
+    in: z.object({
+      edition: rowId,
+      office: practiceId,
+      word: standingWordSchema,
+      day: daySchema.optional(),
+      note: words.optional(),
+    }),
+  }),
+  way: request<WayAnswer>()({ help: 'Show the whole way: what to do next, when, and what lapses.', in: z.object({}) }),
+  errand: request<ErrandAnswer>()({
+    help: 'Show what an office will say to an errand on a day, and why.',
+    in: z.object({ errand: practiceId, subject: rowId.optional() }),
+  }),
+  visit: request<{ readonly act: string; readonly visit: string }>()({
+    help: 'Record a visit: planned, left with them, sent back (with their comments), settled.',
+    in: z.object({
+      errand: practiceId,
+      subject: rowId.optional(),
+      day: daySchema.optional(),
+      state: visitStateSchema,
+      outcome: visitOutcomeSchema.optional(),
+      note: words.optional(),
+      comments: z.array(words).max(500).default([]),
+    }),
+  }),
+  plan: request<PacketPlan>()({ help: 'Lay out a packet without assembling it.', in: z.object(packetWanted) }),
+  assemble: request<AssembleAnswer>()({
+    help: 'Assemble the packet of an errand, or papers of your own choosing.',
+    in: z.object(packetWanted),
+    long: true,
+  }),
+  'hand-over': request<{ readonly act: string; readonly handover: string }>()({
+    help: 'Record that a packet was handed over: to whom, how, with what receipt.',
+    in: z.object({
+      packet: rowId,
+      to: shortWords,
+      how: shortWords,
+      day: daySchema.optional(),
+      receipt: words.optional(),
+      surrendered: z.array(shortWords).default([]),
+    }),
+  }),
+  withdraw: done({
+    help: 'Withdraw a handover that did not happen as noted, with the reason.',
+    in: z.object({ handover: rowId, reason: words }),
+  }),
+  handovers: request<{ readonly handovers: readonly HandoverRow[] }>()({
+    help: 'Show who holds what, since when.',
+    in: z.object({}),
+  }),
+  find: request<{ readonly found: readonly FoundRow[] }>()({
+    help: 'Find a paper, number, office or word.',
+    in: z.object({ text: shortWords, limit: z.number().int().min(1).max(500).default(20) }),
+  }),
+  history: request<{ readonly acts: readonly ActRow[] }>()({
+    help: 'Show what was done, newest first.',
+    in: z.object({ limit: z.number().int().min(1).max(1000).default(20) }),
+  }),
+  undo: request<{ readonly act: string; readonly undone: string }>()({
+    help: 'Undo the last act, or the one named.',
+    in: z.object({ act: rowId.optional() }),
+  }),
+  verify: request<VerifyAnswer>()({
+    help: 'Check every file and row of the lot.',
+    in: z.object({}),
+    long: true,
+  }),
+  'clerk-said': done({
+    help: 'The clerk said otherwise: amend one rule, with name and day.',
+    in: z.object({
+      rule: shortWords,
+      value: z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]),
+      who: shortWords,
+      day: daySchema.optional(),
+      note: words.optional(),
+    }),
+  }),
+  practice: request<PracticeAnswer>()({ help: 'Show the practice in force here.', in: z.object({}) }),
+  record: done({
+    help: 'Note a light thing: a dated photo, receipt, serial number or note.',
+    in: z.object({
+      sort: z.enum(['photo', 'receipt', 'serial number', 'note']),
+      title: shortWords,
+      day: daySchema.optional(),
+      place: shortWords.optional(),
+      trade: shortWords.optional(),
+      amount: z.string().optional(),
+      file: ticketSchema.optional(),
+    }),
+  }),
+  records: request<{ readonly records: readonly RecordRow[] }>()({
+    help: 'List the light things.',
+    in: z.object({ trade: shortWords.optional() }),
+  }),
+  purge: done({
+    help: 'Remove a private paper’s file for good; a marker stays.',
+    in: z.object({ edition: rowId, reason: words }),
+  }),
+} as const;
+
+export type RequestName = keyof typeof requests;
+type Spec<N extends RequestName> = (typeof requests)[N];
+
+/** What a handler gets: parsed input. */
+export type RequestInput<N extends RequestName> = z.output<Spec<N>['in']>;
+/** What a caller writes: defaults may be left out. */
+export type RequestArgument<N extends RequestName> = z.input<Spec<N>['in']>;
+export type RequestAnswer<N extends RequestName> = NonNullable<Spec<N>['out']>;
+
+export function isRequestName(text: string): text is RequestName {
+  return Object.hasOwn(requests, text);
+}

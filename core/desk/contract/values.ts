@@ -1,0 +1,47 @@
+import * as z from 'zod';
+import { type Day, isDay } from '../../vocabulary/days.ts';
+import { factSorts } from '../../vocabulary/facts.ts';
+import { linkWords, standingWords, visitOutcomes, visitStates } from '../../vocabulary/lot.ts';
+
+/** Value schemas that several requests share. */
+export const daySchema = z
+  .custom<Day>(
+    (value) => typeof value === 'string' && isDay(value),
+    'a date, written year-month-day, for example 2026-03-02',
+  )
+  .meta({ takes: 'day' });
+
+export const words = z.string().trim().min(1).max(2000);
+export const shortWords = z.string().trim().min(1).max(300);
+
+/** An id of the practice: lower case words joined by "-" (or "_" in facts and questions). */
+export const practiceId = z.string().regex(/^[a-z0-9]+([-_][a-z0-9]+)*$/, 'an id such as septic-permit');
+
+/** A row id or a lot handle; opaque to every host. */
+export const rowId = z.string().min(1).max(100);
+
+/** Stands for a file or folder that a host offered; a path never crosses the contract. */
+export const ticketSchema = z
+  .string()
+  .regex(/^t-[0-9a-f-]{36}$/, 'a ticket for a file')
+  .meta({ takes: 'file' });
+
+const amount = z.number().refine(Number.isFinite, 'a number');
+
+export const factValueSchema = z.discriminatedUnion('sort', [
+  z.object({ sort: z.enum(['text', 'name', 'address', 'parcel number', 'revision', 'choice']), value: words }),
+  z.object({ sort: z.enum(['count', 'number', 'length', 'area', 'volume', 'flow', 'percent']), value: amount }),
+  z.object({ sort: z.literal('money'), value: z.number().int() }),
+  z.object({ sort: z.literal('day'), value: daySchema }),
+  z.object({ sort: z.literal('yes or no'), value: z.boolean() }),
+  z.object({ sort: z.literal('elevation'), value: z.object({ feet: amount, datum: shortWords }) }),
+]);
+
+/** Answers and facts as a person writes them: plain words, read by the sort the practice gives. */
+export const saidFacts = z.record(practiceId, z.string().trim().max(2000));
+
+export const factSortSchema = z.enum(factSorts);
+export const standingWordSchema = z.enum(standingWords);
+export const linkWordSchema = z.enum(linkWords);
+export const visitStateSchema = z.enum(visitStates);
+export const visitOutcomeSchema = z.enum(visitOutcomes);

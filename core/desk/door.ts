@@ -1,0 +1,17 @@
+/** The desk's door: everything a host (terminal, desktop, loopback) may take. */
+
+export { asDay, type Day, dayInWords, dayWithWeekday, isDay } from '../vocabulary/days.ts';
+export { type ErrorCode, type ErrorShape, LotfileError } from '../vocabulary/errors.ts';
+export { moneyInWords } from '../vocabulary/money.ts';
+export { factInWords } from '../vocabulary/said-facts.ts';
+export type * from './contract/answers.ts';
+export type { DeskEvents } from './contract/events.ts';
+export {
+  isRequestName,
+  paperToKeep,
+  type RequestAnswer,
+  type RequestArgument,
+  type RequestInput,
+  type RequestName,
+  requests,
+} from './contract/requests.ts';

@@ -1,0 +1,45 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/**
+ * `npm test`: types, lint, then every test; closes with one line of true counts.
+ * A failing type check or lint counts as one failed check each.
+ */
+const report = join(tmpdir(), `lotfile-tests-${process.pid}.json`);
+const bin = (name: string): string => join('node_modules', '.bin', name);
+
+function run(command: string, args: readonly string[]): boolean {
+  const ended = spawnSync(command, args, { stdio: 'inherit', shell: process.platform === 'win32' });
+  return ended.status === 0;
+}
+
+function countOf(report: unknown, key: string): number {
+  const value = typeof report === 'object' && report !== null ? Reflect.get(report, key) : undefined;
+  return typeof value === 'number' ? value : 0;
+}
+
+const checks = [
+  ['types', run(bin('tsc'), ['-b'])],
+  ['lint', run(bin('biome'), ['check', '--reporter=summary', '.'])],
+] as const;
+for (const [name, passed] of checks) process.stdout.write(`${name}: ${passed ? 'clean' : 'FAILED'}\n`);
+
+const testsPassed = run(bin('vitest'), ['run', '--reporter=default', '--reporter=json', `--outputFile=${report}`]);
+let passed = 0;
+let failed = 0;
+try {
+  const counts: unknown = JSON.parse(readFileSync(report, 'utf8'));
+  passed = countOf(counts, 'numPassedTests');
+  failed = countOf(counts, 'numFailedTests') + countOf(counts, 'numFailedTestSuites');
+} catch {
+  process.stdout.write('The test runner left no report.\n');
+}
+rmSync(report, { force: true });
+passed += checks.filter(([, ok]) => ok).length;
+failed += checks.filter(([, ok]) => !ok).length;
+// A run that broke before it could count (no report, an error outside any test) is a failure too.
+if (!testsPassed && failed === 0) failed = 1;
+process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
+process.exit(failed === 0 && passed > checks.length ? 0 : 1);
