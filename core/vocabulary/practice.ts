@@ -63,7 +63,8 @@ export type Condition =
 
 /** One clock of a paper. Several combine: the earliest end wins, each keeps its label. */
 export type Clock = { readonly label: string; readonly when?: Condition | undefined } & (
-  | { readonly sort: 'stated' }
+  /** The last good day printed on it; with `fact`, the day in that fact (a certificate with one line per cover). */
+  | { readonly sort: 'stated'; readonly fact?: FactId | undefined }
   | { readonly sort: 'lasts'; readonly span: Span }
   | { readonly sort: 'start_by'; readonly span: Span; readonly unless: EventId }
   | { readonly sort: 'idle'; readonly span: Span; readonly since: 'inspection' | 'approved inspection' }
@@ -114,6 +115,8 @@ export interface PaperKind {
   readonly private: boolean;
   readonly when?: Condition | undefined;
   readonly hint?: string | undefined;
+  /** What the office ties it to ("silt fence before clearing"): told beside the paper. */
+  readonly conditions?: readonly string[] | undefined;
   readonly basis: Basis;
 }
 
@@ -207,6 +210,9 @@ export interface Errand {
   readonly causes: readonly EventId[];
   readonly deliver: Delivery;
   readonly caution?: string | undefined;
+  /** Who must come in person for this errand, where it is more than the office's usual. */
+  readonly appear?: string | undefined;
+  readonly appointment?: string | undefined;
   readonly basis: Basis;
 }
 
@@ -222,7 +228,8 @@ export type Verb = (typeof verbs)[number];
 /**
  * `same`: all terms equal (addresses, parcels and names through aliases). `at_most`: each term at most the next.
  * `at_least`: each at least the next. `not_before`: the first day not before the second.
- * `covers_days`: first and second day span third to fourth. `one_of`: the first term among the rest.
+ * `covers_days`: first and second day span third to fourth; with only two terms, of a kind kept per engagement,
+ * they span that engagement's own days on site. `one_of`: the first term among the rest.
  */
 export interface Agreement {
   readonly id: string;
