@@ -1,0 +1,92 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import fontkit, { type Font } from '@cantoo/fontkit';
+import type { Face, FontMetrics } from '../../typeset/drawing.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+
+/** The faces with their measures and bytes: metrics for typesetting, bytes for embedding. */
+export interface Fonts extends FontMetrics {
+  bytesOf(face: Face): Uint8Array;
+}
+
+const places: Readonly<Record<Face, string>> = {
+  text: '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf',
+  bold: '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf',
+  slab: '@expo-google-fonts/bitter/600SemiBold/Bitter_600SemiBold.ttf',
+  mono: '@expo-google-fonts/source-code-pro/400Regular/SourceCodePro_400Regular.ttf',
+};
+
+export const faces: readonly Face[] = ['text', 'bold', 'slab', 'mono'];
+
+/** Widths by code point: no ligatures are set, so a line is as wide as its letters. */
+class Measured {
+  readonly bytes: Uint8Array;
+  readonly #font: Font;
+  readonly #advances = new Map<string, number>();
+
+  constructor(bytes: Uint8Array) {
+    this.bytes = bytes;
+    const font = fontkit.create(bytes);
+    if (!('glyphForCodePoint' in font)) throw new LotfileError('internal', 'A font package holds no single face.');
+    this.#font = font;
+  }
+
+  has(character: string): boolean {
+    return this.#font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0);
+  }
+
+  /** Thousandths of the size. */
+  advance(character: string): number {
+    const known = this.#advances.get(character);
+    if (known !== undefined) return known;
+    const glyph = this.#font.glyphForCodePoint(character.codePointAt(0) ?? 0);
+    const advance = ((glyph?.advanceWidth ?? 0) * 1000) / this.#font.unitsPerEm;
+    this.#advances.set(character, advance);
+    return advance;
+  }
+}
+
+let loaded: Promise<Fonts> | undefined;
+
+/**
+ * Reads the four faces from their packages once per process.
+ * @throws Error where a font package is not installed.
+ */
+export function loadFonts(): Promise<Fonts> {
+  loaded ??= readFaces();
+  return loaded;
+}
+
+async function readFaces(): Promise<Fonts> {
+  const require = createRequire(import.meta.url);
+  const files = await Promise.all(faces.map((face) => readFile(require.resolve(places[face]))));
+  const measured = new Map(faces.map((face, index) => [face, new Measured(files[index] ?? new Uint8Array())]));
+  const of = (face: Face): Measured => {
+    const found = measured.get(face);
+    if (found === undefined) throw new Error(`The face "${face}" was not read.`);
+    return found;
+  };
+  const missing = new Map<string, boolean>();
+  const lacks = (character: string, face: Face): boolean => {
+    const key = face + character;
+    const known = missing.get(key);
+    if (known !== undefined) return known;
+    const answer = !of(face).has(character);
+    missing.set(key, answer);
+    return answer;
+  };
+  return {
+    bytesOf: (face) => of(face).bytes,
+    widthOf(text, face, size) {
+      const font = of(face);
+      let total = 0;
+      for (const character of text) total += font.advance(character);
+      return (total * size) / 1000;
+    },
+    missing(text, face) {
+      const found = new Set<string>();
+      for (const character of text) if (lacks(character, face)) found.add(character);
+      return [...found];
+    },
+  };
+}

@@ -1,0 +1,197 @@
+import type { Drawing, FontMetrics } from '../drawing.ts';
+import { frame, leadings, rules } from '../measures.ts';
+import { Pen, type TextStyle } from '../pen.ts';
+import { wording } from '../wording.ts';
+import { drawMargin, type Margin } from './furniture.ts';
+
+export interface CoverSheet {
+  readonly margin: Margin;
+  readonly title: string;
+  readonly recipient: string;
+  readonly lot: string;
+  readonly place: string;
+  readonly parcel: string;
+  readonly owners: string;
+  readonly date: string;
+  readonly sheets: string;
+  readonly volume?: string | undefined;
+  /** "9 papers in 10 tabs, 92 sheets". */
+  readonly count: string;
+  readonly holds: readonly { readonly from: string; readonly papers: string }[];
+  readonly lists: readonly { readonly title: string; readonly items: readonly string[] }[];
+  readonly toIndex?: number | undefined;
+}
+
+/** The clerk's space: 3 by 3 inches, empty, at the upper right where a stamp is looked for. */
+const clerk = { x: frame.right - 224, y: frame.top - 224, width: 216, height: 216 } as const;
+const block = { left: 304, width: frame.right - 304 } as const;
+const gutter = 24;
+
+/** The cover: a drawing sheet with its title block at the lower right. */
+export function coverSheet(cover: CoverSheet, metrics: FontMetrics, replaced: Set<string>): Drawing {
+  const pen = new Pen(metrics, replaced);
+  pen.box(
+    { x: frame.left, y: frame.bottom, width: frame.right - frame.left, height: frame.top - frame.bottom },
+    { stroke: 'ink', width: rules.firm },
+  );
+  drawClerkSpace(pen);
+  drawHeading(pen, cover);
+  const blockTop = drawTitleBlock(pen, cover);
+  const below = drawHolds(pen, cover, blockTop + 16);
+  drawLists(pen, cover, below);
+  drawMargin(pen, cover.margin);
+  return pen.drawing();
+}
+
+function drawClerkSpace(pen: Pen): void {
+  const { x, y, width, height } = clerk;
+  const tick = 12;
+  for (const [cornerX, towardX] of [
+    [x, 1],
+    [x + width, -1],
+  ] as const) {
+    for (const [cornerY, towardY] of [
+      [y, 1],
+      [y + height, -1],
+    ] as const) {
+      pen.shape(
+        [
+          [cornerX + towardX * tick, cornerY],
+          [cornerX, cornerY],
+          [cornerX, cornerY + towardY * tick],
+        ],
+        {
+          stroke: 'pencil',
+          width: rules.hair,
+          open: true,
+        },
+      );
+    }
+  }
+  pen.text({ x: x + width, y: y - 12 }, wording.cover.office, { size: 'small', tone: 'pencil', align: 'right' });
+}
+
+function drawHeading(pen: Pen, cover: CoverSheet): void {
+  const x = frame.left + 16;
+  const width = clerk.x - gutter - x;
+  let top = frame.top - 16;
+  const write = (text: string, most: number, style: TextStyle): void => {
+    top = pen.writeLines({ x, top }, pen.lines(text, width, { ...style, most }), style);
+  };
+  write(wording.cover.kicker, 1, { size: 'small', tone: 'pencil' });
+  write(cover.recipient, 3, { size: 'head' });
+  top -= 16;
+  write(cover.title, 4, { face: 'slab', size: 'title' });
+  top -= 8;
+  write(cover.lot, 2, { size: 'head' });
+}
+
+interface Cell {
+  readonly label: string;
+  readonly value: string;
+  readonly most: number;
+  readonly style?: TextStyle;
+}
+
+function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
+  const words = wording.cover;
+  const rows: readonly (readonly Cell[])[] = [
+    [{ label: words.packet, value: cover.title, most: 3, style: { face: 'slab', size: 'head' } }],
+    [{ label: words.prepared, value: cover.recipient, most: 2 }],
+    [{ label: words.owners, value: cover.owners, most: 4 }],
+    [{ label: words.place, value: cover.place, most: 2 }],
+    [
+      { label: words.lot, value: cover.lot, most: 2 },
+      { label: words.parcel, value: cover.parcel, most: 2, style: { face: 'mono' } },
+    ],
+    [
+      { label: words.date, value: cover.date, most: 1 },
+      cover.volume === undefined
+        ? { label: words.sheets, value: cover.sheets, most: 2 }
+        : { label: words.volume, value: cover.volume, most: 2 },
+    ],
+    [{ label: words.code, value: cover.margin.code, most: 1, style: { face: 'mono' } }],
+  ];
+  const foot = 24;
+  const laid = rows.map((cells) => {
+    const width = block.width / cells.length;
+    const parts = cells.map((cell) => ({
+      ...cell,
+      lines: pen.lines(cell.value, width - 16, { ...cell.style, most: cell.most }),
+    }));
+    const height =
+      Math.max(...parts.map(({ lines, style }) => Math.max(1, lines.length) * leadings[style?.size ?? 'text'])) + 20;
+    return { parts, width, height: Math.ceil(height / 4) * 4 };
+  });
+  const top = frame.bottom + foot + laid.reduce((sum, row) => sum + row.height, 0);
+  pen.box(
+    { x: block.left, y: frame.bottom, width: block.width, height: top - frame.bottom },
+    { stroke: 'ink', width: rules.firm },
+  );
+  let y = top;
+  for (const row of laid) {
+    row.parts.forEach((part, index) => {
+      const x = block.left + index * row.width;
+      if (index > 0) pen.down(x, y, y - row.height, { width: rules.thin });
+      pen.text({ x: x + 8, y: y - 12 }, part.label, { size: 'small', tone: 'pencil' });
+      pen.writeLines({ x: x + 8, top: y - 15 }, part.lines, part.style);
+    });
+    y -= row.height;
+    pen.across(y, block.left, frame.right, { width: rules.thin });
+  }
+  pen.text({ x: block.left + 8, y: frame.bottom + 9 }, wording.own, { size: 'small' });
+  return top;
+}
+
+/** What the packet holds, over the full width, down to the title block. Returns the y below. */
+function drawHolds(pen: Pen, cover: CoverSheet, floor: number): number {
+  const x = frame.left + 16;
+  const right = frame.right - 16;
+  let top = clerk.y - 40;
+  const titleWidth = pen.text({ x, y: top }, wording.cover.holds, { face: 'bold' });
+  const countWidth = pen.text({ x: right, y: top }, cover.count, { size: 'small', tone: 'pencil', align: 'right' });
+  if (cover.toIndex !== undefined) {
+    pen.link({ x, y: top - 4, width: titleWidth, height: 14 }, cover.toIndex);
+    pen.link({ x: right - countWidth, y: top - 4, width: countWidth, height: 14 }, cover.toIndex);
+  }
+  top -= 8;
+  pen.across(top, x, right, { width: rules.thin });
+  for (const [index, group] of cover.holds.entries()) {
+    const from = pen.lines(group.from, 144, { size: 'small', most: 2 });
+    const papers = pen.lines(group.papers, right - x - 160, { most: 3 });
+    const height = Math.max(from.length * leadings.small, papers.length * leadings.text) + 8;
+    const last = index === cover.holds.length - 1;
+    if (top - height < floor + (last ? 0 : 16)) {
+      pen.text({ x: x + 160, y: top - 13 }, wording.cover.rest, { size: 'small', tone: 'pencil' });
+      return top - 20;
+    }
+    pen.writeLines({ x, top: top - 5 }, from, { size: 'small', tone: 'pencil' });
+    pen.writeLines({ x: x + 160, top: top - 4 }, papers);
+    top -= height;
+    pen.across(top, x, right, { tone: 'pencil' });
+  }
+  return top;
+}
+
+/** To follow, beside, by hand: at the lower left, next to the title block. */
+function drawLists(pen: Pen, cover: CoverSheet, ceiling: number): void {
+  const x = frame.left + 16;
+  const width = block.left - gutter - x;
+  const floor = frame.bottom + 16;
+  let top = ceiling - 24;
+  for (const list of cover.lists) {
+    if (top - 36 < floor) return;
+    top = pen.writeLines({ x, top }, [list.title], { face: 'bold' });
+    pen.across(top, x, x + width, { width: rules.thin });
+    top -= 2;
+    for (const item of list.items) {
+      const lines = pen.lines(item, width, { size: 'small' });
+      if (top - lines.length * leadings.small < floor + leadings.small) {
+        top = pen.writeLines({ x, top }, [wording.cover.rest], { size: 'small', tone: 'pencil' });
+        break;
+      }
+      top = pen.writeLines({ x, top }, lines, { size: 'small' });
+    }
+    top -= 12;
+  }
+}
