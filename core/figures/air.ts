@@ -1,0 +1,83 @@
+import { answered, type Figure, lot, numberIn, paper } from './figure.ts';
+
+const testerCaution =
+  'The tester and your official decide: the limit depends on the code adopted, local changes and the climate zone. A very tight house may call for ventilation.';
+
+/**
+ * Air changes per hour at 50 Pa: fan flow (cfm) x 60 / conditioned volume (cubic feet).
+ * Source: the air leakage form of the City of Anacortes, Washington.
+ * @returns undefined where there is no volume.
+ */
+export function airChanges(fanFlow: number, volume: number): number | undefined {
+  return volume > 0 && fanFlow >= 0 ? (fanFlow * 60) / volume : undefined;
+}
+
+/** The fan flow (cfm at 50 Pa) at which a house of this volume just meets a limit in air changes. */
+export function fanFlowAtLimit(limit: number, volume: number): number | undefined {
+  return volume > 0 && limit >= 0 ? (limit * volume) / 60 : undefined;
+}
+
+/**
+ * IECC 2012 and 2015 R402.4.1.2: 5 air changes in climate zones 1 and 2, 3 in zones 3 to 8.
+ * Other editions and many places differ; a local amendment names its own number.
+ */
+export function airChangesLimit2015(climateZone: number): number | undefined {
+  if (!(climateZone >= 1 && climateZone <= 8)) return undefined;
+  return climateZone < 3 ? 5 : 3;
+}
+
+/** Duct leakage in cfm at 25 Pa per 100 square feet of conditioned floor. */
+export function ductLeakagePer100(flow: number, floorArea: number): number | undefined {
+  return floorArea > 0 && flow >= 0 ? (flow * 100) / floorArea : undefined;
+}
+
+function zoneOf(text: string | number | undefined): number | undefined {
+  const digits = /^\s*(\d)/.exec(String(text ?? ''));
+  return digits === null ? undefined : Number(digits[1]);
+}
+
+export const airFigures: readonly Figure[] = [
+  {
+    id: 'air_changes',
+    title: 'Air changes per hour at 50 pascals',
+    unit: 'air changes per hour',
+    source: 'Fan flow x 60 / conditioned volume, as on the air leakage form of the City of Anacortes, Washington',
+    caution: testerCaution,
+    needs: {
+      flow: [paper('air-leakage-report', 'fan_flow')],
+      volume: [paper('air-leakage-report', 'house_volume'), lot('house_volume')],
+    },
+    compute: ({ flow, volume }) => {
+      const [cfm, feet] = [numberIn(flow), numberIn(volume)];
+      return answered('number', cfm === undefined || feet === undefined ? undefined : airChanges(cfm, feet));
+    },
+  },
+  {
+    id: 'air_changes_limit',
+    title: 'Most air changes the 2015 energy code allows',
+    unit: 'air changes per hour',
+    source: 'IECC 2012 and 2015 R402.4.1.2: 5 in climate zones 1-2, 3 in zones 3-8',
+    caution: testerCaution,
+    needs: { zone: [lot('climate_zone')] },
+    compute: ({ zone }) => {
+      const value = zone?.value;
+      const number = typeof value === 'string' || typeof value === 'number' ? zoneOf(value) : undefined;
+      return answered('number', number === undefined ? undefined : airChangesLimit2015(number));
+    },
+  },
+  {
+    id: 'duct_leakage',
+    title: 'Duct leakage per 100 square feet',
+    unit: 'cfm at 25 pascals per 100 square feet',
+    source: 'Washington State energy code text posted by the City of Everett: total leakage per 100 square feet',
+    caution: testerCaution,
+    needs: {
+      flow: [paper('duct-leakage-report', 'duct_flow'), paper('duct-leakage-report', 'fan_flow')],
+      area: [paper('duct-leakage-report', 'floor_area'), paper('plans', 'floor_area'), lot('floor_area')],
+    },
+    compute: ({ flow, area }) => {
+      const [cfm, feet] = [numberIn(flow), numberIn(area)];
+      return answered('number', cfm === undefined || feet === undefined ? undefined : ductLeakagePer100(cfm, feet));
+    },
+  },
+];

@@ -1,0 +1,102 @@
+import type { Day } from '../vocabulary/days.ts';
+import type { Edition, EditionId, LinkWord, LotView, Paper, Subject, SubjectId, Visit } from '../vocabulary/lot.ts';
+import type { ErrandId, EventId, KindId, SubjectSort } from '../vocabulary/practice.ts';
+import { groupBy } from './practice-index.ts';
+
+/** An edition with the paper it belongs to. */
+export interface Entry {
+  readonly edition: Edition;
+  readonly paper: Paper;
+  /** Issue date, or where that is unknown the day it came in: what "newest" goes by. */
+  readonly dated: Day;
+  readonly order: number;
+}
+
+export interface LinkFrom {
+  readonly word: LinkWord;
+  readonly from: Entry;
+}
+
+/** Look-ups over one lot; a lot view is never changed in place, so it holds for as long as the view does. */
+export interface LotIndex {
+  readonly entries: ReadonlyMap<EditionId, Entry>;
+  readonly papersOf: ReadonlyMap<KindId, readonly Paper[]>;
+  /** Newest first. */
+  readonly byKind: ReadonlyMap<KindId, readonly Entry[]>;
+  /** Keyed by `kind subject`; newest first. */
+  readonly byKindAndSubject: ReadonlyMap<string, readonly Entry[]>;
+  readonly linksTo: ReadonlyMap<EditionId, readonly LinkFrom[]>;
+  /** Oldest first. */
+  readonly visitsOf: ReadonlyMap<ErrandId, readonly Visit[]>;
+  /** Oldest first. */
+  readonly eventDays: ReadonlyMap<EventId, readonly Day[]>;
+  readonly subjectsOf: ReadonlyMap<SubjectSort, readonly Subject[]>;
+  readonly subjects: ReadonlyMap<SubjectId, Subject>;
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function newestFirst(a: Entry, b: Entry): number {
+  return compare(b.dated, a.dated) || b.order - a.order;
+}
+
+function entriesOf(lot: LotView): Entry[] {
+  const entries: Entry[] = [];
+  for (const paper of lot.papers) {
+    for (const edition of paper.editions) {
+      entries.push({ edition, paper, dated: edition.issued ?? edition.received, order: entries.length });
+    }
+  }
+  return entries;
+}
+
+function linksTo(entries: readonly Entry[]): Map<EditionId, LinkFrom[]> {
+  const links = new Map<EditionId, LinkFrom[]>();
+  for (const from of entries) {
+    for (const link of from.edition.links) {
+      const known = links.get(link.to);
+      if (known === undefined) links.set(link.to, [{ word: link.word, from }]);
+      else known.push({ word: link.word, from });
+    }
+  }
+  return links;
+}
+
+function eventDays(lot: LotView): Map<EventId, Day[]> {
+  const days = new Map<EventId, Day[]>();
+  for (const { event, day } of [...lot.events].sort((a, b) => compare(a.day, b.day))) {
+    days.set(event, [...(days.get(event) ?? []), day]);
+  }
+  return days;
+}
+
+export function subjectKey(kind: string, subject: SubjectId | undefined): string {
+  return subject === undefined ? kind : `${kind} ${subject}`;
+}
+
+function sortedSubjects(subjects: readonly Subject[]): Map<SubjectSort, Subject[]> {
+  const groups = new Map<SubjectSort, Subject[]>();
+  for (const subject of subjects) groups.set(subject.sort, [...(groups.get(subject.sort) ?? []), subject]);
+  return groups;
+}
+
+export function indexLotView(lot: LotView): LotIndex {
+  const entries = entriesOf(lot);
+  const sorted = [...entries].sort(newestFirst);
+  return {
+    entries: new Map(entries.map((entry) => [entry.edition.id, entry])),
+    papersOf: groupBy(lot.papers, (paper) => [paper.kind]),
+    byKind: groupBy(sorted, (entry) => [entry.paper.kind]),
+    byKindAndSubject: groupBy(sorted, (entry) => [subjectKey(entry.paper.kind, entry.paper.subject)]),
+    linksTo: linksTo(entries),
+    visitsOf: groupBy(
+      [...lot.visits].sort((a, b) => compare(a.day, b.day)),
+      (visit) => [visit.errand],
+    ),
+    eventDays: eventDays(lot),
+    subjectsOf: sortedSubjects(lot.subjects),
+    subjects: new Map(lot.subjects.map((subject) => [subject.id, subject])),
+  };
+}
