@@ -2,6 +2,8 @@
 
 export { asDay, type Day, dayInWords, dayWithWeekday, isDay } from '../vocabulary/days.ts';
 export { type ErrorCode, type ErrorShape, LotfileError } from '../vocabulary/errors.ts';
+export type { Finding, NeedReading, PaperState, Weight } from '../vocabulary/finding.ts';
+export { basisInWords } from '../vocabulary/in-words.ts';
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
 export type * from './contract/answers.ts';
@@ -11,7 +13,6 @@ export {
   paperToKeep,
   type RequestAnswer,
   type RequestArgument,
-  type RequestInput,
   type RequestName,
   requests,
 } from './contract/requests.ts';

@@ -62,8 +62,11 @@ export type Condition =
   | { readonly op: 'not'; readonly of: Condition };
 
 /** One clock of a paper. Several combine: the earliest end wins, each keeps its label. */
-export type Clock = { readonly label: string; readonly when?: Condition | undefined } & (
-  /** The last good day printed on it; with `fact`, the day in that fact (a certificate with one line per cover). */
+export type Clock = {
+  readonly label: string;
+  readonly when?: Condition | undefined;
+} & /** The last good day printed on it; with `fact`, the day in that fact (a certificate with one line per cover). */
+(
   | { readonly sort: 'stated'; readonly fact?: FactId | undefined }
   | { readonly sort: 'lasts'; readonly span: Span }
   | { readonly sort: 'start_by'; readonly span: Span; readonly unless: EventId }

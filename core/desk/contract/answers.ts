@@ -71,7 +71,11 @@ export interface PaperRow {
 }
 
 export interface WayAnswer extends Omit<Way, 'stops'> {
-  readonly stops: readonly (WayStop & { readonly title: string; readonly office: string; readonly fee?: number })[];
+  readonly stops: readonly (WayStop & {
+    readonly title: string;
+    readonly office: string;
+    readonly fee?: number | undefined;
+  })[];
   readonly duties: readonly Finding[];
 }
 
@@ -118,7 +122,7 @@ export interface HandoverRow {
   readonly day: Day;
   readonly receipt: string;
   readonly sha256: readonly string[];
-  readonly surrendered: readonly string[];
+  readonly note: string;
   readonly withdrawn?: string | undefined;
 }
 

@@ -3,7 +3,7 @@ export interface DeskEvents {
   /** Long work: what, how many of how many. */
   readonly progress: { readonly request: string; readonly what: string; readonly done: number; readonly of: number };
   /** Something in a lot changed: whoever shows it reads again. */
-  readonly changed: { readonly lot: string; readonly act: string; readonly title: string };
+  readonly changed: { readonly lot: string; readonly act: string };
 }
 
 export type DeskEventName = keyof DeskEvents;

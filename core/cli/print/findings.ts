@@ -1,0 +1,38 @@
+import { basisInWords, type Finding, type PaperState, type Weight } from '../../desk/door.ts';
+import { labelled, wrapped } from './lines.ts';
+
+/** Shape and word together: a state must read without colour. */
+const weightMarks: Readonly<Record<Weight, string>> = {
+  refused: '█ REFUSED',
+  questioned: '▯ QUESTIONED',
+  'ask first': '┊ ASK FIRST',
+  'good to know': '✓ GOOD TO KNOW',
+};
+
+export const paperMarks: Readonly<Record<PaperState, string>> = {
+  'not asked for': '○ NOT ASKED FOR',
+  awaited: '◐ AWAITED',
+  'in hand': '● IN HAND',
+  lapsing: '◪ LAPSING',
+  lapsed: '☒ LAPSED',
+  replaced: '△ REPLACED',
+  unreadable: '◌ UNREADABLE',
+  "doesn't apply": "— DOESN'T APPLY",
+};
+
+/** One finding: what, why, on whose word, and the way out. */
+export function findingLines(finding: Finding): readonly string[] {
+  return [
+    `${weightMarks[finding.weight]}${finding.final ? " (can't be undone)" : ''}`,
+    ...wrapped(finding.say, 4),
+    ...labelled('Why:', finding.why, 4),
+    ...labelled('Who says so:', `${basisInWords(finding.basis)}.`, 4),
+    ...labelled('What to do:', finding.remedy.say, 4),
+    '',
+  ];
+}
+
+export function findingsText(findings: readonly Finding[]): readonly string[] {
+  if (findings.length === 0) return ['Nothing in your papers speaks against it.'];
+  return findings.flatMap(findingLines);
+}

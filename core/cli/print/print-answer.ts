@@ -1,0 +1,142 @@
+import {
+  dayInWords,
+  factInWords,
+  type LotfileError,
+  moneyInWords,
+  type RequestAnswer,
+  type RequestName,
+} from '../../desk/door.ts';
+import { paperMarks } from './findings.ts';
+import { counted, labelled, table, wrapped } from './lines.ts';
+import { assembledText, planText } from './packet.ts';
+import { errandText, wayText } from './way.ts';
+
+type Printers = { readonly [N in RequestName]: (answer: RequestAnswer<N>) => string };
+
+const noted = (): string => 'Noted.';
+
+function lotCardText(card: RequestAnswer<'read-lot'>): string {
+  const first = card.questions.filter((question) => question.first || question.answer !== undefined);
+  return [
+    card.title,
+    `Practice: ${card.practice}`,
+    card.target === undefined ? 'No day to move in set yet.' : `Move in: ${dayInWords(card.target)}`,
+    '',
+    ...table(
+      first.map(({ id, ask, answer }) => [`  ${id}`, answer === undefined ? 'not answered' : factInWords(answer), ask]),
+    ),
+    '',
+    ...table(card.identities.map(({ sort, text, to }) => [`  ${sort}`, text, to === undefined ? '' : `until ${to}`])),
+    ...table(card.subjects.map(({ title, from, to, id }) => [`  firm`, title, `${from ?? '?'} to ${to ?? 'now'}`, id])),
+    ...table(card.events.map(({ title, day }) => [`  ${dayInWords(day)}`, title])),
+  ].join('\n');
+}
+
+function keptText({ kept, refused }: RequestAnswer<'keep'>): string {
+  return [
+    ...kept.flatMap((paper) => [
+      `Kept ${paper.title}${paper.already ? ' (already in the lot)' : ''}: ${counted(paper.pages, 'page')}${paper.sealed ? ', digitally signed' : ''}. ${paper.edition}`,
+      ...paper.notes.flatMap((note) => wrapped(note, 4)),
+    ]),
+    ...refused.flatMap(({ file, error }) => [
+      `Not kept: ${file}`,
+      ...wrapped(error.message, 4),
+      ...wrapped(error.next ?? '', 4),
+    ]),
+  ].join('\n');
+}
+
+function papersText({ papers }: RequestAnswer<'papers'>): string {
+  return papers
+    .flatMap((paper) => [
+      `${paperMarks[paper.state].padEnd(16)} ${paper.title}${paper.subject === undefined ? '' : `, ${paper.subject}`} (${paper.office})`,
+      ...table(
+        paper.editions.map((edition) => [
+          '    ',
+          edition.edition,
+          edition.number,
+          edition.issued,
+          edition.goodThrough === '' ? '' : `good through ${edition.goodThrough}`,
+          counted(edition.pages, 'page'),
+        ]),
+      ),
+    ])
+    .join('\n');
+}
+
+function verifyText({ files, problems }: RequestAnswer<'verify'>): string {
+  if (problems.length === 0) return `${counted(files, 'file')} checked; every byte is as it was kept.`;
+  return [
+    `${counted(files, 'file')} checked; ${counted(problems.length, 'problem')}:`,
+    ...problems.flatMap(({ say, next }) => [...wrapped(say, 2), ...labelled('What to do:', next, 4)]),
+  ].join('\n');
+}
+
+const printers: Printers = {
+  'new-lot': ({ title }) => `Made the lot "${title}". Next: answer its questions (read-lot), then see the way.`,
+  'open-lot': ({ title }) => title,
+  'close-lot': () => '',
+  'read-lot': lotCardText,
+  answer: noted,
+  target: noted,
+  event: noted,
+  identity: noted,
+  same: noted,
+  engage: ({ subject }) => `Noted: ${subject}`,
+  keep: keptText,
+  papers: papersText,
+  correct: noted,
+  'not-applicable': noted,
+  standing: noted,
+  way: wayText,
+  errand: errandText,
+  visit: ({ visit }) => `Noted: ${visit}`,
+  plan: planText,
+  assemble: assembledText,
+  'hand-over': ({ handover }) => `Noted: ${handover}`,
+  withdraw: noted,
+  handovers: ({ handovers }) =>
+    table(
+      handovers.map((row) => [dayInWords(row.day), row.packetTitle, row.to, row.how, row.receipt, row.withdrawn ?? '']),
+    ).join('\n'),
+  find: ({ found }) =>
+    found.length === 0
+      ? 'Nothing found.'
+      : found
+          .map(({ title, page, snippet }) => `${title}${page === undefined ? '' : `, page ${page}`}: ${snippet}`)
+          .join('\n'),
+  history: ({ acts }) =>
+    table(acts.map(({ act, at, title, undone }) => [act, at, `${title}${undone ? ' (undone)' : ''}`])).join('\n'),
+  undo: ({ undone }) => `Undone: ${undone}`,
+  verify: verifyText,
+  'clerk-said': noted,
+  practice: ({ practice, layers }) => [practice.title, ...layers.map((layer) => `  ${layer}`)].join('\n'),
+  record: noted,
+  records: ({ records }) =>
+    table(
+      records.map((row) => [
+        dayInWords(row.day),
+        row.sort,
+        row.title,
+        row.place,
+        row.trade,
+        row.amount === undefined ? '' : moneyInWords(row.amount),
+      ]),
+    ).join('\n'),
+  purge: () => 'The file is gone; a marker with your reason stays.',
+};
+
+/** The answer in plain words. */
+export function printAnswer<N extends RequestName>(name: N, answer: RequestAnswer<N>): string {
+  return printers[name](answer);
+}
+
+/** What went wrong, which thing, what to do next. */
+export function printError(error: LotfileError): string {
+  return [error.message, ...(error.next === undefined ? [] : [error.next])].join('\n');
+}
+
+/** True where the answer says that something would be refused. */
+export function wouldBeRefused(answer: object): boolean {
+  return 'wouldBeRefused' in answer && answer.wouldBeRefused === true;
+}

@@ -1,0 +1,84 @@
+import { dayInWords, type ErrandAnswer, moneyInWords, type WayAnswer } from '../../desk/door.ts';
+import { findingLines, findingsText, paperMarks } from './findings.ts';
+import { counted, labelled, table, wrapped } from './lines.ts';
+
+function spareInWords(spare: number | undefined): string {
+  if (spare === undefined) return '';
+  return spare < 0 ? `${-spare} days late` : `${counted(spare, 'day')} to spare`;
+}
+
+/** The whole way as a list: state, errand, office, earliest day, days to spare, fee. */
+export function wayText(answer: WayAnswer): string {
+  const applies = answer.stops.filter(({ state }) => state !== "doesn't apply");
+  const rows = applies.map((stop, n) => [
+    `${n + 1}`.padStart(3),
+    stop.state,
+    stop.title,
+    stop.office,
+    stop.earliest === undefined ? '' : `from ${dayInWords(stop.earliest)}`,
+    spareInWords(stop.spare),
+    stop.fee === undefined ? '' : moneyInWords(stop.fee),
+  ]);
+  const titles = new Map(answer.stops.map(({ errand, title }) => [errand, title]));
+  const today = answer.today.map((errand) => titles.get(errand) ?? errand);
+  return [
+    `The way, as it stands on ${dayInWords(answer.day)}`,
+    '',
+    ...table(rows),
+    '',
+    ...labelled('You can go today:', today.length === 0 ? 'nowhere yet; see what is missing.' : today.join('; '), 0),
+    answer.finish === undefined
+      ? 'No last day can be worked out yet.'
+      : `At this pace done by ${dayInWords(answer.finish)}.`,
+    `Fees still to come: ${moneyInWords(answer.feesKnown)}, and ${counted(answer.feesUnknown, 'fee')} to ask for.`,
+    ...answer.restarts.flatMap(({ kind, errand, by }) =>
+      wrapped(`${kind}: ${titles.get(errand) ?? errand} by ${dayInWords(by)} keeps it from going idle.`, 0),
+    ),
+    '',
+    ...answer.duties.flatMap(findingLines),
+  ]
+    .join('\n')
+    .trimEnd();
+}
+
+const useWords: Readonly<Record<string, string>> = {
+  leave: 'leave with them',
+  show: 'show and take back',
+  'bring home': 'bring home',
+};
+
+/** One errand: where, when, what to carry, and what they will say. */
+export function errandText({ errand, office, reading, needs }: ErrandAnswer): string {
+  const facts = [
+    ['Office', office.title],
+    [
+      'Hours',
+      [office.hours, office.intakeUntil === undefined ? '' : `papers until ${office.intakeUntil}`]
+        .filter(Boolean)
+        .join('; '),
+    ],
+    ['Fee', errand.fee === undefined ? (errand.feeNote ?? 'ask') : moneyInWords(errand.fee)],
+    ['Pay to', office.payee ?? ''],
+    ['Who must appear', office.appear ?? ''],
+    ['Bring', errand.bring.join(', ')],
+  ].filter(([, value]) => value !== '');
+  return [
+    `${errand.title}: ${reading.state}, on ${dayInWords(reading.day)}`,
+    '',
+    ...table(facts.map(([label = '', value = '']) => [`${label}:`, value])),
+    '',
+    ...table(
+      needs.map((need) => [
+        paperMarks[need.state],
+        need.title,
+        useWords[need.use] ?? need.use,
+        need.copies > 1 ? `${need.copies} copies` : '',
+        need.applies === 'unknown' ? '(if it applies: ask)' : '',
+      ]),
+    ),
+    '',
+    ...findingsText(reading.findings),
+  ]
+    .join('\n')
+    .trimEnd();
+}

@@ -1,0 +1,68 @@
+import type * as z from 'zod';
+import type { Lot } from '../store/index.ts';
+import type { Day } from '../vocabulary/days.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { Progress, WorkPort } from '../workers/port.ts';
+import type { RequestSpec } from './contract/define.ts';
+import type { RequestName } from './contract/requests.ts';
+import type { Tickets } from './tickets.ts';
+
+/** Who runs the desk; told to a second program that finds the lot in use. */
+export interface DeskHost {
+  readonly program: string;
+  /** Hosts alone read the clock; a fixed day makes a run repeatable. */
+  readonly today?: (() => Day) | undefined;
+}
+
+/** What every feature may use. */
+export interface At {
+  readonly request: RequestName;
+  readonly host: DeskHost;
+  readonly tickets: Tickets;
+  readonly day: Day;
+  readonly signal: AbortSignal;
+  readonly progress: (at: Progress) => void;
+  readonly workers: () => Promise<WorkPort>;
+  /** Registers an open lot and gives its handle. */
+  readonly register: (lot: Lot) => string;
+}
+
+/** The same, on an open lot. */
+export interface AtLot extends At {
+  readonly handle: string;
+  readonly lot: Lot;
+  /** Closes the lot and forgets the handle. */
+  readonly release: () => void;
+}
+
+/** A feature made ready for any host: it checks what comes and answers in the contract's type. */
+export type Runner<Out> = (argument: unknown, at: At, lotAt: () => AtLot) => Promise<Out>;
+
+/** Schema issues as a sentence: which field, what it wants. */
+function checked<In extends z.ZodType>(schema: In, argument: unknown, request: string): z.output<In> {
+  const read = schema.safeParse(argument ?? {});
+  if (read.success) return read.data;
+  const [first] = read.error.issues;
+  const field = first?.path.join('.') ?? '';
+  const where = field === '' ? request : `${request}, ${field}`;
+  throw new LotfileError('wrong use', `${where}: ${first?.message ?? 'not understood'}.`, {
+    about: request,
+    next: `See what it takes: ${request} --help.`,
+  });
+}
+
+/** A feature that works on an open lot. */
+export function onLot<In extends z.ZodType, Out>(
+  spec: RequestSpec<In, Out>,
+  handle: (input: z.output<In>, at: AtLot) => Out | Promise<Out>,
+): Runner<Out> {
+  return async (argument, at, lotAt) => handle(checked(spec.in, argument, at.request), lotAt());
+}
+
+/** A feature that needs no open lot. */
+export function onDesk<In extends z.ZodType, Out>(
+  spec: RequestSpec<In, Out>,
+  handle: (input: z.output<In>, at: At) => Out | Promise<Out>,
+): Runner<Out> {
+  return async (argument, at) => handle(checked(spec.in, argument, at.request), at);
+}

@@ -1,0 +1,133 @@
+import { randomUUID } from 'node:crypto';
+import type { Lot } from '../store/index.ts';
+import { asDay, type Day } from '../vocabulary/days.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { WorkPort } from '../workers/port.ts';
+import type { At, AtLot, DeskHost } from './context.ts';
+import type { DeskEventName, DeskEvents } from './contract/events.ts';
+import type { RequestAnswer, RequestArgument, RequestName } from './contract/requests.ts';
+import { runners } from './features/runners.ts';
+import { Tickets } from './tickets.ts';
+
+export type { DeskHost } from './context.ts';
+
+/** Beside the argument: which lot, as of which day, and how to stop it. */
+export interface Asking {
+  readonly lot?: string | undefined;
+  readonly on?: Day | undefined;
+  readonly signal?: AbortSignal | undefined;
+}
+
+/** The local calendar day: the one place below a host that reads a clock. */
+function todayByTheClock(): Day {
+  const now = new Date();
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return asDay(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`);
+}
+
+/** Every request goes through here, whichever host it came from. */
+export class Desk {
+  readonly tickets = new Tickets();
+  readonly #host: DeskHost;
+  readonly #lots = new Map<string, Lot>();
+  readonly #onProgress = new Set<(event: DeskEvents['progress']) => void>();
+  readonly #onChanged = new Set<(event: DeskEvents['changed']) => void>();
+  #workers: Promise<WorkPort> | undefined;
+
+  constructor(host: DeskHost) {
+    this.#host = host;
+  }
+
+  /**
+   * Asks with types, for hosts written in code.
+   * @throws LotfileError of the closed set, never anything else.
+   */
+  async ask<N extends RequestName>(
+    name: N,
+    argument: RequestArgument<N>,
+    asking: Asking = {},
+  ): Promise<RequestAnswer<N>> {
+    return this.askUntyped(name, argument, asking);
+  }
+
+  /** Asks with whatever came over a wire; the argument is checked before anything happens. */
+  async askUntyped<N extends RequestName>(name: N, argument: unknown, asking: Asking = {}): Promise<RequestAnswer<N>> {
+    try {
+      const at = this.#at(name, asking);
+      const answer = await runners[name](argument, at, () => this.#atLot(at, asking.lot));
+      this.#tellChanged(asking.lot, answer);
+      return answer;
+    } catch (error) {
+      throw asking.signal?.aborted === true
+        ? new LotfileError('stopped', 'Stopped; nothing was left half done.')
+        : LotfileError.from(error);
+    }
+  }
+
+  on<E extends DeskEventName>(event: E, listener: (told: DeskEvents[E]) => void): () => void {
+    const listeners: { readonly [K in DeskEventName]: Set<(told: DeskEvents[K]) => void> } = {
+      progress: this.#onProgress,
+      changed: this.#onChanged,
+    };
+    listeners[event].add(listener);
+    return () => listeners[event].delete(listener);
+  }
+
+  /** Closes every lot and ends the workers. */
+  async close(): Promise<void> {
+    for (const lot of this.#lots.values()) lot.close();
+    this.#lots.clear();
+    const workers = this.#workers;
+    this.#workers = undefined;
+    await (await workers)?.close();
+  }
+
+  async [Symbol.asyncDispose](): Promise<void> {
+    await this.close();
+  }
+
+  #at(request: RequestName, asking: Asking): At {
+    return {
+      request,
+      host: this.#host,
+      tickets: this.tickets,
+      day: asking.on ?? (this.#host.today ?? todayByTheClock)(),
+      signal: asking.signal ?? new AbortController().signal,
+      progress: (progress) => {
+        for (const listener of this.#onProgress) listener({ request, ...progress });
+      },
+      workers: () => {
+        // Loaded on first need: most requests never touch a hostile byte.
+        this.#workers ??= import('../workers/process-port.ts').then(({ openWorkers }) => openWorkers({}));
+        return this.#workers;
+      },
+      register: (lot) => {
+        const handle = `lot-${randomUUID()}`;
+        this.#lots.set(handle, lot);
+        return handle;
+      },
+    };
+  }
+
+  #atLot(at: At, handle: string | undefined): AtLot {
+    const lot = handle === undefined ? undefined : this.#lots.get(handle);
+    if (handle === undefined || lot === undefined) {
+      throw new LotfileError('not found', 'No lot is open here.', { next: 'Open the lot folder first.' });
+    }
+    const release = (): void => {
+      lot.close();
+      this.#lots.delete(handle);
+    };
+    return { ...at, handle, lot, release };
+  }
+
+  #tellChanged(lot: string | undefined, answer: object): void {
+    if (lot === undefined || !('act' in answer) || typeof answer.act !== 'string') return;
+    for (const listener of this.#onChanged) listener({ lot, act: answer.act });
+  }
+}
+
+/** Opens a desk for a host. Close it when done. */
+export function openDesk(host: DeskHost): Desk {
+  return new Desk(host);
+}

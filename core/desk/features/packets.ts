@@ -1,0 +1,131 @@
+import { mkdir, rm } from 'node:fs/promises';
+import type { PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
+import { readErrand } from '../../readiness/index.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { EditionId, LotView } from '../../vocabulary/lot.ts';
+import type { Delivery, Practice } from '../../vocabulary/practice.ts';
+import { type AtLot, onLot } from '../context.ts';
+import type { AssembleAnswer } from '../contract/answers.ts';
+import { type RequestInput, requests } from '../contract/requests.ts';
+import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
+
+type Wanted = RequestInput<'plan'>;
+
+/** How a bundle of the owner's own choosing goes: one file with everything that helps a stranger find their way. */
+const ownDelivery: Delivery = {
+  way: 'counter',
+  sets: 1,
+  files: 'one file',
+  untouched: false,
+  cover: true,
+  index: true,
+  dividers: false,
+  bookmarks: true,
+  stamps: true,
+  sealedCopy: true,
+  basis: { on: 'common practice' },
+};
+
+interface Aim {
+  readonly practice: Practice;
+  readonly view: LotView;
+  readonly wanted: Wanted;
+  readonly at: AtLot;
+}
+
+function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
+  if (wanted.papers !== undefined && wanted.papers.length > 0) {
+    return {
+      of: 'own choice',
+      title: wanted.title ?? 'Papers as asked for',
+      recipient: wanted.recipient ?? 'whom it concerns',
+      editions: wanted.papers.map((said) => editionNamed(view, said).edition.id),
+      delivery: ownDelivery,
+    };
+  }
+  if (wanted.errand === undefined) {
+    throw new LotfileError('wrong use', 'Neither an errand nor papers were named.', {
+      next: 'Name the errand the packet is for, or the papers of your own choosing.',
+    });
+  }
+  const errand = errandNamed(practice, wanted.errand);
+  const subject = wanted.subject === undefined ? undefined : subjectNamed(view, wanted.subject).id;
+  return { of: 'errand', reading: readErrand(errand.id, { practice, lot: view, day: at.day, subject }) };
+}
+
+function editionsIn(purpose: PacketPurpose): readonly EditionId[] {
+  if (purpose.of === 'own choice') return purpose.editions;
+  return purpose.reading.needs.flatMap(({ edition }) => (edition === undefined ? [] : [edition]));
+}
+
+/** Lays a packet out; nothing is written. Loaded on first need, for fonts cost time. */
+async function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
+  const [{ planPacket }, { loadFonts }] = await Promise.all([
+    import('../../packet/plan/index.ts'),
+    import('../../packet/sheets/fonts.ts'),
+  ]);
+  const practice = at.lot.practice();
+  const view = at.lot.view();
+  const purpose = purposeOf({ practice, view, wanted, at });
+  const contents = at.lot.editionContent([...new Set(editionsIn(purpose))]);
+  const override = wanted.override === undefined ? undefined : { reason: wanted.override, day: at.day };
+  return planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
+}
+
+export const plan = onLot(requests.plan, (wanted, at) => planFor(wanted, at));
+
+/** Every kept file that the packet rests on is there and whole, or nothing is assembled. */
+function refuseDamaged(laid: PacketPlan, at: AtLot): void {
+  const editions = laid.tabs.flatMap(({ edition }) => (edition === undefined ? [] : [edition]));
+  const contents = Object.values(at.lot.editionContent(editions));
+  const shas = contents.flatMap(({ pages, originals }) => [
+    ...pages.map(({ rendition }) => rendition),
+    ...originals.map(({ sha256 }) => sha256),
+  ]);
+  const [problem] = at.lot.checkFiles([...new Set(shas)]);
+  if (problem !== undefined) {
+    throw new LotfileError('paper damaged', problem.say, { about: problem.papers.join(', '), next: problem.next });
+  }
+}
+
+export const assemble = onLot(requests.assemble, async (wanted, at): Promise<AssembleAnswer> => {
+  const laid = await planFor(wanted, at);
+  refuseDamaged(laid, at);
+  const [{ assemblePacket }, { loadFonts }] = await Promise.all([
+    import('../../packet/assemble.ts'),
+    import('../../packet/sheets/fonts.ts'),
+  ]);
+  const folder = at.lot.temporaryPath();
+  await mkdir(folder);
+  try {
+    const files = await assemblePacket(laid, {
+      folder,
+      fonts: await loadFonts(),
+      renditionPath: (sha) => at.lot.renditionPath(sha),
+      originalPath: (sha) => at.lot.originalPath(sha),
+      signal: at.signal,
+      onProgress: at.progress,
+    });
+    const { override } = laid;
+    const kept = await at.lot.keepPacket({ plan: laid, practiceSha: at.lot.practiceSha(), override, files });
+    return {
+      packet: kept.id,
+      title: laid.title,
+      draft: laid.draft,
+      files: files.map(({ name, sort, pages, bytes, sha256 }) => ({
+        name,
+        sort,
+        pages,
+        bytes,
+        sha256,
+        ticket: at.tickets.offer(`${kept.folder}/${name}`, name),
+      })),
+      findings: laid.findings,
+      notes: [...laid.notes, ...files.flatMap(({ name, notes }) => notes.map((note) => `${name}: ${note}`))],
+      tabs: laid.tabs,
+      wouldBeRefused: laid.findings.some(({ weight }) => weight === 'refused'),
+    };
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+});

@@ -1,0 +1,50 @@
+import { readDuties, readErrand, readWay } from '../../readiness/index.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { NeedReading } from '../../vocabulary/finding.ts';
+import type { Practice } from '../../vocabulary/practice.ts';
+import { onLot } from '../context.ts';
+import { requests } from '../contract/requests.ts';
+import { errandNamed, kindTitle, subjectNamed } from '../named.ts';
+
+/** The whole way, dated, with the words a person knows the errands by. */
+export const way = onLot(requests.way, (_input, { lot, day }) => {
+  const practice = lot.practice();
+  const reading = { practice, lot: lot.view(), day };
+  const found = readWay(reading);
+  const stops = found.stops.map((stop) => {
+    const errand = practice.errands[stop.errand];
+    return {
+      ...stop,
+      title: errand?.title ?? stop.errand,
+      office: practice.offices[errand?.office ?? '']?.title ?? '',
+      fee: errand?.fee,
+    };
+  });
+  return { ...found, stops, duties: readDuties(reading) };
+});
+
+/** A need with the words of its rule beside its reading. */
+function needRow(practice: Practice, errand: string, reading: NeedReading) {
+  const rule = practice.errands[errand]?.needs.find(({ id }) => id === reading.need);
+  if (rule === undefined) throw new LotfileError('internal', `The need "${reading.need}" has no rule.`);
+  const { use, copies, basis } = rule;
+  return { ...reading, title: kindTitle(practice, reading.kind), use, copies, basis };
+}
+
+/** What one office will say on the day. */
+export const errand = onLot(requests.errand, ({ errand: said, subject }, { lot, day }) => {
+  const practice = lot.practice();
+  const view = lot.view();
+  const rule = errandNamed(practice, said);
+  const office = practice.offices[rule.office];
+  if (office === undefined) throw new LotfileError('internal', `The office "${rule.office}" has no rule.`);
+  const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
+  const reading = readErrand(rule.id, { practice, lot: view, day, subject: subjectId });
+  return {
+    errand: rule,
+    office,
+    reading,
+    needs: reading.needs.map((need) => needRow(practice, rule.id, need)),
+    wouldBeRefused: reading.findings.some(({ weight }) => weight === 'refused'),
+  };
+});

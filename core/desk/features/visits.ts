@@ -1,0 +1,19 @@
+import { onLot } from '../context.ts';
+import { requests } from '../contract/requests.ts';
+import { errandNamed, subjectNamed } from '../named.ts';
+import { acted } from './record-card.ts';
+
+/** One going to an office: what came of it, with their numbered comments where they sent it back. */
+export const visit = onLot(requests.visit, ({ errand: said, subject, day, state, outcome, note, comments }, at) => {
+  const errand = errandNamed(at.lot.practice(), said);
+  const view = at.lot.view();
+  const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
+  let id = '';
+  const { act } = acted(at, `${errand.title}: ${outcome ?? state}`, () => {
+    id = at.lot.recordVisit({ errand: errand.id, subject: subjectId, day: day ?? at.day, state, outcome, note });
+    for (const [n, text] of comments.entries()) at.lot.addComment({ visit: id, number: String(n + 1), text });
+    // A settled visit is itself an event where the practice says so ("permit picked up: construction may begin").
+    if (state === 'settled') for (const event of errand.causes) at.lot.noteEvent({ event, day: day ?? at.day });
+  });
+  return { act, visit: id };
+});

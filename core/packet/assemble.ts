@@ -1,0 +1,164 @@
+import { createHash } from 'node:crypto';
+import { copyFile, open, stat, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { LotfileError } from '../vocabulary/errors.ts';
+import { linkPacket } from './link/index.ts';
+import type { LinkOrder, LinkPage, LinkSource, StampFace } from './link-order.ts';
+import type { PacketPlan, PlanFile, PlanSheet } from './plan-model.ts';
+import { readBack } from './read-back/index.ts';
+import { drawSheets } from './sheets/draw-sheets.ts';
+import type { Fonts } from './sheets/fonts.ts';
+
+/** A finished file, proved by reading it back; its bytes are `sha256`. */
+export interface AssembledFile {
+  readonly name: string;
+  readonly sort: PlanFile['sort'];
+  readonly path: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly pages: number;
+  readonly notes: readonly string[];
+}
+
+export interface AssembleTools {
+  /** An empty folder to write into; the caller moves or removes it. */
+  readonly folder: string;
+  readonly fonts: Fonts;
+  readonly renditionPath: (sha256: string) => string;
+  readonly originalPath: (sha256: string) => string;
+  readonly signal?: AbortSignal | undefined;
+  readonly onProgress?:
+    | ((at: { readonly what: string; readonly done: number; readonly of: number }) => void)
+    | undefined;
+}
+
+type Assembled = Extract<PlanFile, { of: 'assembled' }>;
+type Untouched = Extract<PlanFile, { of: 'untouched' }>;
+
+const writtenSource = 'written sheets';
+
+async function sha256Of(path: string): Promise<string> {
+  const file = await open(path);
+  const hash = createHash('sha256');
+  for await (const chunk of file.createReadStream()) hash.update(chunk);
+  return hash.digest('hex');
+}
+
+interface Written {
+  readonly source: LinkSource;
+  readonly stampFace: StampFace;
+}
+
+/** Draws all sheets the program writes for one file into a PDF of their own, for the linker to take pages from. */
+async function drawWritten(file: Assembled, at: number, tools: AssembleTools): Promise<Written | undefined> {
+  const drawings = file.sheets.flatMap((sheet) => (sheet.of === 'written' ? [sheet.drawing] : []));
+  const stamped = file.sheets.some((sheet) => sheet.of === 'paper' && 'strip' in sheet.stamp);
+  if (drawings.length === 0 && !stamped) return undefined;
+  const drawn = await drawSheets(drawings, tools.fonts);
+  const path = join(tools.folder, `.written-${at}.pdf`);
+  await writeFile(path, drawn.bytes);
+  const sha256 = createHash('sha256').update(drawn.bytes).digest('hex');
+  return {
+    source: { id: writtenSource, path, sha256, title: 'the sheets Lotfile writes' },
+    stampFace: { ...drawn.stampFace, source: writtenSource },
+  };
+}
+
+function linkPages(sheets: readonly PlanSheet[]): readonly LinkPage[] {
+  let written = 0;
+  return sheets.map((sheet): LinkPage => {
+    if (sheet.of === 'written') {
+      const page = written;
+      written += 1;
+      const links = sheet.drawing.links;
+      return { source: writtenSource, page, turn: 0, openSaves: 0, extraRestores: 0, links };
+    }
+    const { rendition, facts, turn } = sheet.page;
+    return {
+      source: rendition,
+      page: facts.page,
+      turn,
+      stamp: 'strip' in sheet.stamp ? sheet.stamp : undefined,
+      openSaves: facts.openSaves,
+      extraRestores: facts.extraRestores,
+      links: [],
+    };
+  });
+}
+
+function sourcesOf(file: Assembled, written: Written | undefined, tools: AssembleTools): readonly LinkSource[] {
+  const papers = new Map<string, LinkSource>();
+  for (const sheet of file.sheets) {
+    if (sheet.of === 'written' || papers.has(sheet.page.rendition)) continue;
+    const sha256 = sheet.page.rendition;
+    papers.set(sha256, { id: sha256, path: tools.renditionPath(sha256), sha256, title: sheet.title });
+  }
+  return written === undefined ? [...papers.values()] : [written.source, ...papers.values()];
+}
+
+async function assembleOne(file: Assembled, at: number, job: Job): Promise<AssembledFile> {
+  const { plan, tools } = job;
+  const written = await drawWritten(file, at, tools);
+  const order: LinkOrder = {
+    title: file.title,
+    subject: `${plan.code} · ${plan.recipient}`,
+    language: 'en-US',
+    sources: sourcesOf(file, written, tools),
+    pages: linkPages(file.sheets),
+    bookmarks: file.bookmarks,
+    labels: file.labels,
+    stampFace: written?.stampFace,
+  };
+  const path = join(tools.folder, file.name);
+  const control = {
+    ...(tools.signal === undefined ? {} : { signal: tools.signal }),
+    ...(tools.onProgress === undefined ? {} : { onProgress: tools.onProgress }),
+  };
+  const linked = await linkPacket(order, path, control);
+  await readBack(order, path, linked);
+  return {
+    name: file.name,
+    sort: file.sort,
+    path,
+    sha256: linked.sha256,
+    bytes: linked.bytes,
+    pages: linked.pages,
+    notes: linked.notes,
+  };
+}
+
+/** A file that goes as it came: copied, then hashed where it lies now. */
+async function copyUntouched(file: Untouched, tools: AssembleTools): Promise<AssembledFile> {
+  const path = join(tools.folder, file.name);
+  await copyFile(tools.originalPath(file.file.sha256), path);
+  const sha256 = await sha256Of(path);
+  if (sha256 !== file.file.sha256) {
+    throw new LotfileError('paper damaged', `The kept file of "${file.title}" is no longer what was kept.`, {
+      about: file.file.name,
+      next: 'Run verify, then keep the paper again from where you got it.',
+    });
+  }
+  const { size } = await stat(path);
+  return { name: file.name, sort: file.sort, path, sha256, bytes: size, pages: 0, notes: [] };
+}
+
+interface Job {
+  readonly plan: PacketPlan;
+  readonly tools: AssembleTools;
+}
+
+/**
+ * Writes every file of a plan into `tools.folder` and reads each back.
+ * @throws LotfileError `paper damaged` where a kept byte changed, `stopped`, `disk`; the caller removes the folder.
+ */
+export async function assemblePacket(plan: PacketPlan, tools: AssembleTools): Promise<readonly AssembledFile[]> {
+  const done: AssembledFile[] = [];
+  for (const [at, file] of plan.files.entries()) {
+    tools.signal?.throwIfAborted();
+    tools.onProgress?.({ what: file.name, done: at, of: plan.files.length });
+    done.push(
+      file.of === 'untouched' ? await copyUntouched(file, tools) : await assembleOne(file, at, { plan, tools }),
+    );
+  }
+  return done;
+}
