@@ -1,47 +1,14 @@
-import { cpSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { cpSync, existsSync, mkdirSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { type DeskHost, openDesk } from '../desk/desk.ts';
-import { asDay, isRequestName, LotfileError, paperToKeep, type RequestName, requests } from '../desk/door.ts';
+import { asDay, isRequestName, LotfileError, type RequestName, requests } from '../desk/door.ts';
 import { type Parsed, readArguments } from './arguments.ts';
 import { commandHelp, generalHelp } from './help.ts';
-import { type Option, optionsOf } from './options.ts';
-import { positionals } from './positionals.ts';
 import { printAnswer, printError, wouldBeRefused } from './print/print-answer.ts';
+import { argumentOf, optionsFor, withPositionals } from './request-argument.ts';
 
 /** How a run of the terminal ends. */
 const exitCodes = { done: 0, error: 1, wrongUse: 2, wouldBeRefused: 3, stopped: 4 } as const;
-
-/** `keep` describes one paper; the terminal repeats it for every file, or joins them with --together. */
-const together: Option = {
-  field: 'together',
-  word: 'together',
-  takes: 'flag',
-  many: false,
-  required: false,
-  choices: [],
-};
-const linkWords = ['replaces', 'amends', 'extends', 'continues', 'made-from'] as const;
-const linkOptions: readonly Option[] = linkWords.map((word) => ({
-  field: word,
-  word,
-  takes: 'words',
-  many: true,
-  required: false,
-  choices: [],
-}));
-const layerOption: Option = {
-  field: 'layers',
-  word: 'amendments',
-  takes: 'file',
-  many: true,
-  required: false,
-  choices: [],
-};
-
-function optionsFor(name: RequestName): readonly Option[] {
-  if (name === 'keep') return [...optionsOf(paperToKeep), ...linkOptions, together];
-  return name === 'new-lot' ? [...optionsOf(requests[name].in), layerOption] : optionsOf(requests[name].in);
-}
 
 /** The lot folder meant: --lot, else the folder we are in or the nearest above that holds a lot. */
 function lotFolder(parsed: Parsed): string {
@@ -53,64 +20,6 @@ function lotFolder(parsed: Parsed): string {
   throw new LotfileError('wrong use', 'There is no lot in this folder or above it.', {
     next: 'Go to the lot folder, name it with --lot FOLDER, or make one: lotfile new-lot FOLDER --title NAME.',
   });
-}
-
-/** Lays the bare words of the line onto the request's fields. */
-function withPositionals(name: RequestName, parsed: Parsed): Record<string, unknown> {
-  const fields: Record<string, unknown> = { ...parsed.fields };
-  const rest = [...parsed.positionals];
-  for (const field of positionals[name] ?? []) {
-    if (field.startsWith('...')) {
-      if (rest.length > 0) fields[field.slice(3)] = rest.splice(0);
-    } else if (rest.length > 0) fields[field] = rest.shift();
-  }
-  if (rest.length > 0) {
-    throw new LotfileError('wrong use', `"${rest[0]}" is one word too many.`, {
-      next: `Put several words in quotes, or see: lotfile ${name} --help.`,
-    });
-  }
-  return fields;
-}
-
-type Fields = Readonly<Record<string, unknown>>;
-type Offer = (path: string) => string;
-
-function listOf(value: unknown): readonly string[] {
-  if (Array.isArray(value)) return value.map(String);
-  return value === undefined ? [] : [String(value)];
-}
-
-function keepArgument(fields: Fields, offer: Offer): unknown {
-  const {
-    files,
-    together: joined,
-    replaces,
-    amends,
-    extends: extended,
-    continues,
-    'made-from': madeFrom,
-    ...rest
-  } = fields;
-  const links = Object.entries({ replaces, amends, extends: extended, continues, 'made from': madeFrom }).flatMap(
-    ([word, to]) => listOf(to).map((edition) => ({ word, to: edition })),
-  );
-  const tickets = listOf(files).map((path) => offer(resolve(path)));
-  const each = joined === true || tickets.length === 0 ? [tickets] : tickets.map((ticket) => [ticket]);
-  return { papers: each.map((one) => ({ ...rest, links, files: one })) };
-}
-
-/** Paths become tickets here: behind this line nothing knows a path that a host did not offer. */
-function argumentOf(name: RequestName, fields: Fields, offer: Offer): unknown {
-  if (name === 'keep') return keepArgument(fields, offer);
-  const argument: Record<string, unknown> = { ...fields };
-  for (const option of optionsOf(requests[name].in)) {
-    const value = fields[option.field];
-    if (option.takes === 'file' && typeof value === 'string') argument[option.field] = offer(resolve(value));
-  }
-  if (name === 'new-lot') {
-    argument.layers = listOf(fields.layers).map((path) => ({ name: basename(path), text: readFileSync(path, 'utf8') }));
-  }
-  return argument;
 }
 
 function progressLine(what: string, done: number, of: number): void {

@@ -1,0 +1,70 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type AssembleRow, benchAssemble } from './assemble-bench.ts';
+import { benchIntake } from './intake-bench.ts';
+import { benchReadiness } from './readiness-bench.ts';
+import { benchStore } from './store-bench.ts';
+
+/** `npm run bench`: one table; every ratio is measured side by side in this run. */
+const root = mkdtempSync(join(tmpdir(), 'lotfile-bench-'));
+const rows: string[][] = [];
+const row = (...cells: string[]): void => {
+  rows.push(cells);
+  process.stdout.write(`${cells.join('  |  ')}\n`);
+};
+
+function ratio(ours: number, peer: number | undefined): string {
+  return peer === undefined ? 'peer not installed' : `${(ours / peer).toFixed(2)}x`;
+}
+
+function assembleRows(made: AssembleRow): void {
+  const { pages, megabytes, firstMs, againMs, qpdfMs, pdfuniteMs, peakMb } = made;
+  const what = `assembling ${pages} pages, ${megabytes.toFixed(0)} MB`;
+  row(
+    what,
+    `first in a fresh process ${firstMs.toFixed(0)} ms, again ${againMs.toFixed(0)} ms, peak ${peakMb.toFixed(0)} MB`,
+  );
+  row(
+    '  against qpdf, bare merge',
+    `${qpdfMs?.toFixed(0)} ms`,
+    `first ${ratio(firstMs, qpdfMs)}, again ${ratio(againMs, qpdfMs)}`,
+  );
+  row(
+    '  against pdfunite',
+    `${pdfuniteMs?.toFixed(0)} ms`,
+    `first ${ratio(firstMs, pdfuniteMs)}, again ${ratio(againMs, pdfuniteMs)}`,
+  );
+  row('  keeping them', `${made.keepPagesPerSecond.toFixed(1)} pages/s`);
+}
+
+/** A whole run of the terminal, from the shell's view; the middle of five. */
+function terminalStart(): number {
+  const times = Array.from({ length: 6 }, () => {
+    const begun = performance.now();
+    spawnSync(process.execPath, ['core/cli/lotfile.ts', '--help']);
+    return performance.now() - begun;
+  });
+  return times.slice(1).toSorted((a, b) => a - b)[2] ?? 0;
+}
+
+function bareStart(): number {
+  const times = Array.from({ length: 5 }, () => {
+    const begun = performance.now();
+    spawnSync(process.execPath, ['-e', '0']);
+    return performance.now() - begun;
+  });
+  return times.toSorted((a, b) => a - b)[2] ?? 0;
+}
+
+try {
+  for (const pages of [250, 1000]) assembleRows(await benchAssemble(root, pages));
+  const start = terminalStart();
+  row('terminal start', `${start.toFixed(0)} ms`, `${ratio(start, bareStart())} of an empty Node`);
+  for (const [name, value] of Object.entries(await benchReadiness())) row(`readiness: ${name}`, String(value));
+  for (const [name, value] of Object.entries(await benchStore())) row(`store: ${name}`, String(value));
+  for (const [name, value] of Object.entries(await benchIntake())) row(`intake: ${name}`, String(value));
+} finally {
+  rmSync(root, { recursive: true, force: true });
+}
