@@ -1,0 +1,56 @@
+import { closeSync, openSync, readSync, rmSync, statSync } from 'node:fs';
+import { LotfileError } from '../vocabulary/errors.ts';
+import { fileHash } from './file-hash.ts';
+import { type KeepContext, scrapsOf } from './keep-context.ts';
+import { keepPdf } from './keep-pdf.ts';
+import { keepPicture } from './picture/keep-picture.ts';
+import { refusedSort } from './refusals.ts';
+import type { KeepDone, KeepJob, Rendition } from './rendition-model.ts';
+import { type FileSort, sniff, sniffLength } from './sniff.ts';
+
+function sniffFile(path: string): FileSort {
+  const head = Buffer.alloc(sniffLength);
+  const fd = openSync(path, 'r');
+  try {
+    return sniff(head.subarray(0, readSync(fd, head)));
+  } finally {
+    closeSync(fd);
+  }
+}
+
+function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
+  switch (sort) {
+    case 'pdf':
+      return keepPdf(context);
+    case 'jpeg':
+    case 'png':
+      return keepPicture(context, sort);
+    default:
+      throw refusedSort(context.job.name, sort);
+  }
+}
+
+/**
+ * Keeps one file: bytes in, sound pages and page facts out. Runs in a worker process, because the bytes may be hostile.
+ * @throws LotfileError `file refused` with a sentence; then nothing stands at the output.
+ */
+export async function keepFile(job: KeepJob, onPage: KeepContext['onPage'] = async () => {}): Promise<KeepDone> {
+  const [first, second] = scrapsOf(job.output);
+  try {
+    const sort = sniffFile(job.input);
+    const source = fileHash(job.input);
+    const rendition = await keepSort(sort, { job, source, scrap: (n) => (n === 1 ? first : second), onPage });
+    return { rendition, sha256: fileHash(job.output), bytes: statSync(job.output).size };
+  } catch (problem) {
+    rmSync(job.output, { force: true });
+    if (problem instanceof LotfileError) throw problem;
+    throw new LotfileError('file refused', `"${job.name}" can't be read.`, {
+      about: job.name,
+      next: 'Open it in another program, print it to PDF, and drop in the print.',
+      cause: problem,
+    });
+  } finally {
+    rmSync(first, { force: true });
+    rmSync(second, { force: true });
+  }
+}

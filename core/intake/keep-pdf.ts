@@ -1,0 +1,131 @@
+import { rmSync } from 'node:fs';
+import type { LotfileError } from '../vocabulary/errors.ts';
+import type { PageFacts } from '../vocabulary/lot.ts';
+import { activeContent } from './active-content.ts';
+import { isSealed } from './form-fields.ts';
+import type { KeepContext } from './keep-context.ts';
+import { measurePages } from './measure-pages.ts';
+import { normalise } from './normalise.ts';
+import { pagesOf } from './page/page-tree.ts';
+import { fileSource } from './pdfium/byte-source.ts';
+import { openDocument, type ReaderDocument, saveAnew } from './pdfium/open-document.ts';
+import { pdfTool, recipes } from './recipe.ts';
+import { refused } from './refusals.ts';
+import { RegularFile } from './regular/regular-file.ts';
+import type { KeepRung, Rendition } from './rendition-model.ts';
+
+/** fpdf_formfill.h: a form that is drawn by XFA alone. */
+const xfaOnly = 2;
+
+const wayOut = 'Open it in the program it was made for, print it to PDF, and drop in the print.';
+
+async function openOriginal(context: KeepContext): Promise<ReaderDocument> {
+  const { name, input } = context.job;
+  const outcome = await openDocument(fileSource(input));
+  if (outcome.ok) return outcome.document;
+  if (outcome.why === 'password') {
+    throw refused(
+      name,
+      'opens only with a password.',
+      'Open it with the password, save or print a copy without one, and drop that in.',
+    );
+  }
+  throw refused(name, 'is damaged: no pages can be read from it.');
+}
+
+/** Files that open and are no paper. */
+function refusalOf(original: ReaderDocument, name: string): LotfileError | undefined {
+  const { call } = original.reader;
+  if (call.FPDF_GetFormType(original.handle) === xfaOnly) {
+    return refused(name, 'is a form that only shows a "please wait" sheet outside of its own program.', wayOut);
+  }
+  return original.pageCount === 0 ? refused(name, 'has no pages.') : undefined;
+}
+
+/** What one way of making the pages sound came to. */
+type Attempt =
+  | {
+      readonly ok: true;
+      readonly pages: readonly PageFacts[];
+      readonly notes: readonly string[];
+      readonly sealed: boolean;
+    }
+  | { readonly ok: false; readonly why: string };
+
+async function readBack(context: KeepContext, original: ReaderDocument): Promise<Attempt> {
+  const { output, name } = context.job;
+  const outcome = await openDocument(fileSource(output));
+  if (!outcome.ok) return { ok: false, why: 'the copy does not open' };
+  const bytes = fileSource(output);
+  try {
+    const file = new RegularFile(bytes);
+    const catalog = file.dict(file.trailer.get('Root'));
+    if (catalog.has('Collection')) {
+      throw refused(name, 'is a wrapper round other files.', 'Save the files inside it one by one and drop those in.');
+    }
+    const pages = pagesOf(file);
+    if (pages.length !== original.pageCount || outcome.document.pageCount !== original.pageCount) {
+      return { ok: false, why: `the copy has ${pages.length} pages instead of ${original.pageCount}` };
+    }
+    const measured = await measurePages({ context, original, kept: outcome.document, file, pages });
+    if (!measured.ok) return measured;
+    const notes = [...activeContent(file, pages), ...measured.notes];
+    return { ok: true, pages: measured.pages, notes, sealed: isSealed(file) };
+  } finally {
+    bytes.close();
+    outcome.document.close();
+  }
+}
+
+async function tryRung(context: KeepContext, original: ReaderDocument, rung: KeepRung): Promise<Attempt> {
+  const { input, output } = context.job;
+  const scrap = context.scrap(1);
+  if (rung === 'normalised') {
+    if (!(await normalise(input, output))) return { ok: false, why: 'it is damaged inside' };
+  } else {
+    if (!saveAnew(original, scrap)) return { ok: false, why: 'it could not be saved anew' };
+    const done = await normalise(scrap, output);
+    rmSync(scrap, { force: true });
+    if (!done) return { ok: false, why: 'it is damaged inside' };
+  }
+  return readBack(context, original);
+}
+
+/**
+ * Makes a PDF's pages sound and proves them against the original, page by page, with an independent reader.
+ * @throws LotfileError `file refused` where no way keeps everything, with what differed.
+ */
+export async function keepPdf(context: KeepContext): Promise<Rendition> {
+  const { name, output } = context.job;
+  const original = await openOriginal(context);
+  const complaints: string[] = [];
+  try {
+    const refusal = refusalOf(original, name);
+    if (refusal !== undefined) throw refusal;
+    for (const rung of ['normalised', 're-saved, then normalised'] as const) {
+      const attempt = await tryRung(context, original, rung);
+      if (attempt.ok) {
+        const recipe = rung === 'normalised' ? recipes.pdf : recipes.pdfReSaved;
+        const locked = original.reader.call.FPDF_GetSecurityHandlerRevision(original.handle) >= 0;
+        const unlocked = locked
+          ? ['It was locked against changes; the kept pages are not, the original stays as it is.']
+          : [];
+        const { pages, sealed } = attempt;
+        return {
+          source: context.source,
+          recipe,
+          tool: pdfTool,
+          rung,
+          pages,
+          sealed,
+          notes: [...unlocked, ...attempt.notes],
+        };
+      }
+      complaints.push(attempt.why);
+    }
+  } finally {
+    original.close();
+  }
+  rmSync(output, { force: true });
+  throw refused(name, `can't be copied without loss: ${complaints.at(-1)}.`, wayOut);
+}

@@ -1,0 +1,86 @@
+import { closeSync, openSync, writeSync } from 'node:fs';
+import type { ByteSource } from './byte-source.ts';
+import { type Pdfium, pdfium } from './pdfium-module.ts';
+
+/** An open document of the independent reader. Close it, or its memory stays taken. */
+export interface ReaderDocument {
+  readonly reader: Pdfium;
+  readonly handle: number;
+  readonly form: number;
+  readonly pageCount: number;
+  close(): void;
+}
+
+export type OpenOutcome =
+  | { readonly ok: true; readonly document: ReaderDocument }
+  | { readonly ok: false; readonly why: 'password' | 'damaged' };
+
+/** fpdfview.h: FPDF_ERR_PASSWORD. */
+const passwordError = 4;
+
+/** FPDF_FILEACCESS: length, a function that reads a block, its parameter; four bytes each. */
+function giveAccess(reader: Pdfium, source: ByteSource): { readonly pointer: number; release(): void } {
+  const { heap } = reader;
+  const read = heap.addFunction((_param = 0, position = 0, buffer = 0, size = 0) => {
+    const start = buffer >>> 0;
+    return source.read(position >>> 0, heap.HEAPU8.subarray(start, start + (size >>> 0))) ? 1 : 0;
+  }, 'iiiii');
+  const pointer = heap.wasmExports.malloc(12);
+  heap.setValue(pointer, source.length, 'i32');
+  heap.setValue(pointer + 4, read, 'i32');
+  heap.setValue(pointer + 8, 0, 'i32');
+  return {
+    pointer,
+    release() {
+      heap.wasmExports.free(pointer);
+      heap.removeFunction(read);
+      source.close();
+    },
+  };
+}
+
+/** Opens bytes with PDFium (no password); they are read block by block, the document stays on disk. */
+export async function openDocument(source: ByteSource): Promise<OpenOutcome> {
+  const reader = await pdfium();
+  const { call } = reader;
+  const access = giveAccess(reader, source);
+  const handle = call.FPDF_LoadCustomDocument(access.pointer, '');
+  if (handle === 0) {
+    const why = call.FPDF_GetLastError() === passwordError ? 'password' : 'damaged';
+    access.release();
+    return { ok: false, why };
+  }
+  const info = call.PDFiumExt_OpenFormFillInfo();
+  const form = call.PDFiumExt_InitFormFillEnvironment(handle, info);
+  const close = () => {
+    call.PDFiumExt_ExitFormFillEnvironment(form);
+    call.PDFiumExt_CloseFormFillInfo(info);
+    call.FPDF_CloseDocument(handle);
+    access.release();
+  };
+  return { ok: true, document: { reader, handle, form, pageCount: call.FPDF_GetPageCount(handle), close } };
+}
+
+/** fpdf_save.h: FPDF_REMOVE_SECURITY. */
+const removeSecurity = 3;
+
+/** Writes the document anew as PDFium understood it, without encryption. False where it could not. */
+export function saveAnew(document: ReaderDocument, path: string): boolean {
+  const { call, heap } = document.reader;
+  const fd = openSync(path, 'w');
+  const write = heap.addFunction((_self = 0, data = 0, size = 0) => {
+    const start = data >>> 0;
+    writeSync(fd, heap.HEAPU8, start, size >>> 0);
+    return 1;
+  }, 'iiii');
+  const pointer = heap.wasmExports.malloc(8);
+  heap.setValue(pointer, 1, 'i32');
+  heap.setValue(pointer + 4, write, 'i32');
+  try {
+    return call.FPDF_SaveAsCopy(document.handle, pointer, removeSecurity);
+  } finally {
+    heap.wasmExports.free(pointer);
+    heap.removeFunction(write);
+    closeSync(fd);
+  }
+}

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
+import { errorCodes } from '../vocabulary/errors.ts';
+
+/** What goes to a worker: one job at a time. */
+export interface ToWorker {
+  readonly id: number;
+  readonly job: KeepJob;
+}
+
+const number = z.number();
+const rect = z.object({ x: number, y: number, width: number, height: number });
+
+const pageFacts = z.object({
+  page: number,
+  width: number,
+  height: number,
+  clearStrips: z.array(rect).readonly(),
+  openSaves: number,
+  extraRestores: number,
+  bytes: number,
+  text: z.string(),
+});
+
+const keepDone = z.object({
+  rendition: z.object({
+    source: z.string(),
+    recipe: z.string(),
+    tool: z.string(),
+    rung: z.enum(['normalised', 're-saved, then normalised', 'picture to page']),
+    pages: z.array(pageFacts).readonly(),
+    sealed: z.boolean(),
+    notes: z.array(z.string()).readonly(),
+  }),
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  bytes: number,
+}) satisfies z.ZodType<KeepDone>;
+
+const failure = z.object({
+  code: z.enum(errorCodes),
+  message: z.string(),
+  about: z.string().optional(),
+  next: z.string().optional(),
+});
+
+/** What comes back. A worker has touched hostile bytes: its words are checked like anyone's. */
+export const fromWorker = z.discriminatedUnion('say', [
+  z.object({ say: z.literal('ready') }),
+  z.object({ say: z.literal('page'), id: number, done: number, of: number }),
+  z.object({ say: z.literal('done'), id: number, result: keepDone, memory: number }),
+  z.object({ say: z.literal('failed'), id: number, error: failure, memory: number }),
+]);
+
+export type FromWorker = z.infer<typeof fromWorker>;
+
+/** What a job looks like on the worker's side of the door. */
+export const toWorker = z.object({
+  id: number,
+  job: z.object({ job: z.literal('keep'), input: z.string(), name: z.string(), output: z.string() }),
+}) satisfies z.ZodType<ToWorker>;
