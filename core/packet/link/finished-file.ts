@@ -1,0 +1,181 @@
+import { createHash } from 'node:crypto';
+import { closeSync, fsync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { promisify } from 'node:util';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import { readFully } from './syntax/byte-window.ts';
+import { type MapRef, ownValue, serialise } from './syntax/serialise.ts';
+import { byteString } from './syntax/text-string.ts';
+import { dict, FinishedRef, type PdfDict, type PdfStreamPlace, type PdfValue } from './syntax/values.ts';
+
+const bufferSize = 1024 * 1024;
+/** The second line's high bytes tell transfer programs that the file is binary (ISO 32000-1, 7.5.2). */
+const header = '%PDF-1.7\n%\xe2\xe3\xcf\xd3\n';
+const syncToDisk = promisify(fsync);
+
+/** Where a copied stream's bytes come from. */
+export interface StreamBytes {
+  readonly fd: number;
+  readonly place: PdfStreamPlace;
+}
+
+/**
+ * The file being written: one buffer, one running hash, the offset of every object.
+ * It stands under a temporary name until `commit`; `abandon` leaves nothing.
+ */
+export class FinishedFile {
+  readonly #path: string;
+  readonly #part: string;
+  readonly #fd: number;
+  readonly #buffer = Buffer.allocUnsafe(bufferSize);
+  readonly #hash = createHash('sha256');
+  readonly #offsets: number[] = [0];
+  #used = 0;
+  #flushed = 0;
+  #fdOpen: number | undefined;
+
+  /** @throws LotfileError `disk` */
+  constructor(path: string) {
+    this.#path = path;
+    this.#part = join(dirname(path), `.${basename(path)}.part`);
+    try {
+      this.#fd = openSync(this.#part, 'w');
+      this.#fdOpen = this.#fd;
+    } catch (cause) {
+      throw this.#diskError(cause);
+    }
+    this.#text(header);
+  }
+
+  /** Bytes written so far. */
+  get length(): number {
+    return this.#flushed + this.#used;
+  }
+
+  /** A number for an object that is written later. */
+  reserve(): number {
+    return this.#offsets.push(0) - 1;
+  }
+
+  /** Writes an object under its reserved number. */
+  write(num: number, value: PdfValue, mapRef: MapRef = ownValue): void {
+    this.#begin(num);
+    this.#text(serialise(value, mapRef));
+    this.#text('\nendobj\n');
+  }
+
+  /** Reserves and writes in one go. */
+  add(value: PdfValue, mapRef: MapRef = ownValue): FinishedRef {
+    const num = this.reserve();
+    this.write(num, value, mapRef);
+    return new FinishedRef(num);
+  }
+
+  /** A stream of our own words, one character per byte. */
+  addStream(entries: PdfDict, bytes: string, mapRef: MapRef = ownValue): FinishedRef {
+    const num = this.reserve();
+    this.#begin(num);
+    this.#text(serialise(new Map([...entries, ['Length', bytes.length]]), mapRef));
+    this.#text(`\nstream\n${bytes}\nendstream\nendobj\n`);
+    return new FinishedRef(num);
+  }
+
+  /** A stream whose bytes are copied as they stand, in pieces. @throws LotfileError `disk` when they end early. */
+  copyStream(num: number, headText: string, from: StreamBytes): void {
+    this.#begin(num);
+    this.#text(headText);
+    this.#text('\nstream\n');
+    let done = 0;
+    while (done < from.place.length) {
+      if (this.#used === bufferSize) this.#flush();
+      const wanted = Math.min(bufferSize - this.#used, from.place.length - done);
+      const room = this.#buffer.subarray(this.#used, this.#used + wanted);
+      if (readFully(from.fd, room, from.place.start + done) !== wanted) {
+        throw new LotfileError('disk', 'A kept paper became shorter while it was being read.', { about: this.#path });
+      }
+      this.#used += wanted;
+      done += wanted;
+    }
+    this.#text('\nendstream\nendobj\n');
+  }
+
+  /** Writes table and trailer, forces the bytes to disk and gives the file its name. */
+  async commit(root: FinishedRef, info: FinishedRef): Promise<{ readonly sha256: string; readonly bytes: number }> {
+    this.#writeTable(root, info);
+    this.#flush();
+    const done = { sha256: this.#hash.digest('hex'), bytes: this.#flushed };
+    try {
+      await syncToDisk(this.#fd);
+      this.#close();
+      renameSync(this.#part, this.#path);
+    } catch (cause) {
+      throw this.#diskError(cause);
+    }
+    return done;
+  }
+
+  /** Leaves nothing behind. */
+  abandon(): void {
+    this.#close();
+    rmSync(this.#part, { force: true });
+  }
+
+  #writeTable(root: FinishedRef, info: FinishedRef): void {
+    this.#flush();
+    const at = this.#flushed;
+    // The file's own content names it: no clock, no chance, and two different files never share an /ID.
+    const id = byteString(this.#hash.copy().digest().toString('latin1', 0, 16));
+    let table = `xref\n0 ${this.#offsets.length}\n0000000000 65535 f \n`;
+    for (let num = 1; num < this.#offsets.length; num += 1) {
+      const offset = this.#offsets[num] ?? 0;
+      if (offset === 0) throw new LotfileError('internal', `Object ${num} of the packet was never written.`);
+      table += `${String(offset).padStart(10, '0')} 00000 n \n`;
+      if (table.length > 60_000) {
+        this.#text(table);
+        table = '';
+      }
+    }
+    this.#text(table);
+    const trailer = dict({ Size: this.#offsets.length, Root: root, Info: info, ID: [id, id] });
+    this.#text(`trailer\n${serialise(trailer, ownValue)}\nstartxref\n${at}\n%%EOF\n`);
+  }
+
+  #begin(num: number): void {
+    if (this.#offsets[num] !== 0) throw new LotfileError('internal', `Object ${num} was written twice.`);
+    this.#offsets[num] = this.length;
+    this.#text(`${num} 0 obj\n`);
+  }
+
+  #text(text: string): void {
+    for (let from = 0; from < text.length; from += bufferSize) {
+      const piece = text.length <= bufferSize ? text : text.slice(from, from + bufferSize);
+      if (this.#used + piece.length > bufferSize) this.#flush();
+      this.#used += this.#buffer.write(piece, this.#used, 'latin1');
+    }
+  }
+
+  #flush(): void {
+    const bytes = this.#buffer.subarray(0, this.#used);
+    this.#hash.update(bytes);
+    try {
+      for (let done = 0; done < bytes.length; ) done += writeSync(this.#fd, bytes, done);
+    } catch (cause) {
+      throw this.#diskError(cause);
+    }
+    this.#flushed += this.#used;
+    this.#used = 0;
+  }
+
+  #close(): void {
+    if (this.#fdOpen !== undefined) closeSync(this.#fdOpen);
+    this.#fdOpen = undefined;
+  }
+
+  #diskError(cause: unknown): LotfileError {
+    return new LotfileError('disk', 'The packet could not be written.', {
+      about: basename(this.#path),
+      next: 'See that the disk has room and the folder may be written to, then build the packet again.',
+      cause,
+    });
+  }
+}

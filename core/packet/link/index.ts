@@ -1,0 +1,2 @@
+export { linkPacket } from './link-packet.ts';
+export type { LinkControl } from './pace.ts';

@@ -1,0 +1,45 @@
+import { readSync } from 'node:fs';
+
+const windowSize = 64 * 1024;
+
+/** Reads small pieces of a big file through one moving window, so that memory stays flat. */
+export class ByteWindow {
+  readonly #fd: number;
+  readonly #size: number;
+  readonly #room = Buffer.allocUnsafe(windowSize);
+  #piece: Buffer = this.#room.subarray(0, 0);
+  #from = 0;
+
+  constructor(fd: number, size: number) {
+    this.#fd = fd;
+    this.#size = size;
+  }
+
+  /** At least `wanted` bytes from `offset` (fewer at the end of the file). Valid until the next call. */
+  at(offset: number, wanted: number): Buffer {
+    const start = offset - this.#from;
+    const held = this.#piece.length - start;
+    const atEnd = this.#from + this.#piece.length >= this.#size;
+    if (start >= 0 && held > 0 && (held >= wanted || atEnd)) return this.#piece.subarray(start);
+    const room = wanted <= windowSize ? this.#room : Buffer.allocUnsafe(wanted);
+    const ahead = Math.max(wanted, windowSize / 2);
+    const got = readFully(this.#fd, room.subarray(0, Math.min(room.length, ahead)), offset);
+    const piece = room.subarray(0, got);
+    if (room === this.#room) {
+      this.#piece = piece;
+      this.#from = offset;
+    }
+    return piece;
+  }
+}
+
+/** Fills `into` from the file as far as the file goes. Returns how many bytes came. */
+export function readFully(fd: number, into: Buffer, position: number): number {
+  let got = 0;
+  while (got < into.length) {
+    const read = readSync(fd, into, got, into.length - got, position + got);
+    if (read === 0) break;
+    got += read;
+  }
+  return got;
+}

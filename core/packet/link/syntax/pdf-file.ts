@@ -1,0 +1,109 @@
+import { closeSync, fstatSync } from 'node:fs';
+import { ByteWindow, readFully } from './byte-window.ts';
+import { damaged } from './damage.ts';
+import { ObjectParser } from './object-parser.ts';
+import {
+  isDict,
+  numberOf,
+  type PdfDict,
+  type PdfObject,
+  PdfRef,
+  type PdfStreamPlace,
+  type PdfValue,
+} from './values.ts';
+import { readXrefTable, type XrefTable } from './xref-table.ts';
+
+const firstLook = 4096;
+
+/**
+ * A PDF in the regular dialect, read by pieces: only dictionaries ever come into memory, stream bytes stay on disk.
+ * Close it when done.
+ */
+export class PdfFile {
+  readonly title: string;
+  readonly fd: number;
+  readonly size: number;
+  readonly table: XrefTable;
+  readonly #window: ByteWindow;
+  readonly #closing = Buffer.alloc(16);
+
+  /** Takes over the open descriptor. @throws LotfileError `paper damaged` when the file isn't in the dialect. */
+  constructor(title: string, fd: number) {
+    this.title = title;
+    this.fd = fd;
+    this.size = fstatSync(fd).size;
+    this.table = readXrefTable(fd, this.size, title);
+    this.#window = new ByteWindow(fd, this.size);
+  }
+
+  close(): void {
+    closeSync(this.fd);
+  }
+
+  /** How many object numbers the file knows (the highest plus one). */
+  get count(): number {
+    return this.table.offsets.length;
+  }
+
+  has(ref: PdfRef): boolean {
+    return (this.table.offsets[ref.num] ?? 0) > 0 && this.table.gens[ref.num] === ref.gen;
+  }
+
+  /** Reads one indirect object; a missing one is null (ISO 32000-1, 7.3.10). @throws LotfileError `paper damaged` */
+  object(ref: PdfRef): PdfObject {
+    const offset = this.table.offsets[ref.num] ?? 0;
+    if (offset === 0 || this.table.gens[ref.num] !== ref.gen) return { value: null };
+    for (let look = firstLook; ; look *= 4) {
+      const piece = this.#window.at(offset, look);
+      const parser = new ObjectParser(piece, 0, this.title);
+      const reachesEnd = offset + piece.length >= this.size;
+      try {
+        const read = this.#read(parser, ref, offset);
+        if (reachesEnd || !parser.ranOut) return read;
+      } catch (error) {
+        if (reachesEnd || !parser.ranOut) throw error;
+      }
+    }
+  }
+
+  /** Follows references until something direct is found. */
+  resolve(value: PdfValue | undefined): PdfValue {
+    let here = value ?? null;
+    for (let steps = 0; here instanceof PdfRef; steps += 1) {
+      if (steps > 32) throw damaged(this.title, 'a reference in it leads round in a circle');
+      here = this.object(here).value;
+    }
+    return here;
+  }
+
+  /** The dictionary a value leads to, if it is one. */
+  dictOf(value: PdfValue | undefined): PdfDict | undefined {
+    const found = this.resolve(value);
+    return isDict(found) ? found : undefined;
+  }
+
+  #read(parser: ObjectParser, ref: PdfRef, offset: number): PdfObject {
+    const head = `${parser.keyword()} ${parser.keyword()} ${parser.keyword()}`;
+    if (head !== `${ref.num} ${ref.gen} obj`) throw damaged(this.title, `object ${ref.num} is not in its place`);
+    const value = parser.value();
+    const after = parser.keyword();
+    if (after === 'endobj') return { value };
+    if (after !== 'stream' || !isDict(value)) throw damaged(this.title, `object ${ref.num} does not end`);
+    parser.streamLineEnd();
+    if (parser.ranOut) return { value };
+    return { value, stream: this.#place(value, offset + parser.at, ref.num) };
+  }
+
+  /** A stream whose length doesn't lead to its own end would be copied wrongly, so each is looked at. */
+  #place(value: PdfDict, start: number, num: number): PdfStreamPlace {
+    const length = numberOf(value.get('Length'));
+    if (length === undefined || length < 0 || !Number.isInteger(length) || start + length > this.size) {
+      throw damaged(this.title, `the length of stream ${num} is wrong`);
+    }
+    readFully(this.fd, this.#closing.fill(0), start + length);
+    if (!/^(?:\r\n|\n|\r)?endstream/.test(this.#closing.toString('latin1'))) {
+      throw damaged(this.title, `stream ${num} does not end where it should`);
+    }
+    return { start, length };
+  }
+}
