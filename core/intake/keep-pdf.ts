@@ -9,13 +9,15 @@ import { normalise } from './normalise.ts';
 import { pagesOf } from './page/page-tree.ts';
 import { fileSource } from './pdfium/byte-source.ts';
 import { openDocument, type ReaderDocument, saveAnew } from './pdfium/open-document.ts';
+import { readPage } from './pdfium/read-page.ts';
 import { pdfTool, recipes } from './recipe.ts';
 import { refused } from './refusals.ts';
 import { RegularFile } from './regular/regular-file.ts';
 import type { KeepRung, Rendition } from './rendition-model.ts';
 
-/** fpdf_formfill.h: a form that is drawn by XFA alone. */
+/** fpdf_formfill.h: forms with an XFA part; the first is drawn by XFA alone. */
 const xfaOnly = 2;
+const xfaBeside = 3;
 
 const wayOut = 'Open it in the program it was made for, print it to PDF, and drop in the print.';
 
@@ -33,10 +35,16 @@ async function openOriginal(context: KeepContext): Promise<ReaderDocument> {
   throw refused(name, 'is damaged: no pages can be read from it.');
 }
 
+/** The sheet that stands in for a form which only its own program can draw. */
+function onlyAsksToWait(original: ReaderDocument): boolean {
+  const form = original.reader.call.FPDF_GetFormType(original.handle);
+  if (form === xfaOnly) return true;
+  return form === xfaBeside && original.pageCount === 1 && /please wait/i.test(readPage(original, 0)?.text ?? '');
+}
+
 /** Files that open and are no paper. */
 function refusalOf(original: ReaderDocument, name: string): LotfileError | undefined {
-  const { call } = original.reader;
-  if (call.FPDF_GetFormType(original.handle) === xfaOnly) {
+  if (onlyAsksToWait(original)) {
     return refused(name, 'is a form that only shows a "please wait" sheet outside of its own program.', wayOut);
   }
   return original.pageCount === 0 ? refused(name, 'has no pages.') : undefined;

@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import type { PageFacts, SeenRect } from '../vocabulary/lot.ts';
 import { differenceOf, looksLost } from './judge.ts';
 import type { KeepContext } from './keep-context.ts';
@@ -5,10 +6,12 @@ import { clearStrips } from './page/clear-strips.ts';
 import { pageBytes } from './page/page-bytes.ts';
 import { pageBalance } from './page/page-content.ts';
 import type { PageEntry } from './page/page-tree.ts';
+import { probeMarks, type Suspect } from './page/probe-marks.ts';
 import { type SeenFrame, seenFrame } from './page/seen-frame.ts';
 import type { ReaderDocument } from './pdfium/open-document.ts';
 import { type PageSight, readPage } from './pdfium/read-page.ts';
 import type { RegularFile } from './regular/regular-file.ts';
+import { isList, nameOf } from './regular/values.ts';
 
 export interface Measuring {
   readonly context: KeepContext;
@@ -22,6 +25,12 @@ export type Measured =
   | { readonly ok: true; readonly pages: readonly PageFacts[]; readonly notes: readonly string[] }
   | { readonly ok: false; readonly why: string };
 
+/** Facts of a page, and the same page once more where a mark on it has to be tried out first. */
+interface Look {
+  readonly facts: PageFacts;
+  readonly suspect: Suspect | undefined;
+}
+
 /** The reader's frame and ours must agree, or a mark would land somewhere else than it was measured. */
 function agrees(frame: SeenFrame, sight: PageSight): boolean {
   return (
@@ -29,26 +38,42 @@ function agrees(frame: SeenFrame, sight: PageSight): boolean {
   );
 }
 
-function factsOf(
-  measuring: Measuring,
+/** Annotations are drawn over the page and may hide a mark; links have no body. */
+function hasBodies(file: RegularFile, page: PageEntry): boolean {
+  const list = file.resolve(page.dict.get('Annots'));
+  if (!isList(list)) return false;
+  return list.some((item) => {
+    const sort = nameOf(file.resolve(file.dict(item).get('Subtype')));
+    return sort !== 'Link' && sort !== 'Popup';
+  });
+}
+
+function lookAt(
+  { file }: Measuring,
   page: PageEntry,
-  place: { readonly sight: PageSight; readonly index: number; readonly bytes: number },
-): PageFacts {
-  const { sight, index, bytes } = place;
-  const frame = seenFrame(measuring.file, page);
-  const balance = pageBalance(measuring.file, page);
+  seen: { readonly sight: PageSight; readonly index: number; readonly bytes: number },
+): Look {
+  const { sight, index, bytes } = seen;
+  const frame = seenFrame(file, page);
+  const balance = pageBalance(file, page);
+  const { openSaves, extraRestores } = balance ?? { openSaves: 0, extraRestores: 0 };
   const measurable = balance !== undefined && agrees(frame, sight);
   const strips: readonly SeenRect[] = measurable ? clearStrips(sight.raster, frame) : [];
-  return {
-    page: index,
-    width: frame.width,
-    height: frame.height,
-    clearStrips: strips,
-    openSaves: balance?.openSaves ?? 0,
-    extraRestores: balance?.extraRestores ?? 0,
-    bytes,
-    text: sight.text,
-  };
+  const { width, height } = frame;
+  const facts = { page: index, width, height, clearStrips: strips, openSaves, extraRestores, bytes, text: sight.text };
+  const odd = balance?.odd === true || openSaves > 0 || extraRestores > 0 || hasBodies(file, page);
+  const suspect = odd && strips.length > 0 ? { index, page, frame, openSaves, extraRestores, strips } : undefined;
+  return { facts, suspect };
+}
+
+/** Takes away the strips in which a mark would not show. */
+async function tried(measuring: Measuring, looks: readonly Look[]): Promise<readonly PageFacts[]> {
+  const suspects = looks.flatMap(({ suspect }) => (suspect === undefined ? [] : [suspect]));
+  if (suspects.length === 0) return looks.map(({ facts }) => facts);
+  const path = measuring.context.job.output;
+  const kept = { path, file: measuring.file, length: statSync(path).size };
+  const proved = await probeMarks(kept, suspects, (index) => readPage(measuring.kept, index)?.raster);
+  return looks.map(({ facts }) => ({ ...facts, clearStrips: proved.get(facts.page) ?? facts.clearStrips }));
 }
 
 /**
@@ -58,7 +83,7 @@ function factsOf(
 export async function measurePages(measuring: Measuring): Promise<Measured> {
   const { context, original, kept, file, pages } = measuring;
   const bytes = pageBytes(file, pages);
-  const facts: PageFacts[] = [];
+  const looks: Look[] = [];
   const notes: string[] = [];
   for (const [index, page] of pages.entries()) {
     const before = readPage(original, index);
@@ -68,8 +93,8 @@ export async function measurePages(measuring: Measuring): Promise<Measured> {
     if (difference !== undefined) return { ok: false, why: `on page ${index + 1} ${difference}` };
     if (looksLost(after))
       notes.push(`Page ${index + 1} looks empty though it holds text: look at it before you use it.`);
-    facts.push(factsOf(measuring, page, { sight: after, index, bytes: bytes[index] ?? 0 }));
+    looks.push(lookAt(measuring, page, { sight: after, index, bytes: bytes[index] ?? 0 }));
     await context.onPage(index + 1, pages.length);
   }
-  return { ok: true, pages: facts, notes };
+  return { ok: true, pages: await tried(measuring, looks), notes };
 }

@@ -1,14 +1,11 @@
-import { rmSync, statSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { totalmem } from 'node:os';
 import { scrapsOf } from '../intake/keep-context.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
-import type { FromWorker } from './messages.ts';
 import type { WorkPort } from './port.ts';
-import { outOfMemory } from './watchdog.ts';
+import { type Control, Run, stopped, type TimeLimits } from './run-job.ts';
 import { WorkerProcess } from './worker-process.ts';
-
-type Control = NonNullable<Parameters<WorkPort['keep']>[1]>;
 
 export interface WorkersOptions {
   /** The worker program; another one where it was packed elsewhere. */
@@ -17,14 +14,11 @@ export interface WorkersOptions {
   readonly count?: number | undefined;
   /** Resident memory that ends a worker; by default half of the machine's, 1 to 3 GB. */
   readonly memoryMB?: number | undefined;
-  /** Milliseconds for opening a file of so many bytes, and for each of its pages. */
-  readonly time?: { readonly open: (bytes: number) => number; readonly page: number } | undefined;
+  readonly time?: TimeLimits | undefined;
 }
 
 /** WebAssembly memory never shrinks: a worker that grew, or did many jobs, is replaced. */
 const retireAt = { jobs: 40, bytes: 600 * 1024 * 1024 };
-
-const generous = { open: (bytes: number) => 60_000 + bytes / 1024, page: 1000 };
 
 function defaultMemory(): number {
   return Math.min(3072, Math.max(1024, Math.round(totalmem() / 2 / 1024 / 1024)));
@@ -32,85 +26,6 @@ function defaultMemory(): number {
 
 function sweep(job: KeepJob): void {
   for (const path of [job.output, ...scrapsOf(job.output)]) rmSync(path, { force: true });
-}
-
-function stopped(job: KeepJob): LotfileError {
-  return new LotfileError('stopped', `Reading "${job.name}" was stopped.`, { about: job.name });
-}
-
-function gaveUp(job: KeepJob, why: string): LotfileError {
-  return new LotfileError('file refused', `"${job.name}" ${why}`, {
-    about: job.name,
-    next: 'Open it in another program, print it to PDF, and drop in the print; split a very large file in parts.',
-  });
-}
-
-/** One job in one worker, with everything that may cut it short. */
-class Run {
-  readonly #worker: WorkerProcess;
-  readonly #job: KeepJob;
-  readonly #time: { readonly open: (bytes: number) => number; readonly page: number };
-  readonly #outcome = Promise.withResolvers<KeepDone>();
-  #timer: NodeJS.Timeout | undefined;
-  /** Why we ended the worker ourselves. */
-  #reason: LotfileError | undefined;
-
-  constructor(worker: WorkerProcess, job: KeepJob, time: WorkersOptions['time']) {
-    this.#worker = worker;
-    this.#job = job;
-    this.#time = time ?? generous;
-  }
-
-  async finish(id: number, control: Control): Promise<KeepDone> {
-    const { signal } = control;
-    const onAbort = () => this.#end(stopped(this.#job));
-    signal?.addEventListener('abort', onAbort, { once: true });
-    this.#allow(this.#time.open(statSync(this.#job.input, { throwIfNoEntry: false })?.size ?? 0));
-    this.#worker.order({ id, job: this.#job }, (message) => this.#hear(message, id, control));
-    try {
-      const fell = this.#worker.ended.then((end) => {
-        throw this.#reason ?? this.#crashed(end.wasReady, end.lastWords);
-      });
-      return await Promise.race([this.#outcome.promise, fell]);
-    } finally {
-      clearTimeout(this.#timer);
-      signal?.removeEventListener('abort', onAbort);
-    }
-  }
-
-  #hear(message: FromWorker, id: number, control: Control): void {
-    if (message.say === 'ready' || message.id !== id) return;
-    if (message.say === 'page') {
-      if (message.done === 1) this.#allow(this.#time.open(0) + message.of * this.#time.page);
-      control.onProgress?.({ what: `Reading ${this.#job.name}`, done: message.done, of: message.of });
-      return;
-    }
-    this.#worker.memory = message.memory;
-    if (message.say === 'done') this.#outcome.resolve(message.result);
-    else this.#outcome.reject(LotfileError.from(message.error));
-  }
-
-  #allow(milliseconds: number): void {
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(
-      () => this.#end(gaveUp(this.#job, 'takes longer to read than any sound file.')),
-      milliseconds,
-    );
-  }
-
-  #end(reason: LotfileError): void {
-    this.#reason = reason;
-    this.#worker.kill();
-  }
-
-  #crashed(wasReady: boolean, lastWords: string): LotfileError {
-    if (lastWords.includes(outOfMemory)) return gaveUp(this.#job, 'takes more memory to read than is allowed.');
-    if (wasReady) return gaveUp(this.#job, 'makes the reader break down.');
-    return new LotfileError(
-      'internal',
-      `The program that reads papers did not start: ${lastWords.trim().slice(0, 300)}`,
-    );
-  }
 }
 
 /** Warm workers, handed out one job at a time; whoever finds none waits in line. */
@@ -127,13 +42,12 @@ class Workers implements WorkPort {
   }
 
   async keep(job: KeepJob, control: Control = {}): Promise<KeepDone> {
-    await this.#turn();
+    if (control.signal?.aborted === true) throw stopped(job);
+    await this.#turn(job, control.signal);
     try {
-      if (control.signal?.aborted === true) throw stopped(job);
       return await this.#keepNow(job, control);
     } finally {
-      this.#free += 1;
-      this.#line.shift()?.();
+      this.#handOn();
     }
   }
 
@@ -143,9 +57,29 @@ class Workers implements WorkPort {
     await Promise.all(idle.map((worker) => worker.ended));
   }
 
-  async #turn(): Promise<void> {
-    while (this.#free === 0) await new Promise<void>((resolve) => this.#line.push(resolve));
-    this.#free -= 1;
+  /** Waits for a free place; a place that frees up is handed to the first in line. */
+  async #turn(job: KeepJob, signal: AbortSignal | undefined): Promise<void> {
+    if (this.#free > 0) {
+      this.#free -= 1;
+      return;
+    }
+    const place = Promise.withResolvers<void>();
+    const onAbort = () => {
+      const at = this.#line.indexOf(place.resolve);
+      if (at < 0) return;
+      this.#line.splice(at, 1);
+      place.reject(stopped(job));
+    };
+    this.#line.push(place.resolve);
+    signal?.addEventListener('abort', onAbort, { once: true });
+    await place.promise;
+    signal?.removeEventListener('abort', onAbort);
+  }
+
+  #handOn(): void {
+    const next = this.#line.shift();
+    if (next === undefined) this.#free += 1;
+    else next();
   }
 
   async #keepNow(job: KeepJob, control: Control): Promise<KeepDone> {

@@ -87,7 +87,8 @@ class Balance {
   textObjects = 0;
   marked = 0;
   bareClip = false;
-  pictureData = false;
+  /** The last word was `ID`: raw picture data follows. */
+  #pictureData = false;
 
   word(word: string): void {
     if (word === 'q') this.depth += 1;
@@ -96,8 +97,14 @@ class Balance {
     else if (word === 'ET') this.textObjects -= 1;
     else if (word === 'BMC' || word === 'BDC') this.marked += 1;
     else if (word === 'EMC') this.marked -= 1;
-    else if (word === 'ID') this.pictureData = true;
+    else if (word === 'ID') this.#pictureData = true;
     else if ((word === 'W' || word === 'W*') && this.depth === 0) this.bareClip = true;
+  }
+
+  takePictureData(): boolean {
+    const follows = this.#pictureData;
+    this.#pictureData = false;
+    return follows;
   }
 
   #restore(): void {
@@ -119,10 +126,7 @@ export function balanceOf(bytes: Uint8Array): ContentBalance {
       continue;
     }
     at = afterToken(bytes, at, onWord);
-    if (balance.pictureData) {
-      balance.pictureData = false;
-      at = afterInlinePicture(bytes, at);
-    }
+    if (balance.takePictureData()) at = afterInlinePicture(bytes, at);
   }
   const cutShort = at > bytes.length;
   return {

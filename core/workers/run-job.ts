@@ -1,0 +1,100 @@
+import { statSync } from 'node:fs';
+import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { FromWorker } from './messages.ts';
+import type { WorkPort } from './port.ts';
+import { outOfMemory } from './watchdog.ts';
+import type { WorkerProcess } from './worker-process.ts';
+
+export type Control = NonNullable<Parameters<WorkPort['keep']>[1]>;
+
+/** Milliseconds a job may take. */
+export interface TimeLimits {
+  /** For opening a file of so many bytes, and for whatever comes after its pages are known. */
+  readonly open: (bytes: number) => number;
+  readonly page: number;
+}
+
+/** A minute, a second more for each megabyte, a second for each page: many times what a sound file takes. */
+const generous: TimeLimits = { open: (bytes: number) => 60_000 + bytes / 1024, page: 1000 };
+
+/** The person stopped it. */
+export function stopped(job: KeepJob): LotfileError {
+  return new LotfileError('stopped', `Reading "${job.name}" was stopped.`, { about: job.name });
+}
+
+function gaveUp(job: KeepJob, why: string): LotfileError {
+  return new LotfileError('file refused', `"${job.name}" ${why}`, {
+    about: job.name,
+    next: 'Open it in another program, print it to PDF, and drop in the print; split a very large file in parts.',
+  });
+}
+
+/** One job in one worker, with everything that may cut it short. */
+export class Run {
+  readonly #worker: WorkerProcess;
+  readonly #job: KeepJob;
+  readonly #time: TimeLimits;
+  readonly #outcome = Promise.withResolvers<KeepDone>();
+  #timer: NodeJS.Timeout | undefined;
+  /** Why we ended the worker ourselves. */
+  #reason: LotfileError | undefined;
+
+  constructor(worker: WorkerProcess, job: KeepJob, time: TimeLimits = generous) {
+    this.#worker = worker;
+    this.#job = job;
+    this.#time = time;
+  }
+
+  async finish(id: number, control: Control): Promise<KeepDone> {
+    const { signal } = control;
+    if (signal?.aborted === true) throw stopped(this.#job);
+    const onAbort = () => this.#end(stopped(this.#job));
+    signal?.addEventListener('abort', onAbort, { once: true });
+    this.#allow(this.#time.open(statSync(this.#job.input, { throwIfNoEntry: false })?.size ?? 0));
+    this.#worker.order({ id, job: this.#job }, (message) => this.#hear(message, id, control));
+    try {
+      const fell = this.#worker.ended.then((end) => {
+        throw this.#reason ?? this.#crashed(end.wasReady, end.lastWords);
+      });
+      return await Promise.race([this.#outcome.promise, fell]);
+    } finally {
+      clearTimeout(this.#timer);
+      signal?.removeEventListener('abort', onAbort);
+    }
+  }
+
+  #hear(message: FromWorker, id: number, control: Control): void {
+    if (message.say === 'ready' || message.id !== id) return;
+    if (message.say === 'page') {
+      if (message.done === 1) this.#allow(this.#time.open(0) + message.of * this.#time.page);
+      control.onProgress?.({ what: `Reading ${this.#job.name}`, done: message.done, of: message.of });
+      return;
+    }
+    this.#worker.memory = message.memory;
+    if (message.say === 'done') this.#outcome.resolve(message.result);
+    else this.#outcome.reject(LotfileError.from(message.error));
+  }
+
+  #allow(milliseconds: number): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(
+      () => this.#end(gaveUp(this.#job, 'takes longer to read than any sound file.')),
+      milliseconds,
+    );
+  }
+
+  #end(reason: LotfileError): void {
+    this.#reason = reason;
+    this.#worker.kill();
+  }
+
+  #crashed(wasReady: boolean, lastWords: string): LotfileError {
+    if (lastWords.includes(outOfMemory)) return gaveUp(this.#job, 'takes more memory to read than is allowed.');
+    if (wasReady) return gaveUp(this.#job, 'makes the reader break down.');
+    return new LotfileError(
+      'internal',
+      `The program that reads papers did not start: ${lastWords.trim().slice(0, 300)}`,
+    );
+  }
+}
