@@ -10,6 +10,7 @@ export const wording = {
     follow: 'To follow',
     beside: 'Beside this packet, untouched',
     byHand: 'Carried by hand',
+    volumes: 'Other volumes',
     packet: 'packet',
     lot: 'lot',
     place: 'place',
@@ -52,6 +53,7 @@ export const wording = {
   },
   errand: {
     private: 'PRIVATE: DO NOT HAND IN',
+    own: 'your own sheet for this errand',
     notes: 'notes: who said it, name, day',
     where: 'Where and when',
     findings: 'What they may say',
@@ -59,6 +61,7 @@ export const wording = {
     carry: 'To carry',
     bringHome: 'To bring home',
     print: 'To print and collate',
+    send: 'To send, in this order',
     ask: 'To ask, or to phone about first',
     caution: 'Take care',
     because: 'Why',

@@ -1,3 +1,5 @@
+import type { Delivery } from '../../vocabulary/practice.ts';
+
 const letters: Readonly<Record<string, string>> = {
   đ: 'd',
   Đ: 'D',
@@ -23,7 +25,7 @@ export function asciiName(text: string, joint: '-' | '_' = '-'): string {
     .replace(/[^\x20-\x7e]/gu, (character) => letters[character] ?? character)
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
-    .replace(/['"]/g, '')
+    .replace(/['"’]/g, '')
     .replace(/[^A-Za-z0-9]+/g, joint)
     .replace(/^[-_]+|[-_]+$/g, '');
 }
@@ -35,4 +37,81 @@ export function codeOf(text: string): string {
   if (code.length <= 24) return code;
   const cut = code.slice(0, 24);
   return cut.replace(/-[^-]*$/, '') || cut;
+}
+
+export interface NameParts {
+  readonly n: number;
+  readonly tab: number;
+  readonly paper: string;
+  readonly number: string;
+  readonly day: string;
+  readonly lot: string;
+}
+
+const defaultPattern = '{n}_{paper}_{number}';
+/** Where the office names no limit: fits every file system with room for a folder's path. */
+const defaultLimit = 80;
+/** Names that Windows keeps for itself, whatever follows the dot. */
+const keptNames = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
+
+/** Hands out file names: the office's pattern, no odd characters, no inner dots, within its limit, each once. */
+export class FileNames {
+  readonly #pattern: string;
+  readonly #limit: number;
+  readonly #given = new Set<string>();
+
+  constructor(delivery: Pick<Delivery, 'fileName' | 'fileNameLimit'>) {
+    this.#pattern = delivery.fileName ?? defaultPattern;
+    this.#limit = delivery.fileNameLimit ?? defaultLimit;
+  }
+
+  /** A name by the office's pattern. `extension` without its dot. */
+  byPattern(parts: NameParts, extension = 'pdf'): string {
+    const values: Readonly<Record<string, string>> = {
+      n: String(parts.n).padStart(2, '0'),
+      tab: String(parts.tab).padStart(2, '0'),
+      paper: parts.paper,
+      number: parts.number,
+      day: parts.day,
+      lot: parts.lot,
+    };
+    const stem = this.#pattern
+      .replace(/\.pdf$/i, '')
+      .replace(/\{(\w+)\}/g, (_, key: string) => clean(values[key] ?? ''));
+    return this.plain(stem, extension);
+  }
+
+  /** A name of our own making, cleaned in the same way. */
+  plain(stem: string, extension = 'pdf'): string {
+    const dot = `.${asciiName(extension).toLowerCase() || 'pdf'}`;
+    const room = Math.max(8, this.#limit - dot.length);
+    const base =
+      clean(stem)
+        .slice(0, room)
+        .replace(/[-_]+$/, '') || 'paper';
+    const free = keptNames.test(base) ? `${base}_` : base;
+    let name = free;
+    for (let n = 2; this.#given.has((name + dot).toLowerCase()); n += 1) {
+      const tail = `-${n}`;
+      name = free.slice(0, room - tail.length) + tail;
+    }
+    this.#given.add((name + dot).toLowerCase());
+    return name + dot;
+  }
+}
+
+/** Only letters, digits, "-" and "_"; joints never doubled, none at the ends. */
+function clean(text: string): string {
+  return text
+    .split(/([-_])/)
+    .map((part) => (part === '-' || part === '_' ? part : asciiName(part)))
+    .join('')
+    .replace(/[-_]*_[-_]*/g, '_')
+    .replace(/-+/g, '-')
+    .replace(/^[-_]+|[-_]+$/g, '');
+}
+
+/** The extension of a kept file's name, without the dot; "pdf" where it has none. */
+export function extensionOf(name: string): string {
+  return /\.([A-Za-z0-9]{1,5})$/.exec(name)?.[1]?.toLowerCase() ?? 'pdf';
 }

@@ -19,7 +19,9 @@ export interface Row {
   /** Originals that travel beside the packet, byte for byte. */
   readonly beside: readonly KeptFile[];
   readonly sealed: boolean;
-  readonly reading?: { readonly lapsing: boolean; readonly expected?: string | undefined } | undefined;
+  readonly lapsing: boolean;
+  /** Earliest day a missing paper could be had, in words. */
+  readonly expected?: string | undefined;
 }
 
 /** Tabs and the whole sentences to tell beside the packet. */

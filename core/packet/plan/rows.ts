@@ -2,7 +2,7 @@ import { dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
 import type { Edition, EditionId, Paper } from '../../vocabulary/lot.ts';
-import type { Delivery, Errand, Need, Office, PaperKind } from '../../vocabulary/practice.ts';
+import type { Delivery, Errand, Need, PaperKind } from '../../vocabulary/practice.ts';
 import type { EditionContent, PacketOrder, PlanTab } from '../plan-model.ts';
 import type { Row, RowPages, Rows } from './row.ts';
 
@@ -119,7 +119,7 @@ function placeOf(found: Found | undefined, by: PlaceOrder): PlanTab['place'] {
   if (found.edition.physicalOnly) return 'by hand';
   if (by.need?.use === 'show' && (by.delivery.way === 'counter' || by.delivery.way === 'lender')) return 'by hand';
   if (by.need?.form === 'paper' && onScreen(by.delivery)) return 'by hand';
-  if (found.edition.sealed) return 'beside';
+  if (found.edition.sealed || by.delivery.untouched) return 'beside';
   return 'inside';
 }
 
@@ -173,11 +173,16 @@ function makeRow(from: RowOrder): Row {
     paper: found?.paper,
     edition: found?.edition,
     pages,
-    beside: place === 'beside' ? (content?.originals ?? []) : [],
+    beside: place === 'beside' ? originalsOf(content, from.title) : [],
     sealed,
-    reading:
-      reading === undefined ? undefined : { lapsing: reading.state === 'lapsing', expected: expectedOf(reading) },
+    lapsing: reading?.state === 'lapsing',
+    expected: reading === undefined ? undefined : expectedOf(reading),
   };
+}
+
+function originalsOf(content: EditionContent | undefined, title: string): EditionContent['originals'] {
+  if (content === undefined || content.originals.length === 0) throw noContent(title);
+  return content.originals;
 }
 
 function titleOf({ title, order, found }: RowOrder): string {
@@ -201,10 +206,11 @@ function expectedOf(reading: NeedReading): string | undefined {
   return days[0] === undefined ? undefined : dayInWords(days[0]);
 }
 
-function pagesOf({ place, content, delivery }: RowOrder): RowPages {
+function pagesOf({ place, content, delivery, found }: RowOrder): RowPages {
   if (content === undefined || content.pages.length === 0) return { how: 'none' };
   if (place === 'inside') return { how: 'linked', content, reference: false };
-  if (place === 'beside' && delivery.sealedCopy) return { how: 'linked', content, reference: true };
+  if (place === 'beside' && delivery.sealedCopy && found?.edition.sealed === true)
+    return { how: 'linked', content, reference: true };
   return { how: 'none' };
 }
 

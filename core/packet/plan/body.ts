@@ -1,0 +1,56 @@
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { EditionId, EditionPage } from '../../vocabulary/lot.ts';
+import type { Row } from './row.ts';
+
+export type LeafSort = 'divider' | 'out card';
+
+/** One numbered sheet after cover and index; `n` counts through the whole packet, all volumes. */
+export type BodySheet =
+  | { readonly of: 'leaf'; readonly sort: LeafSort; readonly row: Row; readonly n: number }
+  | {
+      readonly of: 'page';
+      readonly row: Row;
+      readonly edition: EditionId;
+      readonly page: EditionPage;
+      readonly n: number;
+    };
+
+/** All sheets of one tab, never parted by a volume. */
+export interface BodyTab {
+  readonly row: Row;
+  readonly sheets: readonly BodySheet[];
+  /** Rough size in bytes of the sheets in the finished file. */
+  readonly bytes: number;
+}
+
+export const leafBytes = 6_000;
+
+/** Lays the tabs out one after the other and numbers their sheets from 1. */
+export function layBody(rows: readonly Row[], dividers: boolean): readonly BodyTab[] {
+  let n = 0;
+  return rows.map((row): BodyTab => {
+    const sheets: BodySheet[] = [];
+    const sort = leafOf(row, dividers);
+    if (sort !== undefined) {
+      n += 1;
+      sheets.push({ of: 'leaf', sort, row, n });
+    }
+    if (row.pages.how === 'linked') {
+      if (row.edition === undefined) throw new LotfileError('internal', `Tab ${row.tab.tab} has pages but no edition.`);
+      for (const page of row.pages.content.pages) {
+        n += 1;
+        sheets.push({ of: 'page', row, edition: row.edition.id, page, n });
+      }
+    }
+    const bytes = sheets.reduce((sum, one) => sum + (one.of === 'page' ? one.page.facts.bytes : leafBytes), 0);
+    return { row, sheets, bytes };
+  });
+}
+
+/** A missing paper always keeps its place; a reference copy is always told before its pages. */
+function leafOf(row: Row, dividers: boolean): LeafSort | undefined {
+  if (row.tab.place === 'missing') return 'out card';
+  if (row.tab.place === 'to follow') return undefined;
+  if (row.pages.how === 'linked' && row.pages.reference) return 'divider';
+  return dividers ? 'divider' : undefined;
+}

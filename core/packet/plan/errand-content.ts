@@ -1,0 +1,157 @@
+import type { Block } from '../../typeset/flow.ts';
+import { wording } from '../../typeset/wording.ts';
+import { dayInWords, dayWithWeekday } from '../../vocabulary/days.ts';
+import type { Finding } from '../../vocabulary/finding.ts';
+import { moneyInWords } from '../../vocabulary/money.ts';
+import type { Basis } from '../../vocabulary/practice.ts';
+import type { PlanFile } from '../plan-model.ts';
+import type { PlanFrame } from './frame.ts';
+import { printBlocks } from './print-blocks.ts';
+
+/** Everything on the owner's own sheet, in the order of the trip. */
+export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): readonly Block[] {
+  return [
+    ...whereBlocks(frame),
+    ...findingBlocks(frame),
+    ...carryBlocks(frame),
+    ...printBlocks(frame, files),
+    ...askBlocks(frame),
+    ...cautionBlocks(frame),
+  ];
+}
+
+function whereBlocks({ office, errand, order, recipient, draft }: PlanFrame): readonly Block[] {
+  const fee = errand?.fee === undefined ? undefined : errand.fee === 0 ? 'none' : moneyInWords(errand.fee);
+  const feeLine = [fee, errand?.feeNote].filter((part) => part !== undefined).join(', ');
+  const fields: readonly (readonly [string, string | undefined])[] = [
+    ['go to', office?.title ?? recipient],
+    ['on', dayWithWeekday(order.day)],
+    ['street', office?.street],
+    ['hours', office?.hours],
+    ['papers in until', office?.intakeUntil],
+    ['phone', office?.phone],
+    ['fee', feeLine === '' ? (errand === undefined ? undefined : 'not known: ask') : feeLine],
+    ['payable to', office?.payee],
+    ['how paid', office?.pays],
+    ['who appears', errand?.appear ?? office?.appear],
+    ['appointment', errand?.appointment ?? office?.appointment],
+  ];
+  const known = fields.flatMap(([label, value]): readonly Block[] =>
+    value === undefined || value === '' ? [] : [{ block: 'field', label, value }],
+  );
+  const unknown = fields.flatMap(([label, value]) => (office !== undefined && value === undefined ? [label] : []));
+  const ask: readonly Block[] =
+    unknown.length === 0
+      ? []
+      : [{ block: 'space' }, { block: 'text', text: `Not recorded yet: ${unknown.join(', ')}.`, quiet: true }];
+  const draftLine: readonly Block[] = draft
+    ? [
+        { block: 'space' },
+        { block: 'text', text: 'The packet is a DRAFT: its margins say so. Don’t hand it in like this.' },
+      ]
+    : [];
+  return [{ block: 'heading', text: wording.errand.where }, ...known, ...ask, ...draftLine];
+}
+
+function findingBlocks({ findings, order }: PlanFrame): readonly Block[] {
+  const override: readonly Block[] =
+    order.override === undefined
+      ? []
+      : [
+          {
+            block: 'text',
+            text: `You decided on ${dayInWords(order.override.day)} to go all the same: ${order.override.reason}`,
+          },
+          { block: 'space' },
+        ];
+  if (findings.length === 0) {
+    return [
+      { block: 'heading', text: wording.errand.findings },
+      ...override,
+      { block: 'text', text: wording.errand.nothing },
+    ];
+  }
+  return [{ block: 'heading', text: wording.errand.findings }, ...override, ...findings.map(findingBlock)];
+}
+
+function findingBlock(finding: Finding): Block {
+  const words = wording.errand;
+  const earliest = finding.remedy.earliest;
+  const day = earliest === undefined ? '' : ` Earliest: ${dayWithWeekday(earliest)}.`;
+  return {
+    block: 'finding',
+    bar: finding.weight,
+    say: finding.say,
+    lines: [
+      { label: words.because, text: finding.why },
+      { label: words.source, text: basisInWords(finding.basis) },
+      { label: words.remedy, text: `${finding.remedy.say}${day}` },
+    ].filter(({ text }) => text !== ''),
+  };
+}
+
+/** On whose word: "the office told us: R. Amsel, 2 Apr 2026". */
+export function basisInWords(basis: Basis): string {
+  switch (basis.on) {
+    case 'the office told us': {
+      const note = basis.note === undefined ? '' : ` (${basis.note})`;
+      return `the office told us: ${basis.who}, ${dayInWords(basis.day)}${note}`;
+    }
+    case 'published':
+      return `published: ${basis.source}, read ${dayInWords(basis.read)}`;
+    case 'common practice':
+      return 'common practice, not this office’s own word';
+  }
+}
+
+function carryBlocks({ rows, errand, order }: PlanFrame): readonly Block[] {
+  const items: Block[] = [];
+  for (const row of rows) {
+    if (row.tab.place !== 'by hand' || row.tab.seeTab !== undefined) continue;
+    const use = row.need?.use === 'show' ? 'show it and take it back' : 'leave it with them';
+    items.push({ block: 'item', text: row.tab.title, more: `the original; ${use}` });
+  }
+  for (const row of rows) {
+    if (row.need?.seal.includes('wet') !== true || row.tab.place === 'by hand' || row.edition === undefined) continue;
+    items.push({
+      block: 'item',
+      text: `${row.tab.title}: the wet-sealed original`,
+      more: 'a print of the file bears no seal',
+    });
+  }
+  for (const thing of errand?.bring ?? []) items.push({ block: 'item', text: thing });
+  if (errand?.fee !== undefined && errand.fee > 0)
+    items.push({ block: 'item', text: `Fee: ${moneyInWords(errand.fee)}` });
+  const home = (errand?.yields ?? []).map(
+    (kind): Block => ({ block: 'item', text: order.practice.papers[kind]?.title ?? kind }),
+  );
+  return [
+    ...(items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.carry } as const, ...items]),
+    ...(home.length === 0 ? [] : [{ block: 'heading', text: wording.errand.bringHome } as const, ...home]),
+  ];
+}
+
+function askBlocks({ errand, findings }: PlanFrame): readonly Block[] {
+  const questions = [
+    ...(errand?.ask ?? []),
+    ...findings.filter(({ weight }) => weight === 'ask first').map(({ remedy }) => remedy.say),
+  ];
+  const items = [...new Set(questions)].map((text): Block => ({ block: 'item', text }));
+  return items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.ask }, ...items];
+}
+
+function cautionBlocks({ errand, rows }: PlanFrame): readonly Block[] {
+  const conditions = rows.flatMap((row) => (row.edition === undefined ? [] : (row.kind?.conditions ?? [])));
+  const lines = [
+    ...(errand?.caution === undefined ? [] : [errand.caution]),
+    ...new Set(conditions),
+    wording.errand.decide,
+  ];
+  return [
+    { block: 'heading', text: wording.errand.caution },
+    ...lines.flatMap((text, at): readonly Block[] => [
+      ...(at === 0 ? [] : [{ block: 'space' } as const]),
+      { block: 'text', text },
+    ]),
+  ];
+}

@@ -1,0 +1,26 @@
+import type { FontMetrics } from '../../typeset/drawing.ts';
+import type { Finding } from '../../vocabulary/finding.ts';
+import type { Delivery, Errand, Office } from '../../vocabulary/practice.ts';
+import type { PacketOrder } from '../plan-model.ts';
+import type { FileNames } from './names.ts';
+import type { Row } from './row.ts';
+
+/** What every step of planning needs to know; notes and replaced characters are gathered on the way. */
+export interface PlanFrame {
+  readonly order: PacketOrder;
+  readonly metrics: FontMetrics;
+  readonly code: string;
+  readonly title: string;
+  readonly recipient: string;
+  readonly errand: Errand | undefined;
+  readonly office: Office | undefined;
+  readonly delivery: Delivery;
+  readonly rows: readonly Row[];
+  readonly findings: readonly Finding[];
+  readonly draft: boolean;
+  readonly names: FileNames;
+  /** "heron-lane-permit-apply-2026-04-14", "-DRAFT" behind it where it is one. */
+  readonly stem: string;
+  readonly notes: string[];
+  readonly replaced: Set<string>;
+}

@@ -1,0 +1,1 @@
+export { planPacket } from './plan-packet.ts';

@@ -1,0 +1,212 @@
+import type { FontMetrics } from './drawing.ts';
+import { type Bar, barTone, drawBar } from './marks.ts';
+import { leadings, rules } from './measures.ts';
+import { Pen, type TextStyle } from './pen.ts';
+
+/** What a running column is made of. */
+export type Block =
+  | { readonly block: 'heading'; readonly text: string }
+  | { readonly block: 'text'; readonly text: string; readonly quiet?: boolean }
+  | { readonly block: 'field'; readonly label: string; readonly value: string; readonly mono?: boolean }
+  | { readonly block: 'item'; readonly text: string; readonly more?: string | undefined }
+  | {
+      readonly block: 'finding';
+      readonly bar: Bar;
+      readonly say: string;
+      readonly lines: readonly { readonly label: string; readonly text: string }[];
+    }
+  | { readonly block: 'space' };
+
+/** A strip of the column that is never cut in two: drawn at (x, top). */
+interface Piece {
+  readonly height: number;
+  /** Stays on the sheet of the piece that follows. */
+  readonly keepNext: boolean;
+  draw(pen: Pen, x: number, top: number): void;
+}
+
+export interface Column {
+  readonly x: number;
+  readonly width: number;
+  readonly bottom: number;
+  /** Where writing starts on the nth sheet, 0-based. */
+  top(sheet: number): number;
+}
+
+/**
+ * Runs blocks down a column and over as many sheets as they need. Lines are never cut; a heading
+ * stays with what follows it. `penOf` hands out the pen of each sheet, in order.
+ * @returns the number of sheets used.
+ */
+export function flowBlocks(blocks: readonly Block[], column: Column, penOf: (sheet: number) => Pen): number {
+  const pieces = blocks.flatMap((block) => piecesOf(block, column.width, penOf(0)));
+  let sheet = 0;
+  let top = column.top(0);
+  pieces.forEach((piece, at) => {
+    const room = top - column.bottom;
+    const full = column.top(sheet) - column.bottom;
+    if (keptHeight(pieces, at) > room && room < full - 0.01) {
+      sheet += 1;
+      top = column.top(sheet);
+    }
+    piece.draw(penOf(sheet), column.x, top);
+    top -= piece.height;
+  });
+  return sheet + 1;
+}
+
+/** Height of the piece with all it must stay together with; a chain taller than a sheet is cut anyway. */
+function keptHeight(pieces: readonly Piece[], from: number): number {
+  let height = 0;
+  for (const piece of pieces.slice(from, from + 12)) {
+    height += piece.height;
+    if (!piece.keepNext) break;
+  }
+  return height;
+}
+
+function piecesOf(block: Block, width: number, pen: Pen): readonly Piece[] {
+  switch (block.block) {
+    case 'heading':
+      return [headingPiece(block.text, width)];
+    case 'text':
+      return linePieces(pen.lines(block.text, width, quiet(block.quiet)), { indent: 0, style: quiet(block.quiet) });
+    case 'field':
+      return fieldPieces(block, width, pen);
+    case 'item':
+      return itemPieces(block, width, pen);
+    case 'finding':
+      return findingPieces(block, width, pen);
+    case 'space':
+      return [{ height: 8, keepNext: false, draw: () => undefined }];
+  }
+}
+
+const quiet = (is: boolean | undefined): TextStyle => (is === true ? { size: 'small', tone: 'pencil' } : {});
+
+function headingPiece(text: string, width: number): Piece {
+  return {
+    height: 40,
+    keepNext: true,
+    draw(pen, x, top) {
+      pen.text({ x, y: top - 28 }, text, { face: 'slab' });
+      pen.across(top - 34, x, x + width, { width: rules.thin });
+    },
+  };
+}
+
+interface LineLook {
+  readonly indent: number;
+  readonly style: TextStyle;
+  readonly keepLast?: boolean;
+}
+
+function linePieces(lines: readonly string[], look: LineLook): readonly Piece[] {
+  const height = leadings[look.style.size ?? 'text'];
+  return lines.map((line, at) => ({
+    height,
+    keepNext: at < lines.length - 1 || look.keepLast === true,
+    draw(pen, x, top) {
+      pen.writeLines({ x: x + look.indent, top }, [line], look.style);
+    },
+  }));
+}
+
+const labelWidth = 80;
+
+function fieldPieces(
+  block: { readonly label: string; readonly value: string; readonly mono?: boolean },
+  width: number,
+  pen: Pen,
+): readonly Piece[] {
+  const style: TextStyle = block.mono === true ? { face: 'mono' } : {};
+  const lines = pen.lines(block.value, width - labelWidth, style);
+  const height = Math.max(1, lines.length) * leadings.text + 4;
+  const draw: Piece['draw'] = (to, x, top) => {
+    to.text({ x, y: top - 11 }, block.label, { size: 'small', tone: 'pencil' });
+    to.writeLines({ x: x + labelWidth, top: top - 1 }, lines, style);
+    to.across(top - height + 0.5, x, x + width, { tone: 'pencil' });
+  };
+  return [{ height, keepNext: false, draw }];
+}
+
+/** An open square to tick with a pencil, the text, and a quieter line under it. */
+function itemPieces(
+  block: { readonly text: string; readonly more?: string | undefined },
+  width: number,
+  pen: Pen,
+): readonly Piece[] {
+  const lines = pen.lines(block.text, width - 20);
+  const more = block.more === undefined ? [] : pen.lines(block.more, width - 20, { size: 'small' });
+  const height = lines.length * leadings.text + more.length * leadings.small + 6;
+  const draw: Piece['draw'] = (to, x, top) => {
+    to.box({ x: x + 0.5, y: top - 13, width: 9, height: 9 }, { stroke: 'ink' });
+    const below = to.writeLines({ x: x + 20, top: top - 2 }, lines);
+    to.writeLines({ x: x + 20, top: below }, more, { size: 'small', tone: 'pencil' });
+  };
+  return [{ height, keepNext: false, draw }];
+}
+
+/** Word, sentence, why and remedy beside one unbroken margin bar, line by line so that it can go over sheets. */
+function findingPieces(
+  block: {
+    readonly bar: Bar;
+    readonly say: string;
+    readonly lines: readonly { readonly label: string; readonly text: string }[];
+  },
+  width: number,
+  pen: Pen,
+): readonly Piece[] {
+  const indent = 16;
+  const label = 32;
+  const word: TextStyle = { face: 'bold', size: 'small', tone: barTone(block.bar) };
+  const rest = block.lines.flatMap((line) =>
+    pen.lines(line.text, width - indent - label, { size: 'small' }).map((text, at) => ({
+      label: at === 0 ? line.label : '',
+      text,
+    })),
+  );
+  const inner: readonly Piece[] = [
+    ...linePieces([block.bar.toUpperCase()], { indent, style: word, keepLast: true }),
+    ...linePieces(pen.lines(block.say, width - indent, { face: 'bold' }), {
+      indent,
+      style: { face: 'bold' },
+      keepLast: rest.length > 0,
+    }),
+    ...rest.map(
+      (line, at): Piece => ({
+        height: leadings.small,
+        keepNext: at < rest.length - 1,
+        draw(to, x, top) {
+          to.writeLines({ x: x + indent, top }, [line.label], { size: 'small', tone: 'pencil' });
+          to.writeLines({ x: x + indent + label, top }, [line.text], { size: 'small' });
+        },
+      }),
+    ),
+  ];
+  const barred = inner.map(
+    (piece, at): Piece => ({
+      ...piece,
+      draw(to, x, top) {
+        if (block.bar !== 'good to know' || at === 0) drawBar(to, block.bar, { x, top, bottom: top - piece.height });
+        piece.draw(to, x, top);
+      },
+    }),
+  );
+  return [{ height: 8, keepNext: true, draw: () => undefined }, ...barred];
+}
+
+/** A pen per sheet, made when first asked for. */
+export function pensFor(
+  metrics: FontMetrics,
+  replaced: Set<string>,
+): { penOf(sheet: number): Pen; all(): readonly Pen[] } {
+  const pens: Pen[] = [];
+  return {
+    penOf(sheet) {
+      while (pens.length <= sheet) pens.push(new Pen(metrics, replaced));
+      return pens[sheet] ?? new Pen(metrics, replaced);
+    },
+    all: () => pens,
+  };
+}
