@@ -1,0 +1,11 @@
+/** The door of practice/: texts of practice files in, a checked practice or every mistake out. */
+
+export { type OfficeWord, officeWord } from './office-word.ts';
+export {
+  type Checked,
+  type CheckOptions,
+  checkPractice,
+  type Layer,
+  type Problem,
+  readPractice,
+} from './read-practice.ts';

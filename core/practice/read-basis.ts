@@ -1,0 +1,35 @@
+import type { Basis } from '../vocabulary/practice.ts';
+import { Fields } from './fields.ts';
+import type { Scope } from './scope.ts';
+import { dayOf } from './values.ts';
+import type { MapTree, Tree } from './yaml-tree.ts';
+
+const common: Basis = { on: 'common practice' };
+
+/** Reads `common practice`, `{published: ..., read: 2026-11-20}` or `{told by: ..., on: 2026-11-20}`. */
+export function readBasis(tree: Tree | undefined, scope: Scope): Basis {
+  if (tree === undefined) return common;
+  if (tree.of !== 'map') {
+    if (tree.of === 'scalar' && tree.text === 'common practice') return common;
+    const ways = '"common practice", {published: where, read: day} or {told by: who, on: day}';
+    scope.problems.add(tree.at, `A basis is ${ways}.`);
+    return common;
+  }
+  return readMap(tree, scope);
+}
+
+function readMap(tree: MapTree, scope: Scope): Basis {
+  const fields = new Fields(scope, tree, { name: 'the basis', at: tree.at });
+  const told = fields.has('told by');
+  const dayKey = told ? 'on' : 'read';
+  const who = fields.needed(told ? 'told by' : 'published');
+  if (!fields.has(dayKey)) fields.missing(dayKey);
+  const dayTree = fields.get(dayKey);
+  const day = dayTree === undefined ? undefined : dayOf(dayTree, `"${dayKey}" of the basis`, scope.problems);
+  const note = told ? fields.text('note') : undefined;
+  fields.close();
+  if (day === undefined) return common;
+  return told
+    ? { on: 'the office told us', who, day, ...(note === undefined ? {} : { note }) }
+    : { on: 'published', source: who, read: day };
+}
