@@ -1,0 +1,132 @@
+import { openKept } from '../link/open-sources.ts';
+import { type SourcePage, type SourcePages, walkPages } from '../link/page-walk.ts';
+import { boxOf, turnOf } from '../link/seen-frame.ts';
+import { PdfFile } from '../link/syntax/pdf-file.ts';
+import { emptyDict, isArray, isDict, numberOf, type PdfDict, PdfRef, type PdfValue } from '../link/syntax/values.ts';
+import type { LinkOrder, LinkPage, LinkSource } from '../link-order.ts';
+import { misread } from './misread.ts';
+import { SameObjects, type StreamPair } from './same-objects.ts';
+
+export interface Finished {
+  readonly file: PdfFile;
+  readonly pages: SourcePages;
+}
+
+/**
+ * Every page against the page it came from: boxes, turn, its list of streams, everything its resources lead to.
+ * @returns all stream pairs met, for the comparison of bytes; their descriptors stay open until `close`.
+ * @throws LotfileError `internal` naming page and paper.
+ */
+export function checkPapers(
+  order: LinkOrder,
+  finished: Finished,
+): { readonly pairs: readonly StreamPair[]; close(): void } {
+  const pairs: StreamPair[] = [];
+  const files: PdfFile[] = [];
+  const close = (): void => {
+    for (const file of files) file.close();
+  };
+  try {
+    for (const source of order.sources) {
+      const file = new PdfFile(source.title, openKept(source.path, source.title));
+      files.push(file);
+      checkSource(order, source, { finished, file, pairs });
+    }
+  } catch (error) {
+    close();
+    throw error;
+  }
+  return { pairs, close };
+}
+
+interface Look {
+  readonly finished: Finished;
+  readonly file: PdfFile;
+  readonly pairs: StreamPair[];
+}
+
+function checkSource(order: LinkOrder, source: LinkSource, { finished, file, pairs }: Look): void {
+  const walked = walkPages(file);
+  const root = file.table.trailer.get('Root');
+  const apart = new Set([...walked.nodes, ...walked.pages.map(({ num }) => num)]);
+  if (root instanceof PdfRef) apart.add(root.num);
+  const shared = new SameObjects(file, finished.file, { apart, pairs });
+  // Stamped resources are written anew per page, so they are looked at from the entries inward.
+  for (const [sheet, page] of order.pages.entries()) {
+    if (page.source !== source.id) continue;
+    const mine = walked.pages[page.page];
+    const theirs = finished.pages.pages[sheet];
+    const wrong =
+      mine === undefined || theirs === undefined
+        ? 'is missing'
+        : comparePage({ page, shared }, sideOf(file, mine), sideOf(finished.file, theirs));
+    if (wrong !== undefined) throw misread(order.title, `page ${sheet + 1} ("${source.title}") ${wrong}`);
+  }
+}
+
+interface Side {
+  readonly file: PdfFile;
+  readonly entry: (key: string) => PdfValue | undefined;
+}
+
+function sideOf(file: PdfFile, page: SourcePage): Side {
+  const own = file.dictOf(new PdfRef(page.num, file.table.gens[page.num] ?? 0)) ?? emptyDict;
+  return { file, entry: (key) => own.get(key) ?? page.inherited.get(key) };
+}
+
+/** What differs, in words that follow "page n"; undefined when nothing does. */
+function comparePage(
+  { page, shared }: { readonly page: LinkPage; readonly shared: SameObjects },
+  mine: Side,
+  theirs: Side,
+): string | undefined {
+  for (const key of ['MediaBox', 'CropBox']) {
+    const a = boxOf(mine.file, mine.entry(key));
+    const b = boxOf(theirs.file, theirs.entry(key));
+    if (a !== undefined && JSON.stringify(a) !== JSON.stringify(b)) return 'has other edges';
+  }
+  if (turnOf(rotation(mine) + page.turn) !== turnOf(rotation(theirs))) return 'is turned another way';
+  if (!sameContents(shared, mine, theirs)) return 'has other content';
+  if (!sameResources(shared, mine, theirs)) return 'uses other fonts or pictures';
+  return undefined;
+}
+
+function rotation(side: Side): number {
+  return numberOf(side.file.resolve(side.entry('Rotate'))) ?? 0;
+}
+
+/** The page's own streams in their order; a stamp adds exactly one before and one after. */
+function sameContents(shared: SameObjects, mine: Side, theirs: Side): boolean {
+  const own = streamsOf(mine);
+  const all = streamsOf(theirs);
+  if (all.length !== own.length && all.length !== own.length + 2) return false;
+  const inner = all.length === own.length ? all : all.slice(1, -1);
+  return own.every((ref, i) => shared.same(ref, inner[i]));
+}
+
+function streamsOf(side: Side): readonly PdfRef[] {
+  const value = side.entry('Contents');
+  const found = side.file.resolve(value);
+  const list: readonly PdfValue[] = isArray(found) ? found : [value ?? null];
+  return list.flatMap((part) => (part instanceof PdfRef && side.file.object(part).stream !== undefined ? [part] : []));
+}
+
+function sameResources(shared: SameObjects, mine: Side, theirs: Side): boolean {
+  const a = mine.file.dictOf(mine.entry('Resources')) ?? emptyDict;
+  const b = theirs.file.dictOf(theirs.entry('Resources')) ?? emptyDict;
+  for (const [key, value] of a) {
+    const same =
+      key === 'Font'
+        ? sameFonts(shared, mine.file.resolve(value), theirs.file.dictOf(b.get(key)))
+        : shared.same(value, b.get(key));
+    if (!same) return false;
+  }
+  return true;
+}
+
+/** The stamp's font may stand beside the page's own. */
+function sameFonts(shared: SameObjects, mine: PdfValue, theirs: PdfDict | undefined): boolean {
+  if (!isDict(mine)) return true;
+  for (const [name, font] of mine) if (!shared.same(font, theirs?.get(name))) return false;
+  return true;
+}

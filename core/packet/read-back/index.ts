@@ -1,0 +1,1 @@
+export { type ReadBackReport, readBack } from './read-back.ts';

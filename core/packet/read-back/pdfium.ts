@@ -1,0 +1,49 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { init, type WrappedPdfiumModule } from '@embedpdf/pdfium';
+
+/** The few things of the WebAssembly runtime that are touched here; its own types lean on a package that isn't there. */
+interface Heap {
+  /** Replaced when memory grows: never keep it over a call. */
+  readonly HEAPU8: Uint8Array;
+  readonly wasmExports: { malloc(size: number): number; free(pointer: number): void };
+  addFunction(callback: (...args: number[]) => number, signature: string): number;
+  removeFunction(index: number): void;
+  setValue(pointer: number, value: number, type: string): void;
+  getValue(pointer: number, type: string): number;
+}
+
+export interface Pdfium {
+  readonly call: WrappedPdfiumModule;
+  readonly heap: Heap;
+}
+
+function isHeap(value: unknown): value is Heap {
+  return (
+    typeof value === 'object' &&
+    value !== null &&
+    'HEAPU8' in value &&
+    value.HEAPU8 instanceof Uint8Array &&
+    'wasmExports' in value &&
+    'addFunction' in value &&
+    'setValue' in value
+  );
+}
+
+async function start(): Promise<Pdfium> {
+  const file = readFileSync(fileURLToPath(import.meta.resolve('@embedpdf/pdfium/pdfium.wasm')));
+  const wasmBinary = new ArrayBuffer(file.byteLength);
+  new Uint8Array(wasmBinary).set(file);
+  const call = await init({ wasmBinary });
+  call.PDFiumExt_Init();
+  if (!isHeap(call.pdfium)) throw new Error('The PDF reader has another shape than expected.');
+  return { call, heap: call.pdfium };
+}
+
+let started: Promise<Pdfium> | undefined;
+
+/** PDFium as WebAssembly, one per process: a reader that shares no line with what wrote the file. */
+export function pdfium(): Promise<Pdfium> {
+  started ??= start();
+  return started;
+}

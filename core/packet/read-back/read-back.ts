@@ -1,0 +1,56 @@
+import { openKept } from '../link/open-sources.ts';
+import { type LinkControl, Pace } from '../link/pace.ts';
+import { walkPages } from '../link/page-walk.ts';
+import { PdfFile } from '../link/syntax/pdf-file.ts';
+import type { LinkOrder, LinkResult } from '../link-order.ts';
+import { checkPapers } from './check-papers.ts';
+import { checkStructure } from './check-structure.ts';
+import { compareBytes } from './compare-bytes.ts';
+import { misread } from './misread.ts';
+
+/** What was checked on the finished file; a file that fails a check throws instead. */
+export interface ReadBackReport {
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly pages: number;
+  readonly bookmarks: number;
+  /** Links of written sheets that lead where they should. */
+  readonly links: number;
+  /** Written sheets whose words came back. */
+  readonly sheets: number;
+  /** Streams of papers found in their place and equal to the kept bytes. */
+  readonly streams: number;
+}
+
+/**
+ * Reopens a finished file: an independent reader checks pages, sizes, labels, outline, links and written words; then
+ * every page is followed to its source and every copied stream compared with the kept bytes, while the whole is hashed.
+ * @throws LotfileError `internal` when anything differs from the order or from what linking said; `stopped`.
+ */
+export async function readBack(
+  order: LinkOrder,
+  path: string,
+  result: LinkResult,
+  control: LinkControl = {},
+): Promise<ReadBackReport> {
+  const pace = new Pace(control);
+  const seen = await checkStructure(order, path);
+  const file = new PdfFile(order.title, openKept(path, order.title));
+  try {
+    const papers = checkPapers(order, { file, pages: walkPages(file) });
+    try {
+      const read = await compareBytes(file.fd, papers.pairs, pace);
+      if (read.differsAt !== undefined) {
+        throw misread(order.title, `at byte ${read.differsAt} it differs from the kept paper`);
+      }
+      if (read.sha256 !== result.sha256 || read.bytes !== result.bytes) {
+        throw misread(order.title, 'the disk gives other bytes than were written');
+      }
+      return { ...seen, sha256: read.sha256, bytes: read.bytes, streams: papers.pairs.length };
+    } finally {
+      papers.close();
+    }
+  } finally {
+    file.close();
+  }
+}
