@@ -1,0 +1,39 @@
+import Database from 'better-sqlite3';
+import { LotfileError } from '../vocabulary/errors.ts';
+import { databaseTrouble } from './trouble.ts';
+
+/** "LOTF": tells a lot from any other SQLite file. */
+export const applicationId = 0x4c4f5446;
+
+/**
+ * Opens lot.sqlite the only way it is ever opened: foreign keys on, rollback journal, full sync, deleted text overwritten.
+ * @throws LotfileError `lot damaged` where the file is no lot.
+ */
+export function openDatabase(file: string, options: { readOnly: boolean; fresh: boolean }): Database.Database {
+  let db: Database.Database | undefined;
+  try {
+    db = new Database(file, { readonly: options.readOnly, fileMustExist: true, timeout: 4000 });
+    db.pragma('foreign_keys = ON');
+    db.pragma('recursive_triggers = ON');
+    db.pragma('temp_store = MEMORY');
+    db.pragma('cache_size = -32000');
+    if (options.readOnly) db.pragma('query_only = ON');
+    else {
+      db.pragma('journal_mode = DELETE');
+      db.pragma('synchronous = FULL');
+      db.pragma('fullfsync = ON');
+      db.pragma('secure_delete = ON');
+    }
+    if (options.fresh) db.pragma(`application_id = ${applicationId}`);
+    if (db.pragma('application_id', { simple: true }) !== applicationId) {
+      throw new LotfileError('lot damaged', 'lot.sqlite in this folder was not made by this program.', {
+        about: file,
+        next: 'Choose the lot folder itself; nothing was changed.',
+      });
+    }
+    return db;
+  } catch (error) {
+    db?.close();
+    throw databaseTrouble(error, file);
+  }
+}

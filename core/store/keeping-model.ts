@@ -1,0 +1,260 @@
+import type { KeptFile, Override, PacketPlan } from '../packet/plan-model.ts';
+import type { Day } from '../vocabulary/days.ts';
+import type { FactValue } from '../vocabulary/facts.ts';
+import type {
+  EditionId,
+  EditionLink,
+  PacketId,
+  PageFacts,
+  PaperId,
+  SeenRect,
+  SubjectId,
+  VisitId,
+  VisitOutcome,
+  VisitState,
+} from '../vocabulary/lot.ts';
+import type { ErrandId, FactId, KindId, OfficeId, SubjectSort } from '../vocabulary/practice.ts';
+
+export type ActId = number;
+export type HandoverId = string;
+export type RecordId = string;
+export type CommentId = number;
+
+/** The program that works on a lot, as others are told: "the desktop window on bench-laptop". */
+export interface Holder {
+  readonly program: string;
+  readonly host: string;
+  readonly pid: number;
+}
+
+/** One text a practice was made from, under the name the person knows it by. */
+export interface PracticeLayer {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** "The clerk said otherwise": who at which office said what, when, and the amendment it amounts to. */
+export interface OfficeWord {
+  readonly office: OfficeId;
+  readonly who: string;
+  readonly day: Day;
+  readonly said: string;
+  readonly layer: PracticeLayer;
+}
+
+/** One thing done, newest first in the history. */
+export interface ActShown {
+  readonly id: ActId;
+  readonly title: string;
+  /** Instant, ISO 8601 with zone Z. */
+  readonly at: string;
+  /** The act this one took back. */
+  readonly undoes?: ActId | undefined;
+  readonly undone: boolean;
+  /** Why it can't be undone; undefined where it can. */
+  readonly lasting?: string | undefined;
+}
+
+export interface NewSubject {
+  readonly sort: SubjectSort;
+  readonly title: string;
+  readonly firm?: string | undefined;
+  readonly trade?: string | undefined;
+  readonly from?: Day | undefined;
+  readonly to?: Day | undefined;
+}
+
+/** What became of a file that was taken in. */
+export interface TakenIn {
+  readonly sha256: string;
+  readonly bytes: number;
+  /** The very bytes were in the lot before. */
+  readonly already: boolean;
+  /** Editions that rest on this file; empty where it was taken in but never kept as a paper. */
+  readonly editions: readonly EditionId[];
+}
+
+/** Sound pages and what was measured on them: the shape intake yields (`Rendition` there). */
+export interface NewRendition {
+  readonly source: string;
+  readonly recipe: string;
+  readonly tool: string;
+  readonly rung: string;
+  readonly pages: readonly PageFacts[];
+  readonly sealed: boolean;
+  readonly notes: readonly string[];
+}
+
+export interface KeptRendition extends NewRendition {
+  readonly sha256: string;
+  readonly bytes: number;
+}
+
+/** A fact read off a paper, and where it stands on it (page 0-based in the edition). */
+export interface KeptFact {
+  readonly fact: FactId;
+  readonly value: FactValue;
+  readonly page?: number | undefined;
+  readonly place?: SeenRect | undefined;
+}
+
+/** Pages of a rendition that stand in an edition; all of them, in order, where `pages` is left out. */
+export interface EditionPart {
+  readonly rendition: string;
+  readonly pages?: readonly number[] | undefined;
+  readonly turn?: 0 | 90 | 180 | 270 | undefined;
+}
+
+/** Where the sheets themselves are: "blue binder", "roll in the truck". */
+export interface OriginalCopy {
+  readonly place: string;
+  readonly count: number;
+  readonly note?: string | undefined;
+}
+
+/**
+ * A received version of a paper. The paper of (kind, subject) is found or made; kind `other` has a paper per title.
+ * An edition with neither parts nor originals must be `physicalOnly`.
+ */
+export interface NewEdition {
+  readonly kind: KindId;
+  /** The paper's title where it is made; a paper found keeps its own. */
+  readonly title: string;
+  readonly subject?: SubjectId | undefined;
+  /** Add to this very paper. */
+  readonly paper?: PaperId | undefined;
+  readonly parts: readonly EditionPart[];
+  /** SHA-256 of originals, in order. */
+  readonly originals: readonly string[];
+  readonly received: Day;
+  readonly issued?: Day | undefined;
+  readonly effective?: Day | undefined;
+  readonly goodThrough?: Day | undefined;
+  readonly number?: string | undefined;
+  readonly issuer?: string | undefined;
+  readonly revision?: string | undefined;
+  readonly facts?: readonly KeptFact[] | undefined;
+  readonly marks?: readonly string[] | undefined;
+  readonly links?: readonly EditionLink[] | undefined;
+  readonly physicalOnly?: boolean | undefined;
+  /** Left out: sealed where a rendition it is made of is. */
+  readonly sealed?: boolean | undefined;
+  /** Left out: readable. */
+  readonly readable?: boolean | undefined;
+  readonly copies?: readonly OriginalCopy[] | undefined;
+}
+
+/** The dates and words on an edition that the person may correct; only what is named changes, null clears. */
+export interface EditionCorrection {
+  readonly received?: Day;
+  readonly issued?: Day | null;
+  readonly effective?: Day | null;
+  readonly goodThrough?: Day | null;
+  readonly number?: string | null;
+  readonly issuer?: string | null;
+  readonly revision?: string | null;
+  readonly physicalOnly?: boolean;
+  readonly readable?: boolean;
+}
+
+export interface NewVisit {
+  /** Given: that visit is changed; left out: a new one is recorded. */
+  readonly id?: VisitId | undefined;
+  readonly errand: ErrandId;
+  readonly subject?: SubjectId | undefined;
+  readonly day: Day;
+  readonly state: VisitState;
+  readonly outcome?: VisitOutcome | undefined;
+  readonly note?: string | undefined;
+  readonly packet?: PacketId | undefined;
+}
+
+/** One numbered comment an office sent back. */
+export interface VisitComment {
+  readonly id: CommentId;
+  readonly visit: VisitId;
+  readonly number: string;
+  readonly text: string;
+  readonly answer?: string | undefined;
+  readonly answered?: Day | undefined;
+}
+
+/** A finished file waiting in the working folder, to be moved into the lot. */
+export interface FinishedFile {
+  readonly name: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly path: string;
+}
+
+export interface NewPacket {
+  readonly plan: PacketPlan;
+  readonly practiceSha: string;
+  readonly override?: Override | undefined;
+  readonly files: readonly FinishedFile[];
+}
+
+export interface KeptPacket {
+  readonly id: PacketId;
+  readonly code: string;
+  readonly title: string;
+  readonly errand?: ErrandId | undefined;
+  readonly recipient: string;
+  readonly day: Day;
+  readonly practiceSha: string;
+  readonly override?: Override | undefined;
+  /** Absolute path of the packet's folder. */
+  readonly folder: string;
+  readonly files: readonly KeptFile[];
+  readonly editions: readonly EditionId[];
+}
+
+export interface HandedEdition {
+  readonly edition: EditionId;
+  readonly copies: number;
+  /** The original sheets stayed with them. */
+  readonly surrendered: boolean;
+}
+
+/** What was given to whom. With a packet, its files and editions are taken from it where none are named. */
+export interface NewHandover {
+  readonly packet?: PacketId | undefined;
+  readonly visit?: VisitId | undefined;
+  readonly office?: OfficeId | undefined;
+  readonly recipient: string;
+  /** "at the counter", "upload", "e-mail", "posted" ... */
+  readonly how: string;
+  readonly day: Day;
+  readonly receipt?: string | undefined;
+  readonly note?: string | undefined;
+  readonly files?: readonly KeptFile[] | undefined;
+  readonly editions?: readonly HandedEdition[] | undefined;
+}
+
+export interface Handover extends NewHandover {
+  readonly id: HandoverId;
+  readonly files: readonly KeptFile[];
+  readonly editions: readonly HandedEdition[];
+  readonly withdrawn?: { readonly day: Day; readonly reason: string } | undefined;
+}
+
+export const recordSorts = ['photo', 'receipt', 'serial number', 'note'] as const;
+export type RecordSort = (typeof recordSorts)[number];
+
+/** A light thing: dated photo (place, wall, trade), receipt, serial number, note. */
+export interface NewRecord {
+  readonly sort: RecordSort;
+  readonly day: Day;
+  readonly title: string;
+  readonly place?: string | undefined;
+  readonly trade?: string | undefined;
+  /** Cents. */
+  readonly amount?: number | undefined;
+  readonly text?: string | undefined;
+  /** SHA-256 of an original taken in. */
+  readonly file?: string | undefined;
+}
+
+export interface LotRecord extends NewRecord {
+  readonly id: RecordId;
+}

@@ -1,0 +1,219 @@
+import type { EditionContent, KeptFile } from '../packet/plan-model.ts';
+import type { Day } from '../vocabulary/days.ts';
+import type { Answer } from '../vocabulary/facts.ts';
+import type {
+  EditionId,
+  EditionLink,
+  Identity,
+  LotEvent,
+  LotView,
+  PacketId,
+  PaperId,
+  SameAs,
+  Standing,
+  SubjectId,
+  VisitId,
+} from '../vocabulary/lot.ts';
+import type { KindId, Practice, QuestionId } from '../vocabulary/practice.ts';
+import type {
+  ActId,
+  ActShown,
+  CommentId,
+  EditionCorrection,
+  Handover,
+  HandoverId,
+  Holder,
+  KeptFact,
+  KeptPacket,
+  KeptRendition,
+  LotRecord,
+  NewEdition,
+  NewHandover,
+  NewPacket,
+  NewRecord,
+  NewRendition,
+  NewSubject,
+  NewVisit,
+  OfficeWord,
+  OriginalCopy,
+  PracticeLayer,
+  RecordId,
+  TakenIn,
+  VisitComment,
+} from './keeping-model.ts';
+
+export interface CreateOptions {
+  readonly title: string;
+  readonly practice: Practice;
+  readonly layers: readonly PracticeLayer[];
+  readonly day: Day;
+  readonly holder: Holder;
+  /** The clock of the host; only heartbeats and the history's times read it. */
+  readonly now?: (() => Date) | undefined;
+}
+
+export interface OpenOptions {
+  readonly holder: Holder;
+  /** Looks without a lease, beside a program that works on the lot; every writing request is refused. */
+  readonly readOnly?: boolean | undefined;
+  /** The person says the computer that holds the lot is gone; obeyed only after five minutes without a heartbeat. */
+  readonly takeOver?: boolean | undefined;
+  readonly now?: (() => Date) | undefined;
+}
+
+export interface UndoDone {
+  readonly act: ActId;
+  /** Title of what was taken back. */
+  readonly title: string;
+}
+
+/** One hit: a page that holds the words, or a paper whose title, number, office or facts do. */
+export interface SearchHit {
+  readonly paper: PaperId;
+  readonly title: string;
+  readonly kind: KindId;
+  readonly edition?: EditionId | undefined;
+  /** 1-based page in the edition's reading order; undefined where the paper itself matched. */
+  readonly page?: number | undefined;
+  /** Where the words were found. */
+  readonly why: 'title' | 'number' | 'office' | 'facts' | 'page';
+  readonly snippet: string;
+  /** [start, end) of the found words in `snippet`, in UTF-16 units. */
+  readonly marks: readonly (readonly [number, number])[];
+}
+
+export const problemSorts = ['missing', 'changed', 'orphan', 'database', 'rows', 'second database'] as const;
+export type ProblemSort = (typeof problemSorts)[number];
+
+/** One thing wrong with the folder: whole sentences for the person. */
+export interface Problem {
+  readonly sort: ProblemSort;
+  /** The file as the person knew it, or its path in the folder where no row knows it. */
+  readonly file: string;
+  readonly sha256?: string | undefined;
+  readonly papers: readonly string[];
+  readonly say: string;
+  readonly next: string;
+}
+
+export interface VerifyReport {
+  readonly originals: number;
+  readonly renditions: number;
+  readonly packetFiles: number;
+  readonly bytes: number;
+  readonly problems: readonly Problem[];
+}
+
+export interface LongWork {
+  readonly signal?: AbortSignal | undefined;
+  readonly onProgress?:
+    | ((at: { readonly what: string; readonly done: number; readonly of: number }) => void)
+    | undefined;
+}
+
+export interface PurgeDone {
+  /** The name the person knew it by. */
+  readonly name: string;
+  /** Titles of the papers that lost pages. */
+  readonly papers: readonly string[];
+  /** Packets whose files held it and were removed with it. */
+  readonly packets: readonly string[];
+}
+
+/**
+ * An open lot. Every change is an act: outside `act` each call is one of its own.
+ * Unknown ids throw `not found`; a failing disk throws `disk`; a lost lease throws `lot busy`. Nothing is half done.
+ */
+export interface Lot extends Disposable {
+  readonly folder: string;
+  readonly readOnly: boolean;
+  /** Gives the lease back and closes the database. Harmless twice. */
+  close(): void;
+
+  view(): LotView;
+  practice(): Practice;
+  practiceSha(): string;
+  /** A practice kept earlier, by hash: what a packet was planned by. */
+  practiceBySha(sha: string): Practice;
+  layers(): readonly PracticeLayer[];
+  setPractice(change: { practice: Practice; layers: readonly PracticeLayer[]; title?: string | undefined }): void;
+  addOfficeWord(word: OfficeWord): void;
+  officeWords(): readonly OfficeWord[];
+
+  /** Groups what `fn` does into one act; all of it or nothing. `fn` must not be async. Acts inside join the outer one. */
+  act<T>(title: string, fn: () => T): T;
+  /** Newest first. */
+  acts(limit?: number): readonly ActShown[];
+  /** Takes back an act (the newest not yet taken back, where none is named) as a new act, or throws `conflict`. */
+  undo(actId?: ActId): UndoDone;
+
+  setTitle(title: string): void;
+  setTarget(day: Day | undefined): void;
+  answer(question: QuestionId, answer: Answer): void;
+  noteEvent(event: LotEvent): void;
+  removeEvent(event: Pick<LotEvent, 'event' | 'day'>): void;
+  addIdentity(identity: Identity): void;
+  /** From this day on it is no longer called so. */
+  endIdentity(identity: Pick<Identity, 'sort' | 'text'>, to: Day): void;
+  confirmSame(same: SameAs): void;
+  addSubject(subject: NewSubject): SubjectId;
+  endSubject(subject: SubjectId, to: Day): void;
+
+  /** Copies a file into originals/, hashed on the way; the person's own file is left as it is. */
+  takeInOriginal(path: string, name: string): Promise<TakenIn>;
+  /** Moves finished sound pages (written at a `temporaryPath`) into renditions/. */
+  keepRendition(tempPath: string, kept: { rendition: NewRendition; sha256: string; bytes: number }): Promise<void>;
+  /** Renditions of an original, newest first: so that nothing is worked on twice. */
+  renditionsOf(original: string): readonly KeptRendition[];
+  original(sha: string): KeptFile;
+  originalPath(sha: string): string;
+  renditionPath(sha: string): string;
+  /** A new path in the lot's working folder, for workers to write to. */
+  temporaryPath(): string;
+  /** Removes leftovers of interrupted work; the names of what it removed. */
+  sweep(): readonly string[];
+
+  keepEdition(edition: NewEdition): { readonly paper: PaperId; readonly edition: EditionId };
+  editionContent(editions: readonly EditionId[]): Readonly<Record<EditionId, EditionContent>>;
+  correctEdition(edition: EditionId, correction: EditionCorrection): void;
+  setMarks(edition: EditionId, marks: readonly string[]): void;
+  setFacts(edition: EditionId, facts: readonly KeptFact[]): void;
+  facts(edition: EditionId): readonly KeptFact[];
+  setCopies(edition: EditionId, copies: readonly OriginalCopy[]): void;
+  copies(edition: EditionId): readonly OriginalCopy[];
+  recordStanding(edition: EditionId, standing: Standing): void;
+  linkEditions(edition: EditionId, links: readonly EditionLink[]): void;
+  /** A reason says the paper doesn't apply; undefined takes that back. The paper is made where there is none. */
+  setNotApplicable(
+    paper: { kind: KindId; title: string; subject?: SubjectId | undefined },
+    reason: string | undefined,
+  ): PaperId;
+  setPaperTitle(paper: PaperId, title: string): void;
+
+  recordVisit(visit: NewVisit): VisitId;
+  addComment(comment: Omit<VisitComment, 'id'>): CommentId;
+  answerComment(comment: CommentId, answer: { text: string; day: Day }): void;
+  comments(visit?: VisitId): readonly VisitComment[];
+
+  /** Moves finished files into packets/ and records what they were made from. */
+  keepPacket(packet: NewPacket): Promise<KeptPacket>;
+  packets(): readonly KeptPacket[];
+  packet(id: PacketId): KeptPacket;
+  /** The plan as it was kept. */
+  packetPlan(id: PacketId): NewPacket['plan'];
+  handOver(handover: NewHandover): HandoverId;
+  withdrawHandover(handover: HandoverId, withdrawal: { day: Day; reason: string }): void;
+  /** All, or those that gave this edition away: who holds it. Newest first, withdrawn ones included. */
+  handovers(filter?: { edition?: EditionId | undefined; packet?: PacketId | undefined }): readonly Handover[];
+
+  addRecord(record: NewRecord): RecordId;
+  records(filter?: { sort?: NewRecord['sort'] | undefined }): readonly LotRecord[];
+
+  search(text: string, options?: { limit?: number | undefined }): readonly SearchHit[];
+
+  verify(work?: LongWork): Promise<VerifyReport>;
+  /** Quick look before assembling: are these originals and renditions there, at their full size? */
+  checkFiles(shas: readonly string[]): readonly Problem[];
+  /** Removes a private file, its pages, their words and facts for good, and leaves a marker. Can't be undone. */
+  purge(fileSha: string, reason: string): PurgeDone;
+}

@@ -1,0 +1,212 @@
+import type { LotView } from '../vocabulary/lot.ts';
+import * as answers from './answers.ts';
+import * as content from './edition-parts.ts';
+import * as rows from './edition-rows.ts';
+import * as handovers from './handovers.ts';
+import type { Ledger } from './ledger.ts';
+import type { Opened } from './lot-folder.ts';
+import type { Lot } from './lot-model.ts';
+import * as originals from './originals.ts';
+import * as packets from './packets.ts';
+import * as papers from './papers.ts';
+import { newTemporaryPath } from './places.ts';
+import * as practices from './practices.ts';
+import { purgeFile } from './purge.ts';
+import * as records from './records.ts';
+import * as renditions from './renditions.ts';
+import { searchLot } from './search.ts';
+import { sweepLot } from './sweep.ts';
+import { actsOf, undoAct } from './undo.ts';
+import { checkFiles, verifyLot } from './verify.ts';
+import { readView } from './view.ts';
+import * as visits from './visits.ts';
+
+/** The view as last read, kept until a change of this or another connection. */
+function rememberedView(ledger: Ledger): () => LotView {
+  let last: { readonly version: string; readonly view: LotView } | undefined;
+  return () => {
+    const version = ledger.version();
+    if (version !== undefined && last?.version === version) return last.view;
+    const view = ledger.translated(() => ledger.db.transaction(() => readView(ledger))());
+    last = version === undefined ? undefined : { version, view };
+    return view;
+  };
+}
+
+function closing({ ledger, lease }: Opened): () => void {
+  return () => {
+    if (!ledger.db.open) return;
+    try {
+      ledger.translated(() => lease?.release());
+    } finally {
+      ledger.db.close();
+    }
+  };
+}
+
+type Part<Keys extends keyof Lot> = Pick<Lot, Keys>;
+
+function storyOf(
+  ledger: Ledger,
+): Part<
+  | 'practice'
+  | 'practiceSha'
+  | 'practiceBySha'
+  | 'layers'
+  | 'setPractice'
+  | 'addOfficeWord'
+  | 'officeWords'
+  | 'act'
+  | 'acts'
+  | 'undo'
+  | 'setTitle'
+  | 'setTarget'
+  | 'answer'
+  | 'noteEvent'
+  | 'removeEvent'
+  | 'addIdentity'
+  | 'endIdentity'
+  | 'confirmSame'
+  | 'addSubject'
+  | 'endSubject'
+> {
+  return {
+    practice: () => practices.practiceInForce(ledger).practice,
+    practiceSha: () => practices.practiceInForce(ledger).sha,
+    practiceBySha: (sha) => practices.practiceBySha(ledger, sha),
+    layers: () => practices.practiceInForce(ledger).layers,
+    setPractice: (change) => practices.setPractice(ledger, change),
+    addOfficeWord: (word) => practices.addOfficeWord(ledger, word),
+    officeWords: () => practices.officeWords(ledger),
+    act: (title, fn) => ledger.act(title, fn),
+    acts: (limit = 50) => actsOf(ledger, limit),
+    undo: (actId) => undoAct(ledger, actId),
+    setTitle: (title) => answers.setTitle(ledger, title),
+    setTarget: (day) => answers.setTarget(ledger, day),
+    answer: (question, answer) => answers.answer(ledger, question, answer),
+    noteEvent: (event) => answers.noteEvent(ledger, event),
+    removeEvent: (event) => answers.removeEvent(ledger, event),
+    addIdentity: (identity) => answers.addIdentity(ledger, identity),
+    endIdentity: (identity, to) => answers.endIdentity(ledger, identity, to),
+    confirmSame: (same) => answers.confirmSame(ledger, same),
+    addSubject: (subject) => answers.addSubject(ledger, subject),
+    endSubject: (subject, to) => answers.endSubject(ledger, subject, to),
+  };
+}
+
+function filesOf(
+  ledger: Ledger,
+): Part<
+  | 'takeInOriginal'
+  | 'keepRendition'
+  | 'renditionsOf'
+  | 'original'
+  | 'originalPath'
+  | 'renditionPath'
+  | 'temporaryPath'
+  | 'sweep'
+  | 'verify'
+  | 'checkFiles'
+  | 'purge'
+  | 'search'
+> {
+  return {
+    takeInOriginal: (path, name) => originals.takeIn(ledger, path, name),
+    keepRendition: (temporary, kept) => renditions.keep(ledger, temporary, kept),
+    renditionsOf: (original) => renditions.renditionsOf(ledger, original),
+    original: (sha) => originals.originalInfo(ledger, sha),
+    originalPath: (sha) => originals.pathOfOriginal(ledger, sha),
+    renditionPath: (sha) => renditions.pathOfRendition(ledger, sha),
+    temporaryPath: () => newTemporaryPath(ledger.folder),
+    sweep: () => sweepLot(ledger),
+    verify: (work = {}) => verifyLot(ledger, work),
+    checkFiles: (shas) => checkFiles(ledger, shas),
+    purge: (sha, reason) => purgeFile(ledger, sha, reason),
+    search: (text, options = {}) => searchLot(ledger, text, options.limit ?? 20),
+  };
+}
+
+function papersOf(
+  ledger: Ledger,
+): Part<
+  | 'keepEdition'
+  | 'editionContent'
+  | 'correctEdition'
+  | 'setMarks'
+  | 'setFacts'
+  | 'facts'
+  | 'setCopies'
+  | 'copies'
+  | 'recordStanding'
+  | 'linkEditions'
+  | 'setNotApplicable'
+  | 'setPaperTitle'
+> {
+  const change = (edition: string, what: string, write: () => void) =>
+    rows.changeEdition(ledger, edition, { what, write });
+  return {
+    keepEdition: (edition) => papers.keepEdition(ledger, edition),
+    editionContent: (ids) => Object.fromEntries(ids.map((id) => [id, content.contentOf(ledger, id)])),
+    correctEdition: (edition, correction) => rows.correctEdition(ledger, edition, correction),
+    setMarks: (edition, marks) => change(edition, 'Marks', () => rows.writeMarks(ledger, edition, marks)),
+    setFacts: (edition, facts) => change(edition, 'Facts', () => rows.writeFacts(ledger, edition, facts)),
+    facts: (edition) => rows.factsOf(ledger, edition),
+    setCopies: (edition, copies) => change(edition, 'Whereabouts', () => rows.writeCopies(ledger, edition, copies)),
+    copies: (edition) => rows.copiesOf(ledger, edition),
+    recordStanding: (edition, standing) => rows.recordStanding(ledger, edition, standing),
+    linkEditions: (edition, links) => change(edition, 'Links', () => rows.writeLinks(ledger, edition, links)),
+    setNotApplicable: (paper, reason) => papers.setNotApplicable(ledger, paper, reason),
+    setPaperTitle: (paper, title) => papers.setPaperTitle(ledger, paper, title),
+  };
+}
+
+function errandsOf(
+  ledger: Ledger,
+): Part<
+  | 'recordVisit'
+  | 'addComment'
+  | 'answerComment'
+  | 'comments'
+  | 'keepPacket'
+  | 'packets'
+  | 'packet'
+  | 'packetPlan'
+  | 'handOver'
+  | 'withdrawHandover'
+  | 'handovers'
+  | 'addRecord'
+  | 'records'
+> {
+  return {
+    recordVisit: (visit) => visits.recordVisit(ledger, visit),
+    addComment: (comment) => visits.addComment(ledger, comment),
+    answerComment: (comment, answer) => visits.answerComment(ledger, comment, answer),
+    comments: (visit) => visits.commentsOf(ledger, visit),
+    keepPacket: (packet) => packets.keepPacket(ledger, packet),
+    packets: () => packets.allPackets(ledger),
+    packet: (id) => packets.packetById(ledger, id),
+    packetPlan: (id) => packets.planOf(ledger, id),
+    handOver: (handover) => handovers.handOver(ledger, handover),
+    withdrawHandover: (id, withdrawal) => handovers.withdrawHandover(ledger, id, withdrawal),
+    handovers: (filter = {}) => handovers.handoversOf(ledger, filter),
+    addRecord: (record) => records.addRecord(ledger, record),
+    records: (filter = {}) => records.recordsOf(ledger, filter.sort),
+  };
+}
+
+/** Gathers the store's modules behind the one door. */
+export function lotOf(opened: Opened): Lot {
+  const { ledger } = opened;
+  const close = closing(opened);
+  return {
+    folder: ledger.folder,
+    readOnly: ledger.readOnly,
+    close,
+    [Symbol.dispose]: close,
+    view: rememberedView(ledger),
+    ...storyOf(ledger),
+    ...filesOf(ledger),
+    ...papersOf(ledger),
+    ...errandsOf(ledger),
+  };
+}

@@ -1,0 +1,132 @@
+import { createHash } from 'node:crypto';
+import { createReadStream, mkdirSync, rmSync, statSync } from 'node:fs';
+import { open } from 'node:fs/promises';
+import { basename, dirname } from 'node:path';
+import type { KeptFile } from '../packet/plan-model.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { TakenIn } from './keeping-model.ts';
+import type { Ledger } from './ledger.ts';
+import { newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
+import { fileTrouble } from './trouble.ts';
+
+interface FileRow {
+  readonly sha: string;
+  readonly name: string;
+  readonly ext: string;
+  readonly bytes: number;
+  readonly purged: number;
+}
+
+function fileRow(ledger: Ledger, sha: string): FileRow | undefined {
+  return ledger.db.prepare<[string], FileRow>('SELECT * FROM file WHERE sha = ?').get(sha);
+}
+
+/** Reads the person's file piece by piece, so that an error there is told about their file and not about the lot. */
+async function* piecesOf(path: string, name: string): AsyncGenerator<Buffer> {
+  try {
+    for await (const piece of createReadStream(path, { highWaterMark: 1 << 20 })) yield piece;
+  } catch (error) {
+    throw fileTrouble(error, name, `Reading "${name}"`);
+  }
+}
+
+async function copyHashing(
+  from: { path: string; name: string },
+  to: string,
+): Promise<{ sha256: string; bytes: number }> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  const out = await open(to, 'wx');
+  try {
+    for await (const piece of piecesOf(from.path, from.name)) {
+      hash.update(piece);
+      bytes += piece.length;
+      await out.writeFile(piece);
+    }
+    await out.sync();
+  } finally {
+    await out.close();
+  }
+  return { sha256: hash.digest('hex'), bytes };
+}
+
+function sizeOnDisk(path: string): number | undefined {
+  return statSync(path, { throwIfNoEntry: false })?.size;
+}
+
+/** Rename, then row: a crash in between leaves a whole file without a row, which taking it in again adopts. */
+function settle(ledger: Ledger, copy: { temporary: string; sha256: string; bytes: number; name: string }): boolean {
+  const row = fileRow(ledger, copy.sha256);
+  const ext = row?.ext ?? safeEnding(copy.name);
+  const target = originalFile(ledger.folder, { sha: copy.sha256, ext });
+  const known = row !== undefined && row.purged === 0;
+  if (known && sizeOnDisk(target) === copy.bytes) return true;
+  mkdirSync(dirname(target), { recursive: true });
+  renameInto(copy.temporary, { folder: dirname(target), name: basename(target) });
+  ledger.keep(() =>
+    ledger.db
+      .prepare(
+        `INSERT INTO file (sha, name, ext, bytes) VALUES (?, ?, ?, ?)
+         ON CONFLICT (sha) DO UPDATE SET purged = 0, name = CASE purged WHEN 1 THEN excluded.name ELSE name END`,
+      )
+      .run(copy.sha256, copy.name, ext, copy.bytes),
+  );
+  return known;
+}
+
+/**
+ * Copies a file into the lot under its hash: temporary name, fsync, rename, fsync of the folder, row.
+ * A file that is in the lot already but lost or cut short on disk is put back.
+ * @throws LotfileError `not found` or `file refused` about the person's file, `disk` about the lot's.
+ */
+export async function takeIn(ledger: Ledger, path: string, name: string): Promise<TakenIn> {
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === true) {
+    throw new LotfileError('file refused', `"${name}" is a folder.`, { about: name, next: 'Add the files in it.' });
+  }
+  ledger.keep(() => undefined);
+  const temporary = newTemporaryPath(ledger.folder);
+  try {
+    const { sha256, bytes } = await copyHashing({ path, name }, temporary);
+    if (bytes === 0) {
+      throw new LotfileError('file refused', `"${name}" is empty.`, {
+        about: name,
+        next: 'Save or scan it again, then add it.',
+      });
+    }
+    const already = settle(ledger, { temporary, sha256, bytes, name });
+    return { sha256, bytes, already, editions: editionsOf(ledger, sha256) };
+  } catch (error) {
+    throw fileTrouble(error, name, `Keeping "${name}" in the lot`);
+  } finally {
+    rmSync(temporary, { force: true });
+  }
+}
+
+function editionsOf(ledger: Ledger, sha: string): readonly string[] {
+  return ledger.db
+    .prepare<[string], string>('SELECT DISTINCT edition FROM edition_original WHERE file = ? ORDER BY seq')
+    .pluck()
+    .all(sha);
+}
+
+/** @throws LotfileError `not found` where the lot never had it, or it was purged. */
+export function mustFile(ledger: Ledger, sha: string): FileRow {
+  const row = fileRow(ledger, sha);
+  if (row === undefined || row.purged === 1) {
+    throw new LotfileError(
+      'not found',
+      row === undefined ? 'This lot has no such file.' : `"${row.name}" was removed from this lot for good.`,
+      { about: row?.name ?? sha, next: 'Add the file again.' },
+    );
+  }
+  return row;
+}
+
+export function originalInfo(ledger: Ledger, sha: string): KeptFile {
+  const row = mustFile(ledger, sha);
+  return { sha256: row.sha, name: row.name, bytes: row.bytes };
+}
+
+export function pathOfOriginal(ledger: Ledger, sha: string): string {
+  return originalFile(ledger.folder, mustFile(ledger, sha));
+}

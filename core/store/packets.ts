@@ -1,0 +1,161 @@
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import type { KeptFile, PacketPlan } from '../packet/plan-model.ts';
+import type { Day } from '../vocabulary/days.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { EditionId, PacketId } from '../vocabulary/lot.ts';
+import { newId } from './ids.ts';
+import type { FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
+import type { Ledger } from './ledger.ts';
+import { hashFile, renameInto, syncFile, syncFolder } from './places.ts';
+import { fileTrouble } from './trouble.ts';
+
+/** A folder name that reads by itself and is new: "2026-04-14 PERMIT-APPLY", then "... 2". */
+function newFolder(ledger: Ledger, plan: PacketPlan): string {
+  const code = plan.code.replace(/[^A-Za-z0-9-]+/g, '-') || 'PACKET';
+  for (let n = 1; ; n += 1) {
+    const name = `${plan.day} ${code}${n === 1 ? '' : ` ${n}`}`;
+    if (!existsSync(join(ledger.folder, 'packets', name))) return name;
+  }
+}
+
+function mustBePlainName(name: string): void {
+  if (name !== '' && name === basename(name) && !/[\\/:*?"<>|\p{Cc}]/u.test(name) && !/^\.+$/.test(name)) return;
+  throw new LotfileError('internal', `"${name}" can't be the name of a packet's file.`, { about: name });
+}
+
+async function checkFinished(files: readonly FinishedFile[]): Promise<void> {
+  const names = new Set<string>();
+  for (const file of files) {
+    mustBePlainName(file.name);
+    if (names.has(file.name.toLowerCase())) {
+      throw new LotfileError('internal', `Two files of the packet are named "${file.name}".`, { about: file.name });
+    }
+    names.add(file.name.toLowerCase());
+    const found = await hashFile(file.path);
+    if (found.sha256 !== file.sha256 || found.bytes !== file.bytes) {
+      throw new LotfileError('packet refused', `"${file.name}" changed after it was finished.`, {
+        about: file.name,
+        next: 'Assemble the packet again.',
+      });
+    }
+  }
+}
+
+/** The editions whose pages or untouched files go along: what a handover gives away. */
+function editionsIn(plan: PacketPlan): readonly EditionId[] {
+  const along = plan.tabs.filter((tab) => tab.place !== 'missing' && tab.place !== 'to follow');
+  return [...new Set(along.flatMap((tab) => (tab.edition === undefined ? [] : [tab.edition])))];
+}
+
+function insertPacket(ledger: Ledger, packet: NewPacket, folder: string): PacketId {
+  const { plan } = packet;
+  const id = newId('k');
+  ledger.db
+    .prepare(
+      `INSERT INTO packet (id, errand, code, title, recipient, day, folder, plan, practice, override)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    )
+    .run(
+      id,
+      plan.errand ?? null,
+      plan.code,
+      plan.title,
+      plan.recipient,
+      plan.day,
+      folder,
+      JSON.stringify(plan),
+      packet.practiceSha,
+      packet.override === undefined ? null : JSON.stringify(packet.override),
+    );
+  const file = ledger.db.prepare(
+    'INSERT INTO packet_file (packet, position, name, sha256, bytes) VALUES (?, ?, ?, ?, ?)',
+  );
+  for (const [position, { name, sha256, bytes }] of packet.files.entries()) file.run(id, position, name, sha256, bytes);
+  const edition = ledger.db.prepare('INSERT INTO packet_edition (packet, edition) VALUES (?, ?)');
+  for (const one of editionsIn(plan)) edition.run(id, one);
+  return id;
+}
+
+/**
+ * Moves finished files into a folder of their own under packets/ and records plan, practice and override.
+ * @throws LotfileError `packet refused` where a file is not the one that was finished; nothing is kept then.
+ */
+export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<KeptPacket> {
+  ledger.keep(() => undefined);
+  await checkFinished(packet.files).catch((error: unknown) => {
+    throw fileTrouble(error, packet.plan.title, `Reading "${packet.plan.title}" back`);
+  });
+  const name = newFolder(ledger, packet.plan);
+  const folder = join(ledger.folder, 'packets', name);
+  try {
+    mkdirSync(folder);
+    for (const file of packet.files) {
+      syncFile(file.path);
+      renameInto(file.path, { folder, name: file.name });
+    }
+    syncFolder(join(ledger.folder, 'packets'));
+    const id = ledger.act(`Packet "${packet.plan.title}"`, () => insertPacket(ledger, packet, name));
+    return packetById(ledger, id);
+  } catch (error) {
+    rmSync(folder, { recursive: true, force: true });
+    throw fileTrouble(error, packet.plan.title, `Keeping the packet "${packet.plan.title}"`);
+  }
+}
+
+interface PacketRow {
+  readonly id: string;
+  readonly errand: string | null;
+  readonly code: string;
+  readonly title: string;
+  readonly recipient: string;
+  readonly day: Day;
+  readonly folder: string;
+  readonly practice: string;
+  readonly override: string | null;
+}
+
+function shown(ledger: Ledger, row: PacketRow): KeptPacket {
+  const files = ledger.db
+    .prepare<[string], KeptFile>('SELECT sha256, name, bytes FROM packet_file WHERE packet = ? ORDER BY position')
+    .all(row.id);
+  const editions = ledger.db
+    .prepare<[string], string>('SELECT edition FROM packet_edition WHERE packet = ? ORDER BY seq')
+    .pluck()
+    .all(row.id);
+  return {
+    id: row.id,
+    code: row.code,
+    title: row.title,
+    errand: row.errand ?? undefined,
+    recipient: row.recipient,
+    day: row.day,
+    practiceSha: row.practice,
+    override: row.override === null ? undefined : JSON.parse(row.override),
+    folder: join(ledger.folder, 'packets', row.folder),
+    files,
+    editions,
+  };
+}
+
+const rowSql = 'SELECT id, errand, code, title, recipient, day, folder, practice, override FROM packet';
+
+/** Newest first. */
+export function allPackets(ledger: Ledger): readonly KeptPacket[] {
+  return ledger.db
+    .prepare<[], PacketRow>(`${rowSql} ORDER BY seq DESC`)
+    .all()
+    .map((row) => shown(ledger, row));
+}
+
+export function packetById(ledger: Ledger, id: PacketId): KeptPacket {
+  const row = ledger.db.prepare<[string], PacketRow>(`${rowSql} WHERE id = ?`).get(id);
+  if (row === undefined) throw new LotfileError('not found', 'There is no such packet in this lot.', { about: id });
+  return shown(ledger, row);
+}
+
+export function planOf(ledger: Ledger, id: PacketId): PacketPlan {
+  ledger.mustHave('packet', id);
+  const json = ledger.db.prepare<[string], string>('SELECT plan FROM packet WHERE id = ?').pluck().get(id);
+  return JSON.parse(json ?? 'null');
+}

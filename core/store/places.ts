@@ -1,0 +1,64 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { closeSync, createReadStream, fsyncSync, openSync, renameSync } from 'node:fs';
+import { join } from 'node:path';
+import { LotfileError } from '../vocabulary/errors.ts';
+
+/** The folders of a lot. `working` holds only what is not finished yet. */
+export const lotFolders = ['originals', 'renditions', 'packets', 'working'] as const;
+
+export function originalFile(folder: string, file: { sha: string; ext: string }): string {
+  return join(folder, 'originals', file.sha.slice(0, 2), `${file.sha}.${file.ext}`);
+}
+
+export function renditionFile(folder: string, sha: string): string {
+  return join(folder, 'renditions', sha.slice(0, 2), `${sha}.pdf`);
+}
+
+export function newTemporaryPath(folder: string): string {
+  return join(folder, 'working', `${randomBytes(9).toString('hex')}.part`);
+}
+
+/** The ending a file came with, made harmless; "bin" where it has none that could be kept. */
+export function safeEnding(name: string): string {
+  const ending = /\.([A-Za-z0-9]{1,8})$/.exec(name)?.[1];
+  return ending === undefined ? 'bin' : ending.toLowerCase();
+}
+
+/** Makes a rename in this folder survive a power cut. Windows has no such call; its renames are journalled. */
+export function syncFolder(folder: string): void {
+  if (process.platform === 'win32') return;
+  const handle = openSync(folder, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/** Makes the bytes of a finished file survive a power cut. */
+export function syncFile(path: string): void {
+  const handle = openSync(path, 'r+');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/** Puts a synced file under its final name and syncs the folder that now names it. */
+export function renameInto(from: string, into: { folder: string; name: string }): void {
+  renameSync(from, join(into.folder, into.name));
+  syncFolder(into.folder);
+}
+
+/** SHA-256 and size of a file, read in pieces. */
+export async function hashFile(path: string, signal?: AbortSignal): Promise<{ sha256: string; bytes: number }> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  for await (const piece of createReadStream(path, { highWaterMark: 1 << 20 })) {
+    if (signal?.aborted === true) throw new LotfileError('stopped', 'Stopped as you asked.');
+    hash.update(piece);
+    bytes += piece.length;
+  }
+  return { sha256: hash.digest('hex'), bytes };
+}

@@ -1,0 +1,153 @@
+import { mkdirSync, rmSync, statSync } from 'node:fs';
+import { basename, dirname, join, relative } from 'node:path';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { PageFacts } from '../vocabulary/lot.ts';
+import { sheetNameOf } from '../vocabulary/sheets.ts';
+import type { KeptRendition, NewRendition } from './keeping-model.ts';
+import type { Ledger } from './ledger.ts';
+import { mustFile } from './originals.ts';
+import { hashFile, renameInto, renditionFile, syncFile } from './places.ts';
+import { indexPage } from './search-index.ts';
+import { fileTrouble } from './trouble.ts';
+
+export interface RenditionRow {
+  readonly sha: string;
+  readonly source: string;
+  readonly recipe: string;
+  readonly tool: string;
+  readonly rung: string;
+  readonly sealed: number;
+  readonly notes: string;
+  readonly bytes: number;
+  readonly purged: number;
+}
+
+interface PageRow {
+  readonly page: number;
+  readonly width: number;
+  readonly height: number;
+  readonly clear_strips: string;
+  readonly open_saves: number;
+  readonly extra_restores: number;
+  readonly bytes: number;
+  readonly text: string;
+}
+
+export function renditionRow(ledger: Ledger, sha: string): RenditionRow | undefined {
+  return ledger.db.prepare<[string], RenditionRow>('SELECT * FROM rendition WHERE sha = ?').get(sha);
+}
+
+/** Pages of a rendition by their number. */
+export function pagesOf(ledger: Ledger, sha: string): readonly PageFacts[] {
+  const rows = ledger.db.prepare<[string], PageRow>('SELECT * FROM page WHERE rendition = ? ORDER BY page').all(sha);
+  return rows.map((row) => ({
+    page: row.page,
+    width: row.width,
+    height: row.height,
+    clearStrips: JSON.parse(row.clear_strips),
+    openSaves: row.open_saves,
+    extraRestores: row.extra_restores,
+    bytes: row.bytes,
+    text: row.text,
+  }));
+}
+
+function insertPages(ledger: Ledger, sha: string, pages: readonly PageFacts[]): void {
+  const insert = ledger.db.prepare(
+    `INSERT INTO page (rendition, page, width, height, sheet, clear_strips, open_saves, extra_restores, bytes, text)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+  );
+  for (const page of pages) {
+    const sheet = sheetNameOf(page.width, page.height) ?? 'other';
+    const strips = JSON.stringify(page.clearStrips);
+    const { width, height, openSaves, extraRestores, bytes } = page;
+    // Unpaired surrogates (garbage fonts) can't be stored as UTF-8 and would come back changed.
+    const text = page.text.toWellFormed();
+    const added = insert.run(sha, page.page, width, height, sheet, strips, openSaves, extraRestores, bytes, text);
+    indexPage(ledger.db, Number(added.lastInsertRowid), text);
+  }
+}
+
+function insertRendition(ledger: Ledger, kept: { rendition: NewRendition; sha256: string; bytes: number }): void {
+  const { rendition, sha256, bytes } = kept;
+  ledger.db
+    .prepare(
+      `INSERT INTO rendition (sha, source, recipe, tool, rung, sealed, notes, bytes) VALUES (?, ?, ?, ?, ?, ?, ?, ?)
+       ON CONFLICT (sha) DO UPDATE SET purged = 0`,
+    )
+    .run(
+      sha256,
+      rendition.source,
+      rendition.recipe,
+      rendition.tool,
+      rendition.rung,
+      Number(rendition.sealed),
+      JSON.stringify(rendition.notes),
+      bytes,
+    );
+  insertPages(ledger, sha256, rendition.pages);
+}
+
+/**
+ * Moves sound pages from the working folder into renditions/ under their hash and records what was measured on them.
+ * @throws LotfileError `internal` where the bytes are not those the worker reported, `not found` for an unknown source.
+ */
+export async function keep(
+  ledger: Ledger,
+  temporary: string,
+  kept: { rendition: NewRendition; sha256: string; bytes: number },
+): Promise<void> {
+  const source = mustFile(ledger, kept.rendition.source);
+  if (relative(join(ledger.folder, 'working'), temporary).startsWith('..')) {
+    throw new LotfileError('internal', 'Finished pages must wait in the working folder.', { about: source.name });
+  }
+  try {
+    const found = await hashFile(temporary);
+    if (found.sha256 !== kept.sha256 || found.bytes !== kept.bytes) {
+      throw new LotfileError('internal', `The pages made from "${source.name}" changed on their way into the lot.`, {
+        about: source.name,
+        next: 'Add the file again.',
+      });
+    }
+    const row = renditionRow(ledger, kept.sha256);
+    const target = renditionFile(ledger.folder, kept.sha256);
+    const known = row !== undefined && row.purged === 0;
+    if (known && statSync(target, { throwIfNoEntry: false })?.size === kept.bytes) return;
+    syncFile(temporary);
+    mkdirSync(dirname(target), { recursive: true });
+    renameInto(temporary, { folder: dirname(target), name: basename(target) });
+    if (!known) ledger.keep(() => insertRendition(ledger, kept));
+  } catch (error) {
+    throw fileTrouble(error, source.name, `Keeping the pages of "${source.name}"`);
+  } finally {
+    rmSync(temporary, { force: true });
+  }
+}
+
+export function renditionsOf(ledger: Ledger, original: string): readonly KeptRendition[] {
+  const rows = ledger.db
+    .prepare<[string], RenditionRow>('SELECT * FROM rendition WHERE source = ? AND purged = 0 ORDER BY rowid DESC')
+    .all(original);
+  return rows.map((row) => ({
+    sha256: row.sha,
+    bytes: row.bytes,
+    source: row.source,
+    recipe: row.recipe,
+    tool: row.tool,
+    rung: row.rung,
+    sealed: row.sealed === 1,
+    notes: JSON.parse(row.notes),
+    pages: pagesOf(ledger, row.sha),
+  }));
+}
+
+export function pathOfRendition(ledger: Ledger, sha: string): string {
+  const row = renditionRow(ledger, sha);
+  if (row === undefined || row.purged === 1) {
+    throw new LotfileError('not found', 'This lot has no such pages.', {
+      about: sha,
+      next: 'Add the file they were made from again.',
+    });
+  }
+  return renditionFile(ledger.folder, sha);
+}

@@ -1,0 +1,102 @@
+import type { Database } from 'better-sqlite3';
+import { indexedWords } from './search-words.ts';
+
+interface EditionWords {
+  readonly seq: number;
+  readonly number: string | null;
+  readonly issuer: string | null;
+  readonly revision: string | null;
+  readonly facts: string | null;
+}
+
+interface PaperWords {
+  readonly seq: number;
+  readonly kind: string;
+  readonly title: string;
+  readonly subject: string | null;
+  readonly firm: string | null;
+  readonly office: string | null;
+}
+
+function put(db: Database, row: { rowid: number; title: string; number: string; office: string; facts: string }): void {
+  db.prepare('INSERT INTO paper_words (rowid, title, number, office, facts) VALUES (?, ?, ?, ?, ?)').run(
+    row.rowid,
+    indexedWords(row.title),
+    indexedWords(row.number),
+    indexedWords(row.office),
+    indexedWords(row.facts),
+  );
+}
+
+/** The kind's title and its office's name come from the practice in force. */
+const paperSql = `
+  SELECT paper.seq, paper.title,
+    coalesce(json_extract(practice.json, '$.papers."' || paper.kind || '".title'), paper.kind) AS kind,
+    json_extract(practice.json, '$.offices."' ||
+      json_extract(practice.json, '$.papers."' || paper.kind || '".from') || '".title') AS office,
+    subject.title AS subject, subject.firm AS firm
+  FROM paper JOIN lot JOIN practice ON practice.sha = lot.practice LEFT JOIN subject ON subject.id = paper.subject`;
+
+const editionSql = `
+  SELECT edition.seq, number, issuer, revision,
+    (SELECT group_concat(CASE json_type(value) WHEN 'object' THEN json_extract(value, '$.feet')
+      ELSE json_extract(value, '$') END, ' ') FROM fact WHERE fact.edition = edition.id AND sort <> 'yes or no') AS facts
+  FROM edition WHERE paper = ?`;
+
+/** Writes the search words of one paper and its editions anew. */
+function indexPaper(db: Database, id: string): void {
+  const paper = db.prepare<[string], PaperWords>(`${paperSql} WHERE paper.id = ?`).get(id);
+  if (paper === undefined) return;
+  const drop = db.prepare('DELETE FROM paper_words WHERE rowid = ?');
+  drop.run(paper.seq * 2 + 1);
+  const title = [paper.title, paper.kind, paper.subject ?? ''].join('\n');
+  const office = [paper.office ?? '', paper.firm ?? ''].join('\n');
+  const editions = db.prepare<[string], EditionWords>(editionSql).all(id);
+  if (editions.length === 0) put(db, { rowid: paper.seq * 2 + 1, title, number: '', office, facts: '' });
+  for (const edition of editions) {
+    drop.run(edition.seq * 2);
+    put(db, {
+      rowid: edition.seq * 2,
+      title,
+      number: [edition.number ?? '', edition.revision ?? ''].join('\n'),
+      office: [office, edition.issuer ?? ''].join('\n'),
+      facts: edition.facts ?? '',
+    });
+  }
+}
+
+/** Papers touched by an act, through themselves, their editions, facts or subject; before and after. */
+const touchedSql = `
+  SELECT DISTINCT paper FROM (
+    SELECT coalesce(json_extract(after, '$.id'), json_extract(before, '$.id')) AS paper
+      FROM change WHERE act = :act AND tbl = 'paper'
+    UNION SELECT coalesce(json_extract(after, '$.paper'), json_extract(before, '$.paper'))
+      FROM change WHERE act = :act AND tbl = 'edition'
+    UNION SELECT edition.paper FROM change JOIN edition
+      ON edition.id = coalesce(json_extract(after, '$.edition'), json_extract(before, '$.edition'))
+      WHERE act = :act AND tbl = 'fact'
+    UNION SELECT paper.id FROM change JOIN paper
+      ON paper.subject = coalesce(json_extract(after, '$.id'), json_extract(before, '$.id'))
+      WHERE act = :act AND tbl = 'subject')`;
+
+/** Brings the search words in line with what an act changed. */
+export function indexChanged(db: Database, act: number): void {
+  const practice = db
+    .prepare("SELECT 1 FROM change WHERE act = ? AND tbl = 'lot' AND before ->> 'practice' IS NOT after ->> 'practice'")
+    .get(act);
+  const gone = db.prepare<[number], number>(
+    "SELECT CASE tbl WHEN 'edition' THEN row_key * 2 ELSE row_key * 2 + 1 END FROM change WHERE act = ? AND tbl IN ('edition', 'paper') AND after IS NULL",
+  );
+  const drop = db.prepare('DELETE FROM paper_words WHERE rowid = ?');
+  for (const rowid of gone.pluck().all(act)) drop.run(rowid);
+  const papers =
+    practice === undefined
+      ? db.prepare<[{ act: number }], string>(touchedSql).pluck().all({ act })
+      : db.prepare<[], string>('SELECT id FROM paper').pluck().all();
+  for (const paper of papers) indexPaper(db, paper);
+}
+
+/** Adds the words of one page. */
+export function indexPage(db: Database, seq: number, text: string): void {
+  db.prepare('INSERT INTO page_words (rowid, text) VALUES (?, ?)').run(seq, indexedWords(text));
+}

@@ -1,0 +1,170 @@
+import type { Day } from '../vocabulary/days.ts';
+import type { Answer, FactSort, FactValue } from '../vocabulary/facts.ts';
+import type {
+  Edition,
+  EditionLink,
+  Identity,
+  LotEvent,
+  LotView,
+  Paper,
+  SameAs,
+  Standing,
+  Subject,
+  Visit,
+} from '../vocabulary/lot.ts';
+import { readFact } from './edition-rows.ts';
+import type { Ledger } from './ledger.ts';
+
+type Nullable<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> | (undefined extends T[K] ? null : never) };
+
+/** Nulls of a row become absent properties: what was never said is not there. */
+function present<T extends object>(row: Nullable<T>): T;
+function present(row: object): object {
+  return Object.fromEntries(Object.entries(row).filter(([, value]) => value !== null));
+}
+
+function grouped<Row extends { readonly edition: string }, T>(rows: readonly Row[], make: (row: Row) => T) {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const group = groups.get(row.edition);
+    if (group === undefined) groups.set(row.edition, [make(row)]);
+    else group.push(make(row));
+  }
+  return (edition: string): readonly T[] => groups.get(edition) ?? [];
+}
+
+interface EditionRow {
+  readonly id: string;
+  readonly paper: string;
+  readonly received: Day;
+  readonly issued: Day | null;
+  readonly effective: Day | null;
+  readonly good_through: Day | null;
+  readonly number: string | null;
+  readonly issuer: string | null;
+  readonly revision: string | null;
+  readonly physical_only: number;
+  readonly sealed: number;
+  readonly readable: number;
+}
+
+interface PartRow {
+  readonly edition: string;
+  readonly page_count: number;
+  readonly sheets: string;
+  readonly purged: number;
+}
+
+type Rows<T> = T & { readonly edition: string };
+
+function editionGroups(ledger: Ledger) {
+  const { db } = ledger;
+  return {
+    facts: grouped(
+      db.prepare<[], Rows<{ fact: string; sort: FactSort; value: string }>>('SELECT * FROM fact ORDER BY seq').all(),
+      (row): readonly [string, FactValue] => [row.fact, readFact(row)],
+    ),
+    marks: grouped(db.prepare<[], Rows<{ mark: string }>>('SELECT * FROM mark ORDER BY seq').all(), (row) => row.mark),
+    standings: grouped(
+      db
+        .prepare<[], Rows<Nullable<Standing>>>('SELECT edition, office, word, day, note FROM standing ORDER BY seq')
+        .all(),
+      ({ office, word, day, note }): Standing => ({ office, word, day, ...(note === null ? {} : { note }) }),
+    ),
+    links: grouped(
+      db.prepare<[], Rows<EditionLink>>('SELECT edition, word, target AS "to" FROM edition_link ORDER BY seq').all(),
+      ({ word, to }): EditionLink => ({ word, to }),
+    ),
+    parts: grouped(
+      db
+        .prepare<[], PartRow>(
+          `SELECT edition, page_count, sheets, purged FROM edition_part JOIN rendition ON sha = rendition
+           ORDER BY edition, position`,
+        )
+        .all(),
+      (row) => row,
+    ),
+  };
+}
+
+type Groups = ReturnType<typeof editionGroups>;
+
+function sheetsOf(parts: readonly PartRow[]): readonly string[] {
+  const sheets = new Set<string>();
+  for (const part of parts) {
+    const names: readonly string[] = JSON.parse(part.sheets);
+    for (const name of names) sheets.add(name);
+  }
+  return [...sheets];
+}
+
+function editionFrom(row: EditionRow, groups: Groups): Edition {
+  const all = groups.parts(row.id);
+  const parts = all.filter((part) => part.purged === 0);
+  return {
+    id: row.id,
+    paper: row.paper,
+    received: row.received,
+    ...(row.issued === null ? {} : { issued: row.issued }),
+    ...(row.effective === null ? {} : { effective: row.effective }),
+    ...(row.good_through === null ? {} : { goodThrough: row.good_through }),
+    ...(row.number === null ? {} : { number: row.number }),
+    ...(row.issuer === null ? {} : { issuer: row.issuer }),
+    ...(row.revision === null ? {} : { revision: row.revision }),
+    facts: Object.fromEntries(groups.facts(row.id)),
+    marks: groups.marks(row.id),
+    standings: groups.standings(row.id),
+    links: groups.links(row.id),
+    physicalOnly: row.physical_only === 1,
+    sealed: row.sealed === 1,
+    // What was purged can't be read, whatever was once said of it.
+    readable: row.readable === 1 && parts.length === all.length,
+    pages: parts.reduce((sum, part) => sum + part.page_count, 0),
+    sheets: sheetsOf(parts),
+  };
+}
+
+function papersOf(ledger: Ledger): readonly Paper[] {
+  const groups = editionGroups(ledger);
+  const editions = new Map<string, Edition[]>();
+  for (const row of ledger.db.prepare<[], EditionRow>('SELECT * FROM edition ORDER BY seq').all()) {
+    const edition = editionFrom(row, groups);
+    const group = editions.get(row.paper);
+    if (group === undefined) editions.set(row.paper, [edition]);
+    else group.push(edition);
+  }
+  return ledger.db
+    .prepare<[], Nullable<Omit<Paper, 'editions'>>>(
+      'SELECT id, kind, title, subject, not_applicable AS "notApplicable" FROM paper ORDER BY seq',
+    )
+    .all()
+    .map((row) => ({ ...present<Omit<Paper, 'editions'>>(row), editions: editions.get(row.id) ?? [] }));
+}
+
+/** Everything readiness needs to know, read in a dozen statements. */
+export function readView(ledger: Ledger): LotView {
+  const { db } = ledger;
+  const lot = db.prepare<[], { title: string; target: Day | null }>('SELECT title, target FROM lot').get();
+  const answers = db
+    .prepare<[], { question: string; answer: string }>('SELECT question, answer FROM lot_fact ORDER BY seq')
+    .all()
+    .map(({ question, answer }): readonly [string, Answer] => [question, JSON.parse(answer)]);
+  const all = <T extends object>(sql: string): readonly T[] =>
+    db
+      .prepare<[], Nullable<T>>(sql)
+      .all()
+      .map((row) => present<T>(row));
+  return {
+    title: lot?.title ?? '',
+    ...(lot === undefined || lot.target === null ? {} : { target: lot.target }),
+    answers: Object.fromEntries(answers),
+    identities: all<Identity>('SELECT sort, text, since AS "from", till AS "to" FROM identity ORDER BY seq'),
+    sameAs: all<SameAs>('SELECT sort, a, b FROM same_as ORDER BY seq'),
+    subjects: all<Subject>(
+      'SELECT id, sort, title, firm, trade, since AS "from", till AS "to" FROM subject ORDER BY seq',
+    ),
+    events: all<LotEvent>('SELECT event, day, note FROM event ORDER BY day, seq'),
+    papers: papersOf(ledger),
+    visits: all<Visit>('SELECT id, errand, subject, day, state, outcome, note, packet FROM visit ORDER BY seq'),
+  };
+}
