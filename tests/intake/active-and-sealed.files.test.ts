@@ -5,7 +5,8 @@ import { onePage, pdfOf, streamObject, throughQpdf } from './make-pdf.ts';
 const at = bench();
 afterAll(() => at.clear());
 
-const signature = '<< /Type /Sig /Filter /Adobe.PPKLite /SubFilter /adbe.pkcs7.detached /ByteRange [ 0 10 20 10 ] /Contents <00ff> >>';
+const signature =
+  '<< /Type /Sig /Filter /Adobe.PPKLite /SubFilter /adbe.pkcs7.detached /ByteRange [ 0 10 20 10 ] /Contents <00ff> >>';
 const withField = (field: string) => ({
   page: '/MediaBox [ 0 0 612 792 ] /Annots [ 6 0 R ]',
   catalog: '/AcroForm << /Fields [ 7 0 R ] /SigFlags 3 >>',
@@ -60,12 +61,18 @@ describe('what a file can do besides being read', () => {
     ],
     [
       'a file inside',
-      { catalog: '/Names << /EmbeddedFiles << /Names [ (a) 6 0 R ] >> >>', more: { 6: '<< /Type /Filespec /F (a.txt) /EF << /F 7 0 R >> >>', 7: streamObject('hello') } },
+      {
+        catalog: '/Names << /EmbeddedFiles << /Names [ (a) 6 0 R ] >> >>',
+        more: { 6: '<< /Type /Filespec /F (a.txt) /EF << /F 7 0 R >> >>', 7: streamObject('hello') },
+      },
       [/files inside itself/],
     ],
     [
       'a form that sends itself off, in a field of the form alone',
-      { catalog: '/AcroForm << /Fields [ << /T (send) /FT /Btn /Ff 65536 /A << /S /SubmitForm /F (http://example.org) >> >> ] >>' },
+      {
+        catalog:
+          '/AcroForm << /Fields [ << /T (send) /FT /Btn /Ff 65536 /A << /S /SubmitForm /F (http://example.org) >> >> ] >>',
+      },
       [/send what is filled in/],
     ],
     [

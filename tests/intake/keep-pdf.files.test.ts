@@ -78,7 +78,12 @@ describe('keeping a sound PDF', () => {
   });
 
   it('lets a second reader save a file whose table of objects is broken', async () => {
-    const broken = Buffer.from(onePage().toString('latin1').replace(/0000000\d\d\d 00000 n/g, '0000000001 00000 n'), 'latin1');
+    const broken = Buffer.from(
+      onePage()
+        .toString('latin1')
+        .replace(/0000000\d\d\d 00000 n/g, '0000000001 00000 n'),
+      'latin1',
+    );
     const kept = await at.keep(broken);
     expect(kept.rendition.rung).toBe('re-saved, then normalised');
     expect(kept.rendition.pages[0]?.text).toBe('Septic permit 4711');
@@ -110,7 +115,8 @@ describe('keeping a sound PDF', () => {
   it('keeps the look of a form whose values were never drawn by its author', async () => {
     const form = onePage({
       page: '/MediaBox [ 0 0 612 792 ] /Annots [ 6 0 R ]',
-      catalog: '/AcroForm << /Fields [ 6 0 R ] /NeedAppearances true /DR << /Font << /Helv 5 0 R >> >> /DA (/Helv 12 Tf 0 g) >>',
+      catalog:
+        '/AcroForm << /Fields [ 6 0 R ] /NeedAppearances true /DR << /Font << /Helv 5 0 R >> >> /DA (/Helv 12 Tf 0 g) >>',
       more: {
         6: '<< /Type /Annot /Subtype /Widget /FT /Tx /T (parcel) /V (0471-22-9) /Rect [ 100 500 300 520 ] /P 3 0 R /F 4 /DA (/Helv 12 Tf 0 g) >>',
       },
@@ -130,7 +136,11 @@ describe('refusing what is no paper', () => {
     ['a web page under a PDF name', Buffer.from('<!DOCTYPE html><html><body>Sign in</body></html>'), /is a web page/],
     ['no bytes', Buffer.alloc(0), /holds no bytes/],
     ['a PDF header and nothing else', Buffer.from('%PDF-1.7\nrubbish'), /damaged/],
-    ['a file without pages', pdfOf({ 1: '<< /Type /Catalog /Pages 2 0 R >>', 2: '<< /Type /Pages /Kids [] /Count 0 >>' }), /no pages|damaged/],
+    [
+      'a file without pages',
+      pdfOf({ 1: '<< /Type /Catalog /Pages 2 0 R >>', 2: '<< /Type /Pages /Kids [] /Count 0 >>' }),
+      /no pages|damaged/,
+    ],
     [
       'a wrapper round other files',
       onePage({ catalog: '/Collection << /Type /Collection /View /D >>' }),
@@ -138,12 +148,20 @@ describe('refusing what is no paper', () => {
     ],
     [
       'a form that only its own program can draw',
-      onePage({ content: words('Please wait...'), catalog: '/NeedsRendering true /AcroForm << /Fields [] /XFA 6 0 R >>', more: { 6: streamObject('<xdp/>') } }),
+      onePage({
+        content: words('Please wait...'),
+        catalog: '/NeedsRendering true /AcroForm << /Fields [] /XFA 6 0 R >>',
+        more: { 6: streamObject('<xdp/>') },
+      }),
       /please wait/,
     ],
     [
       'a form with a "please wait" sheet that does not admit it',
-      onePage({ content: words('Please wait...'), catalog: '/AcroForm << /Fields [] /XFA 6 0 R >>', more: { 6: streamObject('<xdp/>') } }),
+      onePage({
+        content: words('Please wait...'),
+        catalog: '/AcroForm << /Fields [] /XFA 6 0 R >>',
+        more: { 6: streamObject('<xdp/>') },
+      }),
       /please wait/,
     ],
   ];

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { fileSource } from '../../core/intake/pdfium/byte-source.ts';
 import { pagesOf } from '../../core/intake/page/page-tree.ts';
 import { seenFrame } from '../../core/intake/page/seen-frame.ts';
+import { fileSource } from '../../core/intake/pdfium/byte-source.ts';
 import { RegularFile } from '../../core/intake/regular/regular-file.ts';
 import { bench, sightOf } from './keeping.ts';
 import { onePage, pdfOf, streamObject, words } from './make-pdf.ts';
@@ -28,7 +28,10 @@ describe('the frame of a page as it is seen', () => {
     const seen = { width: (lies ? h : w) * unit, height: (lies ? w : h) * unit };
     const cropText = crop === undefined ? '' : `/CropBox [ ${crop.join(' ')} ]`;
     const page = `/MediaBox [ ${media.join(' ')} ] ${cropText} /Rotate ${rotate} /UserUnit ${unit}`;
-    const box = { left: Math.max(Math.min(media[0] ?? 0, media[2] ?? 0), crop?.[0] ?? -9999), bottom: Math.max(Math.min(media[1] ?? 0, media[3] ?? 0), crop?.[1] ?? -9999) };
+    const box = {
+      left: Math.max(Math.min(media[0] ?? 0, media[2] ?? 0), crop?.[0] ?? -9999),
+      bottom: Math.max(Math.min(media[1] ?? 0, media[3] ?? 0), crop?.[1] ?? -9999),
+    };
     const plain = await at.keep(onePage({ page, content: `0 g ${box.left} ${box.bottom} 1 1 re f` }));
     expect(plain.rendition.pages[0]).toMatchObject(seen);
 
