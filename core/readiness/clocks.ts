@@ -4,7 +4,7 @@ import { plusDays, plusSpan } from './calendar.ts';
 import type { Entry } from './lot-index.ts';
 import { happenedOn, kindOf, type Standpoint } from './standpoint.ts';
 import { lastRestart } from './visits.ts';
-import { wholeOf } from './whole-edition.ts';
+import { factOf, wholeOf } from './whole-edition.ts';
 
 /** Last good day of one clock, inclusive. */
 export type Through = Day | 'for good' | 'unknown' | 'ended';
@@ -38,8 +38,11 @@ function eventTitle(at: Standpoint, event: string): string {
   return (Object.hasOwn(at.practice.events, event) ? at.practice.events[event]?.title : undefined) ?? event;
 }
 
-function statedEnd({ at, entry }: ClockCase): ClockEnd {
-  const stated = wholeOf(at, entry).goodThrough;
+/** The printed last day; where the clock names a fact (one line of a certificate), the day in that fact. */
+function statedEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'stated' }): ClockEnd {
+  const fact = clock.fact === undefined ? undefined : factOf(at, entry, clock.fact);
+  const stated =
+    clock.fact === undefined ? wholeOf(at, entry).goodThrough : fact?.sort === 'day' ? fact.value : undefined;
   const extendsFrom = startOf(entry) ?? entry.edition.received;
   if (stated === undefined) return { through: 'unknown', why: 'the date printed on it is not known', extendsFrom };
   return { through: stated, why: `${dayInWords(stated)} is printed on it`, extendsFrom };
@@ -96,7 +99,7 @@ function untilEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'until' }): C
 export function endOf(clock: Clock, given: ClockCase): ClockEnd {
   switch (clock.sort) {
     case 'stated':
-      return statedEnd(given);
+      return statedEnd(given, clock);
     case 'lasts':
     case 'start_by':
     case 'finish_by':

@@ -22,12 +22,12 @@ function sameDatum(a: string, b: string): boolean {
   return plain(a) === plain(b);
 }
 
-/** A rule's plain number means dollars beside money and feet beside an elevation; its words are read as such. */
+/** A rule's number beside money is whole cents, as the practice reader hands them on; its words are read as an amount. */
 function measured(value: FactValue, beside: FactValue): number | string | undefined {
   if (value.sort === 'elevation') return value.value.feet;
   if (typeof value.value === 'boolean') return undefined;
   if (beside.sort === 'money' && value.sort !== 'money') {
-    return typeof value.value === 'number' ? value.value * 100 : parseMoney(value.value);
+    return typeof value.value === 'number' ? value.value : parseMoney(value.value);
   }
   if (typeof value.value === 'number') return value.value;
   return value.sort === 'day' || isDay(value.value) ? value.value : undefined;

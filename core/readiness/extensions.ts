@@ -1,4 +1,4 @@
-import type { Day } from '../vocabulary/days.ts';
+import { type Day, earliest } from '../vocabulary/days.ts';
 import type { Extension } from '../vocabulary/practice.ts';
 import { plusSpan, times } from './calendar.ts';
 import { linkedTo, replacerOf } from './current.ts';
@@ -24,7 +24,7 @@ function askedOn(at: Standpoint, grant: Entry, after: Day | undefined): Day {
     .flatMap((errand) => visitsMade(at, errand, undefined))
     .map((visit) => visit.day)
     .filter((day) => day <= granted && (after === undefined || day > after));
-  return visits.reduce((first, day) => Math.min(day, first), granted);
+  return visits.reduce((first, day) => earliest(first, day), granted);
 }
 
 function mayCount(at: Standpoint, rule: Extension | undefined, grant: Entry): boolean {

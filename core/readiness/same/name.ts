@@ -26,9 +26,13 @@ function isInitialOf(a: string, b: string): boolean {
   return (a.length === 1 && b.startsWith(a)) || (b.length === 1 && a.startsWith(b));
 }
 
+function sortedWords(words: readonly string[]): string {
+  return words.toSorted((a, b) => (a < b ? -1 : a > b ? 1 : 0)).join(' ');
+}
+
 /** Same words in any order: true. One list within the other, initials, or one slip: worth asking. */
 function samePerson(a: readonly string[], b: readonly string[]): Truth {
-  if ([...a].sort().join(' ') === [...b].sort().join(' ')) return true;
+  if (sortedWords(a) === sortedWords(b)) return true;
   const [short, long] = a.length <= b.length ? [a, b] : [b, a];
   if (short.length < 2) return false;
   const exact = short.filter((word) => long.includes(word)).length;

@@ -1,0 +1,161 @@
+import { dayInWords } from '../vocabulary/days.ts';
+import type { FactValue, Truth } from '../vocabulary/facts.ts';
+import type { LotView } from '../vocabulary/lot.ts';
+import { moneyInWords } from '../vocabulary/money.ts';
+import type { Agreement, Term } from '../vocabulary/practice.ts';
+import { atMost, type Compared, sameValue } from './compare.ts';
+import { type TermCase, type TermValue, termValue } from './terms.ts';
+
+/** What an agreement comes to: it holds, it doesn't, somebody has to look, or it can't be told yet. */
+export type AgreementOutcome =
+  | { readonly is: 'holds' }
+  | { readonly is: 'not asked' }
+  | { readonly is: 'broken'; readonly say: string }
+  | { readonly is: 'doubtful'; readonly say: string; readonly ask: string }
+  | { readonly is: 'unknown'; readonly say: string };
+
+type Known = Extract<TermValue, { is: 'known' }>;
+
+export function valueInWords(value: FactValue): string {
+  switch (value.sort) {
+    case 'money':
+      return moneyInWords(value.value);
+    case 'day':
+      return dayInWords(value.value);
+    case 'elevation':
+      return `${value.value.feet} ft ${value.value.datum}`;
+    case 'yes or no':
+      return value.value ? 'yes' : 'no';
+    case 'percent':
+      return `${round(value.value)} %`;
+    case 'count':
+    case 'number':
+    case 'length':
+    case 'area':
+    case 'volume':
+    case 'flow':
+      return String(round(value.value));
+    default:
+      return `"${value.value}"`;
+  }
+}
+
+/** Two decimals to read, cut off and never rounded up past a limit. */
+function round(value: number): number {
+  return Math.trunc(value * 100 + (value < 0 ? -1e-9 : 1e-9)) / 100;
+}
+
+function said(term: Known): string {
+  return term.from === 'the rule' ? valueInWords(term.value) : `${term.from} is ${valueInWords(term.value)}`;
+}
+
+function judged(compared: Compared, pair: readonly [Known, Known], relation: string): AgreementOutcome {
+  const both = `${said(pair[0])}, ${said(pair[1])}`;
+  switch (compared) {
+    case true:
+      return { is: 'holds' };
+    case false:
+      return { is: 'broken', say: `${both}: ${relation}.` };
+    case 'unknown':
+      return { is: 'doubtful', say: `${both}: close, but not equal.`, ask: askSame(pair[0].value) };
+    case 'no common measure':
+      return { is: 'unknown', say: `${both}: they can't be compared${datumHint(pair)}.` };
+  }
+}
+
+function datumHint(pair: readonly [Known, Known]): string {
+  return pair.every((term) => term.value.sort === 'elevation') ? ', because their vertical datums differ' : '';
+}
+
+function askSame(value: FactValue): string {
+  if (value.sort === 'address') return 'Is this the same place? Say so once, and it is remembered.';
+  if (value.sort === 'parcel number') return 'Is this the same parcel? Say so once, and it is remembered.';
+  return 'Is this the same person or firm? Say so once, and it is remembered.';
+}
+
+function worst(outcomes: readonly AgreementOutcome[]): AgreementOutcome {
+  for (const is of ['broken', 'doubtful', 'unknown'] as const) {
+    const found = outcomes.find((outcome) => outcome.is === is);
+    if (found !== undefined) return found;
+  }
+  return { is: 'holds' };
+}
+
+function chain(
+  terms: readonly Known[],
+  relation: string,
+  test: (a: FactValue, b: FactValue) => Compared,
+): AgreementOutcome {
+  const outcomes = terms.slice(1).flatMap((term, at) => {
+    const before = terms[at];
+    return before === undefined ? [] : [judged(test(before.value, term.value), [before, term], relation)];
+  });
+  return worst(outcomes);
+}
+
+function among(terms: readonly Known[], lot: LotView): AgreementOutcome {
+  const [first, ...rest] = terms;
+  if (first === undefined) return { is: 'holds' };
+  const answers = rest.map((term) => sameValue(first.value, term.value, lot));
+  if (answers.includes(true)) return { is: 'holds' };
+  const options = rest.map((term) => valueInWords(term.value)).join(', ');
+  const say = `${said(first)}, which is none of ${options}.`;
+  return answers.includes('unknown') ? { is: 'doubtful', say, ask: askSame(first.value) } : { is: 'broken', say };
+}
+
+/** First and second day have to span third to fourth. */
+function covers(terms: readonly Known[]): AgreementOutcome {
+  const [from, to, start, end] = terms;
+  if (from === undefined || to === undefined || start === undefined || end === undefined) return { is: 'holds' };
+  return worst([
+    judged(atMost(from.value, start.value), [from, start], 'cover begins too late'),
+    judged(atMost(end.value, to.value), [to, end], 'cover ends too early'),
+  ]);
+}
+
+function decide(agreement: Agreement, terms: readonly Known[], lot: LotView): AgreementOutcome {
+  switch (agreement.verb) {
+    case 'same':
+      return chain(terms, 'they differ', (a, b) => sameValue(a, b, lot));
+    case 'at_most':
+      return chain(terms, 'the first may be no more than the second', atMost);
+    case 'at_least':
+      return chain(terms, 'the first has to be at least the second', (a, b) => atMost(b, a));
+    case 'not_before':
+      return chain(terms, 'the first may not lie before the second', (a, b) => atMost(b, a));
+    case 'covers_days':
+      return covers(terms);
+    case 'one_of':
+      return among(terms, lot);
+  }
+}
+
+const onSite: readonly Term[] = [
+  { of: 'figure', figure: 'on_site_from' },
+  { of: 'figure', figure: 'on_site_to' },
+];
+
+/** Two days to cover mean the days of the engagement itself. */
+function termsOf(agreement: Agreement): readonly Term[] {
+  const short = agreement.verb === 'covers_days' && agreement.terms.length === 2;
+  return short ? [...agreement.terms, ...onSite] : agreement.terms;
+}
+
+/**
+ * Judges one agreement. A paper that isn't there yet makes no disagreement (that it is missing is told elsewhere);
+ * a paper that is there with a value nobody entered does: somebody has to look.
+ * @param applies truth of the agreement's own condition.
+ */
+export function judgeAgreement(agreement: Agreement, given: TermCase, applies: Truth): AgreementOutcome {
+  if (applies === false) return { is: 'not asked' };
+  const values = termsOf(agreement).map((term) => termValue(given, term));
+  if (values.some((value) => value.is === 'no paper')) return { is: 'not asked' };
+  const unknown = values.flatMap((value) => (value.is === 'unknown' ? [value.from] : []));
+  if (unknown.length > 0) return { is: 'unknown', say: `It is not known: ${[...new Set(unknown)].join('; ')}.` };
+  const outcome = decide(
+    agreement,
+    values.flatMap((value) => (value.is === 'known' ? [value] : [])),
+    given.at.lot,
+  );
+  return applies === 'unknown' && outcome.is === 'broken' ? { is: 'unknown', say: outcome.say } : outcome;
+}

@@ -1,0 +1,149 @@
+import { dayInWords } from '../vocabulary/days.ts';
+import type { FindingSort } from '../vocabulary/finding.ts';
+import { basisInWords } from '../vocabulary/in-words.ts';
+import type { Basis, Before, Errand, Hold } from '../vocabulary/practice.ts';
+import { appliesAt } from './condition-at.ts';
+import { casesOf, isBehindUs, isSettled } from './errand-case.ts';
+import { openQuestions } from './need-case.ts';
+import { lighter, type Mend, type Problem, weightOf } from './problem.ts';
+import { type ErrandCase, happenedOn, type Standpoint } from './standpoint.ts';
+
+export function eventTitle(at: Standpoint, event: string): string {
+  return (Object.hasOwn(at.practice.events, event) ? at.practice.events[event]?.title : undefined) ?? event;
+}
+
+export function errandTitle(at: Standpoint, id: string): string {
+  return (Object.hasOwn(at.practice.errands, id) ? at.practice.errands[id]?.title : undefined) ?? id;
+}
+
+function problem(
+  one: ErrandCase,
+  about: { readonly sort: FindingSort; readonly basis: Basis; readonly mend: Mend },
+  told: { readonly say: string; readonly why: string },
+): Problem {
+  return {
+    weight: weightOf(about.basis),
+    sort: about.sort,
+    errand: one.errand.id,
+    subject: one.subject,
+    office: one.errand.office,
+    say: told.say,
+    why: `${told.why} (${basisInWords(about.basis)}).`,
+    basis: about.basis,
+    mend: about.mend,
+    final: false,
+  };
+}
+
+function errandBefore(at: Standpoint, one: ErrandCase, before: Before, id: string): readonly Problem[] {
+  const first: Errand | undefined = Object.hasOwn(at.practice.errands, id) ? at.practice.errands[id] : undefined;
+  if (first === undefined || isBehindUs(at, first)) return [];
+  const open =
+    first.each !== undefined && first.each === one.errand.each && one.subject !== undefined
+      ? casesOf(at, first).filter((other) => other.subject === one.subject && !isSettled(at, other))
+      : casesOf(at, first).filter((other) => !isSettled(at, other));
+  return open.map((other) =>
+    problem(
+      one,
+      { sort: 'errand not settled', basis: before.basis, mend: { do: 'settle', errand: id, subject: other.subject } },
+      { say: `"${first.title}" has to be settled first.`, why: before.why ?? `"${one.errand.title}" comes after it` },
+    ),
+  );
+}
+
+function eventBefore(at: Standpoint, one: ErrandCase, before: Before, event: string): readonly Problem[] {
+  if (happenedOn(at, event) !== undefined) return [];
+  const title = eventTitle(at, event);
+  const causer = at.rules.causers.get(event)?.[0];
+  const mend: Mend =
+    causer === undefined || causer.id === one.errand.id
+      ? { do: 'say', say: `Note "${title}" with its day once it has happened.` }
+      : { do: 'settle', errand: causer.id, subject: undefined };
+  return [
+    problem(
+      one,
+      { sort: 'event missing', basis: before.basis, mend },
+      {
+        say: `"${title}" is not noted, and it has to come first.`,
+        why: before.why ?? `"${one.errand.title}" comes after it`,
+      },
+    ),
+  ];
+}
+
+/** What has to have happened, or been settled, before this errand. */
+export function beforeProblems(at: Standpoint, one: ErrandCase): readonly Problem[] {
+  return one.errand.before.flatMap((before) => {
+    const applies = appliesAt(at, before.when);
+    if (applies === false) return [];
+    const found =
+      'event' in before.after
+        ? eventBefore(at, one, before, before.after.event)
+        : errandBefore(at, one, before, before.after.errand);
+    if (applies === true) return found;
+    return found.map((each) => ({
+      ...each,
+      weight: lighter(each.weight, 'ask first'),
+      why: `${each.why} Whether it applies hangs on your answer to ${openQuestions(at, before.when)}.`,
+    }));
+  });
+}
+
+/** The errands that keep a hold shut. */
+export function holdWaitsFor(at: Standpoint, hold: Hold): readonly Errand[] {
+  return hold.until.flatMap((id) => {
+    const errand = Object.hasOwn(at.practice.errands, id) ? at.practice.errands[id] : undefined;
+    return errand === undefined || isBehindUs(at, errand) ? [] : [errand];
+  });
+}
+
+function holdProblem(
+  at: Standpoint,
+  hold: Hold,
+  told: { readonly say: string; readonly first: Errand; readonly one?: ErrandCase },
+): Problem {
+  const applies = appliesAt(at, hold.when);
+  return {
+    weight: applies === true ? 'refused' : 'ask first',
+    sort: 'errand not settled',
+    errand: told.one?.errand.id ?? told.first.id,
+    subject: told.one?.subject,
+    office: told.first.office,
+    say: told.say,
+    why: `${hold.say} This can't be undone.`,
+    basis: hold.basis,
+    mend: { do: 'settle', errand: told.first.id, subject: undefined },
+    final: true,
+  };
+}
+
+/** What a hold finds: the event already noted while it was shut, or the errands it still waits for. */
+export function holdFindings(at: Standpoint, hold: Hold): readonly Problem[] {
+  if (appliesAt(at, hold.when) === false) return [];
+  const happened = happenedOn(at, hold.event);
+  if (happened === undefined) return [];
+  return holdWaitsFor(at, hold).map((first) =>
+    holdProblem(at, hold, {
+      first,
+      say: `"${eventTitle(at, hold.event)}" is noted on ${dayInWords(happened)}, and "${first.title}" is not recorded as settled.`,
+    }),
+  );
+}
+
+/** Holds that bear on an errand: it would cause what is held, or it is the one a noted event ran ahead of. */
+export function holdProblems(at: Standpoint, one: ErrandCase): readonly Problem[] {
+  const ahead = one.errand.causes
+    .flatMap((event) => at.rules.holdsOf.get(event) ?? [])
+    .flatMap((hold) => {
+      if (appliesAt(at, hold.when) === false || happenedOn(at, hold.event) !== undefined) return [];
+      return holdWaitsFor(at, hold)
+        .filter((first) => first.id !== one.errand.id)
+        .map((first) =>
+          holdProblem(at, hold, { first, one, say: `${hold.title}: "${first.title}" has to be settled.` }),
+        );
+    });
+  const overtaken = (at.rules.holdsUntil.get(one.errand.id) ?? []).flatMap((hold) =>
+    holdFindings(at, hold).filter((found) => found.errand === one.errand.id),
+  );
+  return [...ahead, ...overtaken];
+}

@@ -1,0 +1,14 @@
+export { currentEdition, type Wanted } from './current.ts';
+export { type DutyReading, readDuties } from './duties.ts';
+export { type HoldReading, readHolds } from './holds.ts';
+export { lapsingDays, paperStateOf } from './paper-state.ts';
+export { readAgreements } from './read-agreements.ts';
+export { errandState, readErrand, readErrands } from './read-errand.ts';
+export { sameAddress } from './same/address.ts';
+export { sameIdentity } from './same/identity.ts';
+export { sameName } from './same/name.ts';
+export { sameParcel } from './same/parcel.ts';
+export { type Asked, indexLot, type Standpoint } from './standpoint.ts';
+export { truthOf } from './truth.ts';
+export { validityOf } from './validity.ts';
+export { readWay } from './way/read-way.ts';

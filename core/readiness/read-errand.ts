@@ -1,0 +1,174 @@
+import { dayWithWeekday } from '../vocabulary/days.ts';
+import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
+import type { SubjectId } from '../vocabulary/lot.ts';
+import type { Basis, ErrandId } from '../vocabulary/practice.ts';
+import { isOpenDay } from './calendar.ts';
+import { dutiesAt } from './duties.ts';
+import { casesOf, errandApplies } from './errand-case.ts';
+import { type Examined, examine } from './examine.ts';
+import { officeTitle, openQuestions } from './need-case.ts';
+import { byWeight, lighter } from './problem.ts';
+import { findingOf } from './remedy.ts';
+import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
+
+function note(
+  one: ErrandCase,
+  about: { readonly sort: FindingSort; readonly basis?: Basis },
+  told: { readonly say: string; readonly why: string; readonly remedy: string },
+): Finding {
+  return {
+    weight: 'good to know',
+    sort: about.sort,
+    errand: one.errand.id,
+    subject: one.subject,
+    office: one.errand.office,
+    say: told.say,
+    why: told.why,
+    basis: about.basis ?? one.errand.basis,
+    remedy: { say: told.remedy },
+    final: false,
+  };
+}
+
+/** What to carry, who has to come, what to beware of, and whether they are open. */
+function notes(at: Standpoint, one: ErrandCase): readonly Finding[] {
+  const { errand } = one;
+  const office = Object.hasOwn(at.practice.offices, errand.office) ? at.practice.offices[errand.office] : undefined;
+  const title = officeTitle(at, errand.office);
+  const found: Finding[] = [];
+  if (!isOpenDay(at.day, at.rules.calendar)) {
+    found.push(
+      note(
+        one,
+        { sort: 'caution' },
+        {
+          say: `${dayWithWeekday(at.day)} is no working day.`,
+          why: `${title} may be shut.`,
+          remedy: 'Ask for their hours before you drive.',
+        },
+      ),
+    );
+  }
+  for (const thing of errand.bring) {
+    found.push(
+      note(
+        one,
+        { sort: 'bring' },
+        { say: `Bring: ${thing}.`, why: `${title} asks for it at the visit.`, remedy: 'Lay it by the door.' },
+      ),
+    );
+  }
+  for (const appear of new Set([errand.appear, office?.appear].filter((who) => who !== undefined))) {
+    found.push(
+      note(
+        one,
+        { sort: 'bring' },
+        { say: `Who has to come: ${appear}.`, why: `${title} won't act without.`, remedy: 'Agree on a day together.' },
+      ),
+    );
+  }
+  if (errand.caution !== undefined) {
+    found.push(
+      note(
+        one,
+        { sort: 'caution' },
+        {
+          say: errand.caution,
+          why: `It goes with "${errand.title}".`,
+          remedy: 'Your county and licensed people decide.',
+        },
+      ),
+    );
+  }
+  return found;
+}
+
+/** The errand itself may not be one for this lot: an answer is missing. */
+function mayNotApply(at: Standpoint, one: ErrandCase): readonly Finding[] {
+  if (errandApplies(at, one.errand) !== 'unknown') return [];
+  const found = note(
+    one,
+    { sort: 'may not apply' },
+    {
+      say: `Whether "${one.errand.title}" applies to this lot is not known yet.`,
+      why: `It hangs on your answer to ${openQuestions(at, one.errand.when)}.`,
+      remedy: 'Answer the question on the lot card, or ask the office.',
+    },
+  );
+  return [{ ...found, weight: 'ask first' }];
+}
+
+/** Duties on papers this errand takes along: told here too, but it is not this office that would refuse. */
+function dutyFindings(at: Standpoint, one: ErrandCase, examined: Examined): readonly Finding[] {
+  const kinds = new Set(examined.needs.filter((draft) => draft.entry !== undefined).map((draft) => draft.reading.kind));
+  return dutiesAt(at)
+    .filter((duty) => kinds.has(duty.kind))
+    .flatMap((duty) => duty.findings)
+    .map((found) => ({ ...found, errand: one.errand.id, weight: lighter(found.weight, 'questioned') }));
+}
+
+/** A need of each firm, where no firm is noted: nobody is asked for, and that may be an oversight. */
+function nobodyNoted(at: Standpoint, one: ErrandCase): readonly Finding[] {
+  const sorts = new Set(
+    one.errand.needs.flatMap((need) => (need.each !== undefined && need.each !== one.errand.each ? [need.each] : [])),
+  );
+  return [...sorts]
+    .filter((sort) => (at.index.subjectsOf.get(sort) ?? []).length === 0)
+    .map((sort) =>
+      note(
+        one,
+        { sort: 'may not apply' },
+        {
+          say: `No ${sort} is noted for this lot.`,
+          why: 'Papers are asked for each of them.',
+          remedy: `Note every ${sort}, or carry on where there is none.`,
+        },
+      ),
+    );
+}
+
+function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
+  const examined = examine(at, one);
+  const about = { errand: one.errand.id, subject: one.subject, day: at.day, state: examined.state };
+  if (examined.state === "doesn't apply") return { ...about, needs: [], findings: [] };
+  const needs: NeedReading[] = examined.needs.map((draft) => ({
+    ...draft.reading,
+    findings: draft.problems.map((problem) => findingOf(at, problem)).toSorted(byWeight),
+  }));
+  const findings = [
+    ...needs.flatMap((need) => need.findings),
+    ...[...examined.ahead, ...examined.agreements].map((problem) => findingOf(at, problem)),
+    ...mayNotApply(at, one),
+    ...dutyFindings(at, one, examined),
+    ...nobodyNoted(at, one),
+    ...notes(at, one),
+  ];
+  return { ...about, needs, findings: findings.toSorted(byWeight) };
+}
+
+/**
+ * What an office will say to this errand on this day, for one subject where the errand is run per subject.
+ * @throws LotfileError 'not found' for an errand the practice doesn't know; 'bad practice' where errands loop.
+ */
+export function readErrand(
+  errand: ErrandId,
+  asked: Asked & { readonly subject?: SubjectId | undefined },
+): ErrandReading {
+  const at = indexLot(asked);
+  return readCase(at, { errand: errandOf(at, errand), subject: asked.subject });
+}
+
+/** The same for every subject the errand is run for; one reading where it is run once. */
+export function readErrands(errand: ErrandId, asked: Asked): readonly ErrandReading[] {
+  const at = indexLot(asked);
+  return casesOf(at, errandOf(at, errand)).map((one) => readCase(at, one));
+}
+
+/** Just the state of an errand. */
+export function errandState(
+  errand: ErrandId,
+  asked: Asked & { readonly subject?: SubjectId | undefined },
+): ErrandState {
+  const at = indexLot(asked);
+  return examine(at, { errand: errandOf(at, errand), subject: asked.subject }).state;
+}
