@@ -22,6 +22,8 @@ interface Piece {
   readonly height: number;
   /** Stays on the sheet of the piece that follows. */
   readonly keepNext: boolean;
+  /** A margin bar that runs on through the pieces of the same finding. */
+  readonly bar?: { readonly bar: Bar; readonly finding: object } | undefined;
   draw(pen: Pen, x: number, top: number): void;
 }
 
@@ -40,6 +42,7 @@ export interface Column {
  */
 export function flowBlocks(blocks: readonly Block[], column: Column, penOf: (sheet: number) => Pen): number {
   const pieces = blocks.flatMap((block) => piecesOf(block, column.width, penOf(0)));
+  const bars = new BarRuns(column.x, penOf);
   let sheet = 0;
   let top = column.top(0);
   pieces.forEach((piece, at) => {
@@ -50,9 +53,50 @@ export function flowBlocks(blocks: readonly Block[], column: Column, penOf: (she
       top = column.top(sheet);
     }
     piece.draw(penOf(sheet), column.x, top);
+    bars.go(piece, { sheet, top, bottom: top - piece.height });
     top -= piece.height;
   });
+  bars.end();
   return sheet + 1;
+}
+
+interface Run {
+  readonly bar: Bar;
+  readonly finding: object;
+  readonly sheet: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly begins: boolean;
+}
+
+/** Joins the bars of neighbouring pieces into one, and draws each when its run ends. */
+class BarRuns {
+  readonly #x: number;
+  readonly #penOf: (sheet: number) => Pen;
+  #run: Run | undefined;
+
+  constructor(x: number, penOf: (sheet: number) => Pen) {
+    this.#x = x;
+    this.#penOf = penOf;
+  }
+
+  go(piece: Piece, at: { readonly sheet: number; readonly top: number; readonly bottom: number }): void {
+    const run = this.#run;
+    if (run !== undefined && run.finding === piece.bar?.finding && run.sheet === at.sheet) {
+      this.#run = { ...run, bottom: at.bottom };
+      return;
+    }
+    this.end();
+    const begins = piece.bar?.finding !== run?.finding;
+    this.#run = piece.bar === undefined ? undefined : { ...piece.bar, ...at, begins };
+  }
+
+  end(): void {
+    const run = this.#run;
+    this.#run = undefined;
+    if (run === undefined || (run.bar === 'good to know' && !run.begins)) return;
+    drawBar(this.#penOf(run.sheet), run.bar, { x: this.#x, top: run.top - 1, bottom: run.bottom });
+  }
 }
 
 /** Height of the piece with all it must stay together with; a chain taller than a sheet is cut anyway. */
@@ -158,7 +202,7 @@ function findingPieces(
   pen: Pen,
 ): readonly Piece[] {
   const indent = 16;
-  const label = 32;
+  const label = 40;
   const word: TextStyle = { face: 'bold', size: 'small', tone: barTone(block.bar) };
   const rest = block.lines.flatMap((line) =>
     pen.lines(line.text, width - indent - label, { size: 'small' }).map((text, at) => ({
@@ -184,16 +228,8 @@ function findingPieces(
       }),
     ),
   ];
-  const barred = inner.map(
-    (piece, at): Piece => ({
-      ...piece,
-      draw(to, x, top) {
-        if (block.bar !== 'good to know' || at === 0) drawBar(to, block.bar, { x, top, bottom: top - piece.height });
-        piece.draw(to, x, top);
-      },
-    }),
-  );
-  return [{ height: 8, keepNext: true, draw: () => undefined }, ...barred];
+  const bar = { bar: block.bar, finding: block };
+  return [{ height: 8, keepNext: true, draw: () => undefined }, ...inner.map((piece) => ({ ...piece, bar }))];
 }
 
 /** A pen per sheet, made when first asked for. */

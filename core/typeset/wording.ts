@@ -6,7 +6,7 @@ export const wording = {
     office: 'for the office',
     kicker: 'Papers for',
     holds: 'What this packet holds',
-    rest: 'and more: see the index',
+    rest: 'more: see the index',
     follow: 'To follow',
     beside: 'Beside this packet, untouched',
     byHand: 'Carried by hand',
@@ -66,7 +66,7 @@ export const wording = {
     caution: 'Take care',
     because: 'Why',
     remedy: 'Do',
-    source: 'Says',
+    source: 'Who says',
     decide: 'Your county and licensed people decide. This sheet only gathers what you recorded.',
   },
 } as const;

@@ -2,7 +2,8 @@ import type { PlanFile } from '../plan-model.ts';
 import type { PlanFrame } from './frame.ts';
 import type { BesideFile } from './leaves.ts';
 import { shortHash } from './leaves.ts';
-import { extensionOf } from './names.ts';
+import { extensionOf, type NameParts } from './names.ts';
+import type { Row } from './row.ts';
 
 type Untouched = Extract<PlanFile, { of: 'untouched' }>;
 
@@ -12,24 +13,27 @@ export interface Beside {
   readonly byTab: ReadonlyMap<number, readonly BesideFile[]>;
 }
 
+/** What a paper's file name is made of; {n} counts the papers that go as files of their own, in tab order. */
+export function namePartsOf(frame: PlanFrame, row: Row): NameParts {
+  const separate = frame.delivery.files === 'separate files';
+  const filed = frame.rows.filter((one) => one.beside.length > 0 || (separate && one.pages.how === 'linked'));
+  return {
+    n: filed.indexOf(row) + 1,
+    tab: row.tab.tab,
+    paper: row.tab.title,
+    number: row.tab.number,
+    day: frame.order.day,
+    lot: frame.order.lot.title,
+  };
+}
+
 /** Files that go byte for byte: sealed papers always; with `untouched` every paper that has originals. */
 export function besideFiles(frame: PlanFrame): Beside {
   const files: Untouched[] = [];
   const byTab = new Map<number, BesideFile[]>();
-  let n = 0;
   for (const row of frame.rows) {
-    if (row.beside.length === 0) continue;
-    n += 1;
     for (const file of row.beside) {
-      const parts = {
-        n,
-        tab: row.tab.tab,
-        paper: row.tab.title,
-        number: row.tab.number,
-        day: frame.order.day,
-        lot: frame.order.lot.title,
-      };
-      const name = frame.names.byPattern(parts, extensionOf(file.name));
+      const name = frame.names.byPattern(namePartsOf(frame, row), extensionOf(file.name));
       files.push({
         of: 'untouched',
         sort: row.sealed ? 'sealed' : 'upload',

@@ -19,7 +19,7 @@ export interface PlanFrame {
   readonly findings: readonly Finding[];
   readonly draft: boolean;
   readonly names: FileNames;
-  /** "heron-lane-permit-apply-2026-04-14", "-DRAFT" behind it where it is one. */
+  /** "heron-lane-permit-apply-2026-04-14": what the names of our own files begin with. */
   readonly stem: string;
   readonly notes: string[];
   readonly replaced: Set<string>;

@@ -39,12 +39,12 @@ export function roman(n: number): string {
   return text;
 }
 
-/** "4" or "4-12": the numbers of a tab's sheets in the packet. */
+/** "4" or "4–12": the numbers of a tab's sheets in the packet. */
 export function sheetRange(tab: BodyTab): string {
   const first = tab.sheets[0];
   const last = tab.sheets.at(-1);
   if (first === undefined || last === undefined) return '';
-  return first.n === last.n ? String(first.n) : `${first.n}-${last.n}`;
+  return first.n === last.n ? String(first.n) : `${first.n}–${last.n}`;
 }
 
 /** The index of the whole packet; rows of this volume lead to their first sheet. */
@@ -139,7 +139,13 @@ function holdsOf(rows: readonly Row[]): CoverSheet['holds'] {
     const from = row.tab.issuedBy === '' ? '—' : row.tab.issuedBy;
     groups.set(from, [...(groups.get(from) ?? []), row.tab.title]);
   }
-  return [...groups].map(([from, papers]) => ({ from, papers: papers.join('; ') }));
+  return [...groups].map(([from, papers]) => ({ from, papers: counted(papers).join('; ') }));
+}
+
+/** "Lien release (4)": a title that comes several times stands once. */
+function counted(titles: readonly string[]): readonly string[] {
+  const times = Map.groupBy(titles, (title) => title);
+  return [...times].map(([title, all]) => (all.length === 1 ? title : `${title} (${all.length})`));
 }
 
 function listsOf(frame: PlanFrame, order: FrontOrder): CoverSheet['lists'] {

@@ -12,7 +12,7 @@ export interface LeafOrder {
   readonly row: Row;
   readonly margin: Margin;
   readonly beside: readonly BesideFile[];
-  /** "4 - 12", the numbers of its sheets. */
+  /** "4–12", the numbers of its sheets. */
   readonly sheets: string;
 }
 
@@ -39,7 +39,7 @@ export function drawLeaf(frame: PlanFrame, order: LeafOrder): Drawing {
     edge: { position: officeSorts.indexOf(officeSort), of: officeSorts.length, word: officeSort },
     fields: sort === 'out card' ? outFields(row) : dividerFields(order),
     says: saysOf(order),
-    findings: frame.draft ? findingsOf(row) : [],
+    findings: frame.draft ? findingsOf(row, sort) : [],
   };
   return leafSheet(leaf, frame.metrics, frame.replaced);
 }
@@ -79,6 +79,9 @@ function saysOf({ row, beside }: LeafOrder): readonly string[] {
   return row.pages.how === 'linked' ? [travels, copy] : [travels];
 }
 
-function findingsOf(row: Row): Leaf['findings'] {
-  return row.tab.findings.map(({ weight, say, remedy }) => ({ bar: weight, say, remedy: remedy.say }));
+/** The card of a missing paper says already that it is missing. */
+function findingsOf(row: Row, sort: LeafSort): Leaf['findings'] {
+  const said =
+    sort === 'out card' ? row.tab.findings.filter((finding) => finding.sort !== 'missing') : row.tab.findings;
+  return said.map(({ weight, say, remedy }) => ({ bar: weight, say, remedy: remedy.say }));
 }

@@ -81,19 +81,19 @@ export class FileNames {
     return this.plain(stem, extension);
   }
 
-  /** A name of our own making, cleaned in the same way. */
-  plain(stem: string, extension = 'pdf'): string {
+  /** A name of our own making, cleaned in the same way; `tail` is never cut off. */
+  plain(stem: string, extension = 'pdf', tail = ''): string {
     const dot = `.${asciiName(extension).toLowerCase() || 'pdf'}`;
-    const room = Math.max(8, this.#limit - dot.length);
+    const room = Math.max(8, this.#limit - dot.length - tail.length);
     const base =
       clean(stem)
         .slice(0, room)
         .replace(/[-_]+$/, '') || 'paper';
     const free = keptNames.test(base) ? `${base}_` : base;
-    let name = free;
+    let name = free + tail;
     for (let n = 2; this.#given.has((name + dot).toLowerCase()); n += 1) {
-      const tail = `-${n}`;
-      name = free.slice(0, room - tail.length) + tail;
+      const again = `-${n}`;
+      name = free.slice(0, room - again.length) + again + tail;
     }
     this.#given.add((name + dot).toLowerCase());
     return name + dot;

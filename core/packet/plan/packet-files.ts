@@ -30,11 +30,12 @@ function packetFile(frame: PlanFrame, order: VolumeOrder): Assembled {
   const body = order.tabs.flatMap((tab) => tab.sheets.map((sheet) => bodySheet(frame, order, { tab, sheet })));
   const sheets = [...front, ...body];
   const volume = several ? `-volume-${order.volume}-of-${order.volumes.length}` : '';
+  const draft = frame.draft ? '-DRAFT' : '';
   const first = order.tabs.flatMap((tab) => tab.sheets)[0]?.n ?? 1;
   return {
     of: 'assembled',
     sort: 'packet',
-    name: frame.names.plain(`${frame.stem}${volume}`),
+    name: frame.names.plain(frame.stem, 'pdf', `${draft}${volume}`),
     title: several
       ? `${frame.title}, volume ${order.volume} of ${order.volumes.length}: ${frame.order.lot.title}`
       : `${frame.title}: ${frame.order.lot.title}`,

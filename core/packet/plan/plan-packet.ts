@@ -44,7 +44,7 @@ export function planPacket(order: PacketOrder, metrics: FontMetrics): PacketPlan
     findings: start.findings,
     draft,
     names: new FileNames(start.delivery),
-    stem: draft ? `${stem}-DRAFT` : stem,
+    stem,
     notes: [...start.rows.notes],
     replaced: new Set(),
   };
@@ -127,8 +127,19 @@ function allFiles(frame: PlanFrame): readonly PlanFile[] {
   const beside = besideFiles(frame);
   const packets = frame.delivery.files === 'one file' ? wholePacket(frame, beside) : splitPacket(frame, beside);
   const shop = printShopFile(frame, packets);
-  const files = [...packets, ...beside.files, ...(shop === undefined ? [] : [shop])];
+  const files = inTabOrder([...packets, ...beside.files, ...(shop === undefined ? [] : [shop])]);
   return [...files, errandSheetFile(frame, files)];
+}
+
+/** Files of single papers stand in tab order, whether they were put together or go untouched. */
+function inTabOrder(files: readonly PlanFile[]): readonly PlanFile[] {
+  const rank = (file: PlanFile): number => {
+    if (file.of === 'untouched') return file.tab ?? 0;
+    if (file.sort === 'packet') return 0;
+    const first = file.sheets[0];
+    return file.sort === 'paper' && first?.of === 'paper' ? first.tab : Number.MAX_SAFE_INTEGER;
+  };
+  return [...files].sort((a, b) => rank(a) - rank(b));
 }
 
 type Beside = ReturnType<typeof besideFiles>;
@@ -172,7 +183,7 @@ function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assemble
   return {
     of: 'assembled',
     sort: 'errand sheet',
-    name: new FileNames({}).plain(`PRIVATE-errand-sheet-${frame.stem.replace(/-DRAFT$/, '')}`),
+    name: new FileNames({}).plain(`PRIVATE-errand-sheet-${frame.stem}`),
     title: `Errand sheet: ${frame.title}`,
     sheets: drawings.map((drawing, at) => ({
       of: 'written',

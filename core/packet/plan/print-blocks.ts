@@ -2,7 +2,7 @@ import type { Block } from '../../typeset/flow.ts';
 import { wording } from '../../typeset/wording.ts';
 import type { PlanFile } from '../plan-model.ts';
 import type { PlanFrame } from './frame.ts';
-import { sizesInWords } from './print-shop.ts';
+import { sheetInWords, sizesInWords } from './print-shop.ts';
 
 /** What to print or send: files, sets, copies beyond the sets, sheets for the print shop. */
 export function printBlocks(frame: PlanFrame, files: readonly PlanFile[]): readonly Block[] {
@@ -26,22 +26,23 @@ function printItems(frame: PlanFrame, files: readonly PlanFile[]): readonly Bloc
     else if (file.sort !== 'errand sheet')
       items.push({ block: 'item', text: file.name, more: `${sheetCount(file)}; ${times}` });
   }
-  const large = files.some((file) => file.of === 'assembled' && file.sort === 'print shop');
-  if (large) {
-    items.push({
-      block: 'text',
-      text: 'Large sheets are in the packet too: leave them out when you print it, and lay the print shop’s in.',
-      quiet: true,
-    });
-  }
   for (const row of frame.rows) {
     if (row.tab.copies <= sets || row.edition === undefined || row.tab.seeTab !== undefined) continue;
-    const sizes = row.need?.sheets.map((name) => name.replace('-', ' ').toUpperCase()).join(' or ') ?? '';
+    const sizes = row.need?.sheets.map(sheetInWords).join(' or ') ?? '';
     const on = sizes === '' ? '' : ` on ${sizes}`;
     items.push({
       block: 'item',
       text: `${row.tab.title}: ${row.tab.copies} copies${on}`,
       more: `${row.tab.copies - sets} more than the sets hold`,
+    });
+  }
+  const large = files.some((file) => file.of === 'assembled' && file.sort === 'print shop');
+  if (large) {
+    items.push({ block: 'space' });
+    items.push({
+      block: 'text',
+      text: 'Large sheets are in the packet too: leave them out when you print it, and lay the print shop’s in.',
+      quiet: true,
     });
   }
   return items;

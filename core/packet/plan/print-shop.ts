@@ -16,9 +16,14 @@ export function sizesInWords(pages: readonly { readonly width: number; readonly 
   return [...counts].map(([name, count]) => `${count} ${count === 1 ? 'sheet' : 'sheets'} ${name}`).join(', ');
 }
 
+/** "ARCH D", "letter". */
+export function sheetInWords(name: string): string {
+  return name === 'letter' || name === 'legal' ? name : name.replace('-', ' ').toUpperCase();
+}
+
 function sizeInWords(width: number, height: number): string {
   const name = sheetNameOf(width, height);
-  if (name !== undefined) return name.replace('-', ' ').toUpperCase();
+  if (name !== undefined) return sheetInWords(name);
   const inches = (points: number): string => String(Math.round((points / 72) * 10) / 10);
   return `${inches(Math.min(width, height))} x ${inches(Math.max(width, height))} in`;
 }
@@ -52,7 +57,7 @@ export function printShopFile(frame: PlanFrame, files: readonly Assembled[]): As
   return {
     of: 'assembled',
     sort: 'print shop',
-    name: frame.names.plain(`${frame.stem}-print-shop`),
+    name: frame.names.plain(frame.stem, 'pdf', `${frame.draft ? '-DRAFT' : ''}-print-shop`),
     title: `For the print shop: ${sizesInWords(sheets.map(({ page }) => page.facts))}`,
     sheets,
     bookmarks,

@@ -16,10 +16,16 @@ export const stateWords: Readonly<Partial<Record<Mark, string>>> = {
   'see tab': 'under an earlier tab',
 };
 
+/** "SEE TAB 3, asked for as site plan": one paper may serve two needs of different names. */
+function seeTab(first: number, need: string | undefined): string {
+  const asked = need === undefined ? '' : `, asked for as ${need.replaceAll('-', ' ')}`;
+  return `SEE TAB ${first}${asked}`;
+}
+
 /** The mark of an index row and the words under its title. `besideName` is the untouched file's name. */
 export function stateOf(row: Row, besideNames: readonly string[]): ShownState {
   const { tab } = row;
-  if (tab.seeTab !== undefined) return { mark: 'see tab', say: `SEE TAB ${tab.seeTab}` };
+  if (tab.seeTab !== undefined) return { mark: 'see tab', say: seeTab(tab.seeTab, tab.need) };
   switch (tab.place) {
     case 'missing':
       return { mark: 'missing', say: row.expected === undefined ? 'MISSING' : `MISSING, expected ${row.expected}` };

@@ -37,7 +37,7 @@ export function coverSheet(cover: CoverSheet, metrics: FontMetrics, replaced: Se
   drawClerkSpace(pen);
   drawHeading(pen, cover);
   const blockTop = drawTitleBlock(pen, cover);
-  const below = drawHolds(pen, cover, blockTop + 16);
+  const below = drawHolds(pen, cover, blockTop + 12);
   drawLists(pen, cover, below);
   drawMargin(pen, cover.margin);
   return pen.drawing();
@@ -91,6 +91,8 @@ interface Cell {
   readonly value: string;
   readonly most: number;
   readonly style?: TextStyle;
+  /** Part of the row's width, in quarters; the cells of a row make four. */
+  readonly quarters?: number;
 }
 
 function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
@@ -105,23 +107,25 @@ function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
       { label: words.parcel, value: cover.parcel, most: 2, style: { face: 'mono' } },
     ],
     [
-      { label: words.date, value: cover.date, most: 1 },
+      { label: words.date, value: cover.date, most: 1, quarters: 1 },
       cover.volume === undefined
-        ? { label: words.sheets, value: cover.sheets, most: 2 }
-        : { label: words.volume, value: cover.volume, most: 2 },
+        ? { label: words.sheets, value: cover.sheets, most: 1, quarters: 1 }
+        : { label: words.volume, value: cover.volume, most: 1, quarters: 1 },
+      { label: words.code, value: cover.margin.code, most: 2, style: { face: 'mono', size: 'small' }, quarters: 2 },
     ],
-    [{ label: words.code, value: cover.margin.code, most: 1, style: { face: 'mono' } }],
   ];
   const foot = 24;
   const laid = rows.map((cells) => {
-    const width = block.width / cells.length;
-    const parts = cells.map((cell) => ({
-      ...cell,
-      lines: pen.lines(cell.value, width - 16, { ...cell.style, most: cell.most }),
-    }));
+    let x: number = block.left;
+    const parts = cells.map((cell) => {
+      const width = (block.width * (cell.quarters ?? 4 / cells.length)) / 4;
+      const part = { ...cell, x, lines: pen.lines(cell.value, width - 12, { ...cell.style, most: cell.most }) };
+      x += width;
+      return part;
+    });
     const height =
-      Math.max(...parts.map(({ lines, style }) => Math.max(1, lines.length) * leadings[style?.size ?? 'text'])) + 20;
-    return { parts, width, height: Math.ceil(height / 4) * 4 };
+      Math.max(...parts.map(({ lines, style }) => Math.max(1, lines.length) * leadings[style?.size ?? 'text'])) + 18;
+    return { parts, height: Math.ceil(height / 4) * 4 };
   });
   const top = frame.bottom + foot + laid.reduce((sum, row) => sum + row.height, 0);
   pen.box(
@@ -130,12 +134,11 @@ function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
   );
   let y = top;
   for (const row of laid) {
-    row.parts.forEach((part, index) => {
-      const x = block.left + index * row.width;
-      if (index > 0) pen.down(x, y, y - row.height, { width: rules.thin });
-      pen.text({ x: x + 8, y: y - 12 }, part.label, { size: 'small', tone: 'pencil' });
-      pen.writeLines({ x: x + 8, top: y - 15 }, part.lines, part.style);
-    });
+    for (const part of row.parts) {
+      if (part.x > block.left) pen.down(part.x, y, y - row.height, { width: rules.thin });
+      pen.text({ x: part.x + 8, y: y - 11 }, part.label, { size: 'small', tone: 'pencil' });
+      pen.writeLines({ x: part.x + 8, top: y - 14 }, part.lines, part.style);
+    }
     y -= row.height;
     pen.across(y, block.left, frame.right, { width: rules.thin });
   }
@@ -147,7 +150,7 @@ function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
 function drawHolds(pen: Pen, cover: CoverSheet, floor: number): number {
   const x = frame.left + 16;
   const right = frame.right - 16;
-  let top = clerk.y - 40;
+  let top = clerk.y - 32;
   const titleWidth = pen.text({ x, y: top }, wording.cover.holds, { face: 'bold' });
   const countWidth = pen.text({ x: right, y: top }, cover.count, { size: 'small', tone: 'pencil', align: 'right' });
   if (cover.toIndex !== undefined) {
@@ -157,16 +160,17 @@ function drawHolds(pen: Pen, cover: CoverSheet, floor: number): number {
   top -= 8;
   pen.across(top, x, right, { width: rules.thin });
   for (const [index, group] of cover.holds.entries()) {
-    const from = pen.lines(group.from, 144, { size: 'small', most: 2 });
-    const papers = pen.lines(group.papers, right - x - 160, { most: 3 });
-    const height = Math.max(from.length * leadings.small, papers.length * leadings.text) + 8;
+    const from = pen.lines(group.from, 136, { size: 'small', most: 2 });
+    const papers = pen.lines(group.papers, right - x - 152, { most: 5 });
+    const height = Math.max(from.length * leadings.small, papers.length * leadings.text) + 4;
     const last = index === cover.holds.length - 1;
     if (top - height < floor + (last ? 0 : 16)) {
-      pen.text({ x: x + 160, y: top - 13 }, wording.cover.rest, { size: 'small', tone: 'pencil' });
-      return top - 20;
+      const say = `${cover.holds.length - index} ${wording.cover.rest}`;
+      pen.text({ x: x + 152, y: top - 12 }, say, { size: 'small', tone: 'pencil' });
+      return top - 16;
     }
-    pen.writeLines({ x, top: top - 5 }, from, { size: 'small', tone: 'pencil' });
-    pen.writeLines({ x: x + 160, top: top - 4 }, papers);
+    pen.writeLines({ x, top: top - 3 }, from, { size: 'small', tone: 'pencil' });
+    pen.writeLines({ x: x + 152, top: top - 2 }, papers);
     top -= height;
     pen.across(top, x, right, { tone: 'pencil' });
   }

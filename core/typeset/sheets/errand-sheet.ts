@@ -17,6 +17,8 @@ export interface ErrandSheet {
 const left = { x: frame.left, width: 328 } as const;
 const grid = { x: frame.left + 344, right: frame.right } as const;
 const square = 12;
+/** Dots rather than lines: light on every printer; three points divide a square evenly. */
+const dots = { width: 0.5, tone: 'pencil', dash: [0.6, 2.4] } as const;
 
 /** The owner's own sheet for the errand; it never goes into a packet. */
 export function errandSheets(errand: ErrandSheet, metrics: FontMetrics, replaced: Set<string>): readonly Drawing[] {
@@ -52,7 +54,7 @@ function drawGrid(pen: Pen): void {
   const rows = Math.floor((top - frame.bottom) / square);
   const bottom = top - rows * square;
   pen.text({ x, y: top + 6 }, wording.errand.notes, { size: 'small', tone: 'pencil' });
-  for (let n = 1; n < columns; n += 1) pen.down(x + n * square, top, bottom, { width: 0.2, tone: 'pencil' });
-  for (let n = 1; n < rows; n += 1) pen.across(top - n * square, x, grid.right, { width: 0.2, tone: 'pencil' });
+  for (let n = 1; n < columns; n += 1) pen.down(x + n * square, top, bottom, dots);
+  for (let n = 1; n < rows; n += 1) pen.across(top - n * square, x, grid.right, dots);
   pen.box({ x, y: bottom, width: grid.right - x, height: top - bottom }, { stroke: 'pencil', width: rules.thin });
 }

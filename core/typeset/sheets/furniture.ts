@@ -1,4 +1,4 @@
-import { frame, rules, sheet } from '../measures.ts';
+import { frame, rules } from '../measures.ts';
 import type { Pen } from '../pen.ts';
 import { wording } from '../wording.ts';
 
@@ -34,7 +34,7 @@ function drawSegments(pen: Pen, { tabs, tab }: Margin): void {
       const width = Math.max(2, barWidth / tabs);
       pen.box(
         { x: left + ((tab - 1) * (barWidth - width)) / Math.max(1, tabs - 1), y, width, height: 4 },
-        { fill: 'ink' },
+        { fill: 'violet' },
       );
     }
     return;
@@ -43,24 +43,15 @@ function drawSegments(pen: Pen, { tabs, tab }: Margin): void {
   const start = frame.right - step * tabs;
   for (let n = 0; n < tabs; n += 1) {
     const box = { x: start + n * step, y, width: step - 1.5, height: 4 };
-    pen.box(box, n + 1 === tab ? { fill: 'ink' } : { stroke: 'pencil', width: rules.hair });
+    pen.box(box, n + 1 === tab ? { fill: 'violet' } : { stroke: 'pencil', width: rules.hair });
   }
 }
 
+/** DRAFT at both ends of the left margin, never across the sheet. */
 function drawDraft(pen: Pen): void {
+  const word = { face: 'bold', size: 'head', tone: 'red', turn: 90 } as const;
   pen.down(42, frame.top, frame.bottom, { width: rules.thin, tone: 'red', dash: [4, 3] });
-  const word = pen.text({ x: 34, y: frame.bottom }, wording.draft.word, {
-    face: 'bold',
-    size: 'head',
-    tone: 'red',
-    turn: 90,
-  });
-  pen.text({ x: 34, y: frame.bottom + word + 8 }, wording.draft.say, { size: 'small', tone: 'red', turn: 90 });
+  const length = pen.text({ x: 34, y: frame.bottom }, wording.draft.word, word);
+  pen.text({ x: 34, y: frame.bottom + length + 8 }, wording.draft.say, { size: 'small', tone: 'red', turn: 90 });
+  pen.text({ x: 34, y: frame.top }, wording.draft.word, { ...word, align: 'right' });
 }
-
-/** A small pencil label over a value, the cell of every title block and record card. Returns its height. */
-export function cellHeight(lines: number): number {
-  return 16 + Math.max(1, lines) * 14 + 2;
-}
-
-export const sheetMiddle = sheet.width / 2;

@@ -40,13 +40,13 @@ interface ColumnPlace {
 
 /** From left to right, each with 8 points of air before the next; together as wide as the frame. */
 const columns: Readonly<Record<Column, ColumnPlace>> = {
-  tab: { x: 0, width: 36, face: 'mono', align: 'left' },
-  paper: { x: 44, width: 148, face: 'bold', align: 'left' },
-  issued: { x: 200, width: 92, face: 'text', align: 'left' },
-  number: { x: 300, width: 84, face: 'mono', align: 'left' },
-  dated: { x: 392, width: 46, face: 'text', align: 'left' },
-  good: { x: 446, width: 46, face: 'text', align: 'left' },
-  sheets: { x: 496, width: 20, face: 'mono', align: 'right' },
+  tab: { x: 0, width: 28, face: 'mono', align: 'left' },
+  paper: { x: 36, width: 144, face: 'bold', align: 'left' },
+  issued: { x: 188, width: 86, face: 'text', align: 'left' },
+  number: { x: 282, width: 82, face: 'mono', align: 'left' },
+  dated: { x: 372, width: 46, face: 'text', align: 'left' },
+  good: { x: 426, width: 50, face: 'text', align: 'left' },
+  sheets: { x: 480, width: 36, face: 'mono', align: 'right' },
 };
 
 const headHeight = 24;
@@ -97,7 +97,7 @@ function layRow(pen: Pen, row: IndexRow): LaidRow {
     good: cell('good', row.goodThrough, 2),
     sheets: cell('sheets', row.sheets, 2),
   };
-  const state = row.state === undefined ? [] : pen.lines(row.state, columns.paper.width, { size: 'small', most: 3 });
+  const state = row.state === undefined ? [] : pen.lines(row.state, columns.paper.width, { size: 'small', most: 5 });
   const small = Math.max(
     ...[cells.issued, cells.number, cells.dated, cells.good, cells.sheets].map((one) => one.length),
   );
@@ -136,7 +136,7 @@ function drawRow(pen: Pen, laid: LaidRow, top: number): void {
   const { row, cells, state, height } = laid;
   const x = (column: Column): number => frame.left + columns[column].x;
   drawMark(pen, row.mark, { x: frame.left + 6, y: top - padding - 7 });
-  pen.text({ x: x('tab') + 36, y: top - padding - 10 }, row.tab, { face: 'mono', align: 'right' });
+  pen.text({ x: x('tab') + columns.tab.width, y: top - padding - 10 }, row.tab, { face: 'mono', align: 'right' });
   const below = pen.writeLines({ x: x('paper'), top: top - padding }, cells.paper, { face: 'bold' });
   pen.writeLines({ x: x('paper'), top: below }, state, { size: 'small' });
   for (const column of ['issued', 'number', 'dated', 'good'] as const) {

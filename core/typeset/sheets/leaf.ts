@@ -26,7 +26,7 @@ export interface Leaf {
   readonly findings: readonly { readonly bar: Bar; readonly say: string; readonly remedy: string }[];
 }
 
-const tabWidth = 32;
+const tabWidth = 36;
 const right = sheet.width - tabWidth - 24;
 
 /** One leaf with its tab at the right edge. */
