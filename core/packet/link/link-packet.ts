@@ -8,7 +8,7 @@ import { FinishedFile } from './finished-file.ts';
 import { DefaultFonts } from './form-fonts.ts';
 import { FormCarry } from './forms.ts';
 import { LinkNotes } from './link-notes.ts';
-import { type OpenSource, openSources } from './open-sources.ts';
+import { type OpenSource, Sources } from './open-sources.ts';
 import { type LinkControl, Pace } from './pace.ts';
 import { writePageTree } from './page-tree.ts';
 import { type PageJob, PageWriter } from './page-writer.ts';
@@ -32,18 +32,33 @@ interface Carried {
 export async function linkPacket(order: LinkOrder, outputPath: string, control: LinkControl = {}): Promise<LinkResult> {
   checkOrder(order);
   const pace = new Pace(control);
-  const sources = await openSources(order.sources, pace);
+  pace.check();
+  const sources = new Sources(order.sources);
   try {
+    const opened = sources.open();
     const out = new FinishedFile(outputPath);
     try {
-      return await new PacketLink(order, out, pace).run(sources);
+      const parts = await new PacketLink(order, out, pace).run(opened);
+      await sources.proved();
+      pace.check();
+      const done = await out.commit(parts.catalog, parts.info);
+      return { ...done, pages: order.pages.length, notes: parts.notes };
     } catch (error) {
-      out.abandon();
+      await out.abandon();
       throw error;
     }
+  } catch (error) {
+    throw await sources.reason(error);
   } finally {
-    for (const { file } of sources) file.close();
+    await sources.close();
   }
+}
+
+/** What the trailer and the caller need once everything else is written. */
+interface Written {
+  readonly catalog: FinishedRef;
+  readonly info: FinishedRef;
+  readonly notes: readonly string[];
 }
 
 class PacketLink {
@@ -59,7 +74,7 @@ class PacketLink {
     this.#pace = pace;
   }
 
-  async run(opened: readonly OpenSource[]): Promise<LinkResult> {
+  async run(opened: readonly OpenSource[]): Promise<Written> {
     const out = this.#out;
     const catalog = new FinishedRef(out.reserve());
     const pages = this.#order.pages.map(() => out.reserve());
@@ -76,8 +91,7 @@ class PacketLink {
       fonts: this.#fonts,
     });
     for (const { source } of carried.values()) source.drain();
-    const done = await out.commit(catalog, info);
-    return { ...done, pages: pages.length, notes: this.#notes.all() };
+    return { catalog, info, notes: this.#notes.all() };
   }
 
   #carry({ id, place, file }: OpenSource): Carried {

@@ -1,9 +1,7 @@
-import { createHash } from 'node:crypto';
-import { closeSync, fstatSync, openSync } from 'node:fs';
+import { closeSync, openSync } from 'node:fs';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { LinkSource } from '../link-order.ts';
-import type { Pace } from './pace.ts';
-import { readFully } from './syntax/byte-window.ts';
+import { HashAside } from './hash-aside.ts';
 import { damaged } from './syntax/damage.ts';
 import { PdfFile } from './syntax/pdf-file.ts';
 
@@ -12,29 +10,6 @@ export interface OpenSource {
   /** 1-based place in the order. */
   readonly place: number;
   readonly file: PdfFile;
-}
-
-const pieceSize = 1024 * 1024;
-
-/** Opens all sources after checking that each is, byte for byte, what was kept. @throws LotfileError `paper damaged`, `disk`, `stopped` */
-export async function openSources(sources: readonly LinkSource[], pace: Pace): Promise<readonly OpenSource[]> {
-  const opened: OpenSource[] = [];
-  try {
-    for (const [index, source] of sources.entries()) {
-      const fd = openKept(source.path, source.title);
-      try {
-        await checkHash(fd, source, pace);
-        opened.push({ id: source.id, place: index + 1, file: new PdfFile(source.title, fd) });
-      } catch (error) {
-        closeSync(fd);
-        throw error;
-      }
-    }
-    return opened;
-  } catch (error) {
-    for (const { file } of opened) file.close();
-    throw error;
-  }
 }
 
 /** @throws LotfileError `disk` */
@@ -50,18 +25,60 @@ export function openKept(path: string, title: string): number {
   }
 }
 
-async function checkHash(fd: number, source: LinkSource, pace: Pace): Promise<void> {
-  const { size } = fstatSync(fd);
-  const hash = createHash('sha256');
-  const piece = Buffer.allocUnsafe(Math.min(pieceSize, Math.max(1, size)));
-  for (let at = 0; at < size; ) {
-    const got = readFully(fd, piece, at);
-    if (got === 0) break;
-    hash.update(got === piece.length ? piece : piece.subarray(0, got));
-    at += got;
-    await pace.step('Checking kept papers', { done: at, of: size, bytes: at });
+/**
+ * The kept papers of a packet, open. That each is, byte for byte, what was kept is checked on a second core
+ * meanwhile: nothing made from them may be given a name before `proved` has returned.
+ */
+export class Sources {
+  readonly #listed: readonly LinkSource[];
+  readonly #fds: number[] = [];
+  readonly #hashes: Promise<string>[] = [];
+  readonly #aside = new HashAside();
+
+  constructor(listed: readonly LinkSource[]) {
+    this.#listed = listed;
   }
-  if (hash.digest('hex') !== source.sha256.toLowerCase()) {
-    throw damaged(source.title, 'the file changed since it was kept');
+
+  /** @throws LotfileError `paper damaged`, `disk` */
+  open(): readonly OpenSource[] {
+    for (const { path, title } of this.#listed) {
+      const fd = openKept(path, title);
+      this.#fds.push(fd);
+      const hash = this.#aside.start(fd);
+      // Heard in `proved`; a failure before that is not a failure nobody hears.
+      hash.catch(() => undefined);
+      this.#hashes.push(hash);
+    }
+    return this.#listed.map(({ id, title }, index) => {
+      return { id, place: index + 1, file: new PdfFile(title, this.#fds[index] ?? -1) };
+    });
+  }
+
+  /** @throws LotfileError `paper damaged` naming the first paper whose bytes changed. */
+  async proved(): Promise<void> {
+    for (const [index, { title, sha256 }] of this.#listed.entries()) {
+      if ((await this.#hashes[index]) !== sha256.toLowerCase()) {
+        throw damaged(title, 'the file changed since it was kept');
+      }
+    }
+  }
+
+  /**
+   * Why linking failed: a paper that can't be read is most often one that changed, and that is the better sentence.
+   */
+  async reason(error: unknown): Promise<unknown> {
+    if (!(error instanceof LotfileError) || error.code !== 'paper damaged') return error;
+    if (this.#hashes.length < this.#listed.length) return error;
+    try {
+      await this.proved();
+      return error;
+    } catch (better) {
+      return better;
+    }
+  }
+
+  async close(): Promise<void> {
+    await this.#aside.end();
+    for (const fd of this.#fds) closeSync(fd);
   }
 }

@@ -1,1 +1,9 @@
+import { pdfium } from './pdfium.ts';
+
 export { type ReadBackReport, readBack } from './read-back.ts';
+
+/** Starts the independent reader while something else is done; reading back starts it itself otherwise. */
+export function warmReadBack(): void {
+  // A reader that can't start is heard by the read back, which needs it.
+  pdfium().catch(() => undefined);
+}

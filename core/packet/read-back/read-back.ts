@@ -1,3 +1,4 @@
+import { HashAside } from '../link/hash-aside.ts';
 import { openKept } from '../link/open-sources.ts';
 import { type LinkControl, Pace } from '../link/pace.ts';
 import { walkPages } from '../link/page-walk.ts';
@@ -34,23 +35,33 @@ export async function readBack(
   control: LinkControl = {},
 ): Promise<ReadBackReport> {
   const pace = new Pace(control);
-  const seen = await checkStructure(order, path);
+  const aside = new HashAside();
   const file = new PdfFile(order.title, openKept(path, order.title));
   try {
-    const papers = checkPapers(order, { file, pages: walkPages(file) });
-    try {
-      const read = await compareBytes(file.fd, papers.pairs, pace);
-      if (read.differsAt !== undefined) {
-        throw misread(order.title, `at byte ${read.differsAt} it differs from the kept paper`);
-      }
-      if (read.sha256 !== result.sha256 || read.bytes !== result.bytes) {
-        throw misread(order.title, 'the disk gives other bytes than were written');
-      }
-      return { ...seen, sha256: read.sha256, bytes: read.bytes, streams: papers.pairs.length };
-    } finally {
-      papers.close();
+    const hash = aside.start(file.fd);
+    hash.catch(() => undefined);
+    const seen = await checkStructure(order, path);
+    pace.check();
+    const streams = await checkBytes(order, file, pace);
+    const sha256 = await hash;
+    if (sha256 !== result.sha256 || file.size !== result.bytes) {
+      throw misread(order.title, 'the disk gives other bytes than were written');
     }
+    return { ...seen, sha256, bytes: file.size, streams };
   } finally {
+    await aside.end();
     file.close();
+  }
+}
+
+/** @returns how many streams were compared. */
+async function checkBytes(order: LinkOrder, file: PdfFile, pace: Pace): Promise<number> {
+  const papers = checkPapers(order, { file, pages: walkPages(file) });
+  try {
+    const differsAt = await compareBytes(file.fd, papers.pairs, pace);
+    if (differsAt !== undefined) throw misread(order.title, `at byte ${differsAt} it differs from the kept paper`);
+    return papers.pairs.length;
+  } finally {
+    papers.close();
   }
 }
