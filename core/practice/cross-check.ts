@@ -76,8 +76,15 @@ function sortOf(term: Term, practice: Practice): FactSort | undefined {
   return undefined;
 }
 
+/** The id an agreement has in the file; one said of many papers is judged in pairs with longer ids. */
+function writtenAs(id: string, tree: MapTree): string {
+  const written = [...(sectionOf(tree, 'agreements')?.entries.keys() ?? [])];
+  const longest = written.filter((one) => id.startsWith(`${one}-`)).sort((a, b) => b.length - a.length)[0];
+  return written.includes(id) ? id : (longest ?? id);
+}
+
 function checkAgreement(agreement: Agreement, { practice, problems, tree }: Crossing): void {
-  const place = placeOf(tree, ['agreements', agreement.id]);
+  const place = placeOf(tree, ['agreements', writtenAs(agreement.id, tree)]);
   const sorts = agreement.terms.map((term) => sortOf(term, practice)).filter((sort) => sort !== undefined);
   const classes = [...new Set(sorts.map((sort) => alike[sort] ?? sort))];
   if (classes.length > 1) {

@@ -52,7 +52,9 @@ function idsBelow(
 function checkTarget(target: string, practice: Practice): void {
   const [section, id = '', part, inner] = steps(target);
   const known = Object.keys(practice[section]);
-  if (!known.includes(id)) throw wrong(`There is no "${id}" under ${section}${didYouMean(id, known)}`, target);
+  const pairs = section === 'agreements' && known.some((one) => one.startsWith(`${id}-`));
+  if (!known.includes(id) && !pairs)
+    throw wrong(`There is no "${id}" under ${section}${didYouMean(id, known)}`, target);
   const below = idsBelow(practice, section, id, part);
   if (below !== undefined && inner !== undefined && !below.includes(inner)) {
     const where = `${section}.${id}.${part}`;
@@ -79,7 +81,7 @@ export function officeWord(change: OfficeWord, practice?: Practice): Layer {
   };
   const top = { amends_only: 'yes', basis };
   return {
-    name: `word of ${change.day}, ${change.target}`,
+    name: `word of ${change.day}, ${change.target} is ${String(value)}`,
     text: stringify({ ...top, ...(typeof nested === 'object' ? nested : {}) }, { lineWidth: 0 }),
   };
 }

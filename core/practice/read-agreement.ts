@@ -75,3 +75,27 @@ export function readAgreement({ id, tree, at }: Rule, scope: Scope): Agreement {
   fields.close();
   return agreement;
 }
+
+/**
+ * "All of these are the same" said of many papers is judged pair by pair against the first, so that two papers
+ * in hand are compared before the others have come. The first pair keeps the id; the others add their kind to it.
+ */
+export function inPairs(agreement: Agreement): readonly Agreement[] {
+  const [hub, first, ...others] = agreement.terms;
+  if (agreement.verb !== 'same' || hub === undefined || first === undefined) return [agreement];
+  const pair = (term: Term, id: string): Agreement => ({ ...agreement, id, terms: [hub, term] });
+  return [pair(first, agreement.id), ...others.map((term) => pair(term, `${agreement.id}-${termName(term)}`))];
+}
+
+function termName(term: Term): string {
+  switch (term.of) {
+    case 'paper':
+      return term.kind;
+    case 'lot':
+      return term.question;
+    case 'figure':
+      return term.figure;
+    case 'value':
+      return String(term.value);
+  }
+}

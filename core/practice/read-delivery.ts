@@ -57,7 +57,6 @@ function readName(fields: Fields): string | undefined {
 export function readDelivery(tree: Tree | undefined, errand: string, scope: Scope): Delivery {
   if (tree === undefined) return { way: 'counter', sets: 1, ...usual.counter, basis: { on: 'common practice' } };
   const fields = new Fields(scope, tree, { name: `"deliver" of errand "${errand}"`, at: tree.at });
-  if (!fields.has('by')) fields.missing('by');
   const way = fields.word('by', ways) ?? 'counter';
   const plain = usual[way];
   const limit = fields.get('file_limit');

@@ -4,7 +4,7 @@ import { crossCheck, sectionOf } from './cross-check.ts';
 import { eachRule, Fields } from './fields.ts';
 import { layOver } from './lay-over.ts';
 import { type Problem, Problems, problemLine } from './problems.ts';
-import { readAgreement } from './read-agreement.ts';
+import { inPairs, readAgreement } from './read-agreement.ts';
 import { readBasis } from './read-basis.ts';
 import { checkNamedConditions } from './read-condition.ts';
 import { readErrand } from './read-errand.ts';
@@ -66,6 +66,7 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
   const papers = section(fields, 'papers', readPaper);
   const holidays = fields.get('holidays');
   const days = holidays === undefined ? [] : itemsOf(holidays, '"holidays"', scope.problems);
+  const agreements = Object.values(section(fields, 'agreements', readAgreement)).flatMap(inPairs);
   const practice: Practice = {
     title: fields.text('title') ?? 'Local practice',
     layers,
@@ -74,7 +75,7 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
     events: section(fields, 'events', readEvent),
     papers: Object.fromEntries(Object.values(papers).map(({ kind }) => [kind.id, kind])),
     errands: section(fields, 'errands', readErrand),
-    agreements: section(fields, 'agreements', readAgreement),
+    agreements: Object.fromEntries(agreements.map((agreement) => [agreement.id, agreement])),
     duties: section(fields, 'duties', readDuty),
     holds: section(fields, 'holds', readHold),
     holidays: days.flatMap((item) => dayOf(item, 'A holiday', scope.problems) ?? []),
@@ -94,9 +95,9 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
 export function checkPractice(layers: readonly Layer[], options: CheckOptions = {}): Checked {
   const problems = new Problems();
   const names = layers.map((layer) => layer.name);
-  const twice = names.find((name, index) => names.indexOf(name) !== index);
+  const twice = layers.find(({ name, text }) => layers.some((other) => other.name === name && other.text !== text));
   if (twice !== undefined) {
-    problems.add({ layer: twice, line: 1, column: 1 }, `Two practice files are called "${twice}".`);
+    problems.add({ layer: twice.name, line: 1, column: 1 }, `Two different practice files are called "${twice.name}".`);
   }
   const tree = laidTogether(layers, problems);
   const scope = makeScope(tree, problems, options.figures);
