@@ -3,7 +3,9 @@ import type { SubjectId, Visit } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
 import { appliesAt } from './condition-at.ts';
 import { currentEntry, poolOf, stands } from './current.ts';
+import type { Entry } from './lot-index.ts';
 import { kindApplies } from './paper-state.ts';
+import { stalenessOf } from './stale.ts';
 import { type ErrandCase, happenedOn, remembered, type Standpoint } from './standpoint.ts';
 import { validityAt } from './validity.ts';
 import { settles, visitsMade } from './visits.ts';
@@ -71,14 +73,18 @@ function stillNeeded(at: Standpoint, kind: KindId): boolean {
   );
 }
 
-/** What it yielded has lapsed or was revoked, and somebody still needs it: it has to be done again. */
+function isGone(at: Standpoint, pool: readonly Entry[], entry: Entry | undefined): boolean {
+  if (entry === undefined) return !pool.some((one) => stands(at, one));
+  return validityAt(at, entry).good === false || stalenessOf(at, entry).is === 'stale';
+}
+
+/** What it yielded has lapsed, was revoked or went stale, and somebody still needs it: it has to be done again. */
 function hasRunOut(at: Standpoint, { errand, subject }: ErrandCase): boolean {
   return yieldsOf(at, errand).some((kind) => {
     const pool = poolOf(at, kind, subject);
     if (pool.length === 0) return false;
     const entry = currentEntry(at, { kind, subject });
-    const gone = entry === undefined ? !pool.some((one) => stands(at, one)) : validityAt(at, entry).good === false;
-    return gone && stillNeeded(at, kind);
+    return isGone(at, pool, entry) && stillNeeded(at, kind);
   });
 }
 

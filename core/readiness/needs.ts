@@ -18,22 +18,30 @@ export interface NeedDraft {
   readonly reading: Omit<NeedReading, 'findings'>;
   readonly problems: readonly Problem[];
   readonly entry: Entry | undefined;
-  /** Without a usable paper: the visit would be for nothing. */
+  /** Without a paper that will do: the visit would be for nothing. */
   readonly unmet: boolean;
 }
 
 const severity: Readonly<Record<Weight, number>> = { refused: 4, questioned: 3, 'ask first': 2, 'good to know': 1 };
 
-/** Sorts of problem that mean there is no usable paper, as opposed to one they may object to. */
-const withoutPaper: ReadonlySet<string> = new Set([
+/** Sorts of problem that only another paper (or another day) cures, as opposed to one they may object to. */
+const curedByAnother: ReadonlySet<string> = new Set([
   'missing',
   'not issued yet',
   'lapsed',
+  'lapsing',
+  'too old',
+  'stale',
   'unreadable',
   'not approved',
   'refused by office',
+  'replaced',
   'too early',
 ]);
+
+function isUnmet(problem: Problem): boolean {
+  return curedByAnother.has(problem.sort) && (problem.weight === 'refused' || problem.weight === 'questioned');
+}
 
 function softened(given: NeedCase, problem: Problem): Problem {
   const { need } = given;
@@ -65,7 +73,7 @@ function byKind(given: NeedCase, kind: KindId): NeedDraft {
     edition: entry?.edition.id,
     validity: entry === undefined ? undefined : validityAt(at, entry),
   };
-  return { need, reading, problems, entry, unmet: binding && raw.some((problem) => withoutPaper.has(problem.sort)) };
+  return { need, reading, problems, entry, unmet: binding && raw.some(isUnmet) };
 }
 
 function stateFor(

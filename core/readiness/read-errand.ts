@@ -148,7 +148,7 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
 
 /**
  * What an office will say to this errand on this day, for one subject where the errand is run per subject.
- * @throws LotfileError 'not found' for an errand the practice doesn't know; 'bad practice' where errands loop.
+ * @throws LotfileError 'not found' for an errand the practice doesn't know.
  */
 export function readErrand(
   errand: ErrandId,

@@ -2,6 +2,7 @@ import { dayInWords, dayWithWeekday } from '../vocabulary/days.ts';
 import type { Finding, Remedy } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
+import { currentEntry } from './current.ts';
 import { caseKey, casesOf, errandApplies, latestVisit } from './errand-case.ts';
 import { officeTitle, paperTitle } from './need-case.ts';
 import type { Mend, Problem } from './problem.ts';
@@ -46,7 +47,8 @@ function stillNeeds(at: Standpoint, { examined }: Node): string {
   return ` For that you still need ${shown}${all.length > 3 ? ` and ${all.length - 3} more` : ''}.`;
 }
 
-function goOn(at: Standpoint, node: Node): Remedy {
+/** @param had whether a paper of the kind is in hand already: then the errand is made again, not looked for. */
+function goOn(at: Standpoint, node: Node, had = false): Remedy {
   const { errand } = node.one;
   const office = officeTitle(at, errand.office);
   const dated = datedGraphAt(at).dates.get(node.key);
@@ -57,11 +59,11 @@ function goOn(at: Standpoint, node: Node): Remedy {
     const back = dated === undefined ? '' : `, expected by ${dayWithWeekday(dated.done)}`;
     return { ...about, say: `It was left with ${office}${since}${back}: ask after it.` };
   }
-  if (dated === undefined)
-    return {
-      ...about,
-      say: `"${errand.title}" (${office}) is settled: put the paper on the table, or ask them for a copy.`,
-    };
+  if (dated === undefined) {
+    const again = `"${errand.title}" (${office}) has to be made again: ask them what they want for it.`;
+    const lost = `"${errand.title}" (${office}) is settled: put the paper on the table, or ask them for a copy.`;
+    return { ...about, say: had ? again : lost };
+  }
   const back = dated.done === dated.earliest ? '' : `, back by about ${dayInWords(dated.done)}`;
   return {
     ...about,
@@ -71,7 +73,7 @@ function goOn(at: Standpoint, node: Node): Remedy {
 
 function getKind(at: Standpoint, kind: KindId, subject: SubjectId | undefined): Remedy {
   const best = bestOf(at, at.rules.yielders.get(kind) ?? [], subject);
-  if (best !== undefined) return goOn(at, best.node);
+  if (best !== undefined) return goOn(at, best.node, currentEntry(at, { kind, subject }) !== undefined);
   const office = kindOf(at, kind)?.from;
   const from = office === undefined ? 'whoever issues it' : officeTitle(at, office);
   return {

@@ -11,6 +11,12 @@ export interface Dated {
   readonly done: Day;
 }
 
+export interface Dating {
+  readonly dates: ReadonlyMap<string, Dated>;
+  /** Errands that wait for each other; empty where none do. */
+  readonly loop: readonly Node[];
+}
+
 export function isOver(node: Node): boolean {
   return node.examined.state === 'settled' || node.examined.state === "doesn't apply";
 }
@@ -56,8 +62,9 @@ function loopAmong(undated: ReadonlyMap<string, Node>): readonly Node[] {
   return node === undefined ? path : path.slice(path.indexOf(node));
 }
 
-function tellLoop(undated: ReadonlyMap<string, Node>): never {
-  const titles = loopAmong(undated).map((node) => `"${node.one.errand.title}"`);
+/** Says a loop with its members: a mistake in the practice, since somebody could never begin. */
+export function tellLoop(loop: readonly Node[]): never {
+  const titles = loop.map((node) => `"${node.one.errand.title}"`);
   const [first = 'an errand'] = titles;
   throw new LotfileError(
     'bad practice',
@@ -72,9 +79,9 @@ function tellLoop(undated: ReadonlyMap<string, Node>): never {
 /**
  * Longest-path dating where a need may be met by any of several errands: the errand that is back first is dated
  * first (Knuth's generalisation of Dijkstra's algorithm), so every date stands when it is written.
- * @throws LotfileError 'bad practice' naming the members of a loop.
+ * Errands that wait for each other get no date; `loop` names the members of one such ring.
  */
-export function dateGraph(at: Standpoint, graph: Graph): ReadonlyMap<string, Dated> {
+export function dateGraph(at: Standpoint, graph: Graph): Dating {
   const dates = new Map<string, Dated>();
   const undated = new Map(graph.nodes.filter((node) => !isOver(node)).map((node) => [node.key, node]));
   const ready = new Map<string, Dated>();
@@ -92,7 +99,7 @@ export function dateGraph(at: Standpoint, graph: Graph): ReadonlyMap<string, Dat
     dates.set(key, dated);
     for (const waiter of waiters.get(key) ?? []) consider(waiter);
   }
-  return undated.size === 0 ? dates : tellLoop(undated);
+  return { dates, loop: undated.size === 0 ? [] : loopAmong(undated) };
 }
 
 function waitersOf(nodes: ReadonlyMap<string, Node>): ReadonlyMap<string, readonly Node[]> {

@@ -102,9 +102,9 @@ class GroupMaker {
       .flatMap((draft) => {
         const { approvedBy, kinds } = draft.need;
         const lacking = draft.problems.some((problem) => problem.sort === 'not approved');
-        return lacking && approvedBy !== undefined
-          ? this.#approvers(draft.reading.kind, approvedBy, key)
-          : this.#yielders(kinds, draft.reading.subject, key);
+        if (lacking && approvedBy !== undefined) return this.#approvers(draft.reading.kind, approvedBy, key);
+        const cures = draft.problems.flatMap(({ mend }) => (mend.do === 'get' ? [mend.kind] : []));
+        return this.#yielders([...new Set([...kinds, ...cures])], draft.reading.subject, key);
       });
     const befores = one.errand.before
       .filter((before) => appliesAt(this.#at, before.when) !== false)

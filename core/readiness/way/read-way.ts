@@ -4,20 +4,19 @@ import type { EventId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusSpan } from '../calendar.ts';
 import { heaviest } from '../problem.ts';
 import { type Asked, happenedOn, indexLot, remembered, type Standpoint } from '../standpoint.ts';
-import { type Dated, dateGraph, groupsMet, isOver } from './dating.ts';
+import { type Dated, type Dating, dateGraph, groupsMet, isOver, tellLoop } from './dating.ts';
 import { type Graph, graphOf, type Node } from './graph.ts';
 import { restartsOf } from './restarts.ts';
 import { spareDays } from './spare.ts';
 
 /** The graph with its dates: what remedies and duties ask. */
-export interface DatedGraph {
+export interface DatedGraph extends Dating {
   readonly graph: Graph;
-  readonly dates: ReadonlyMap<string, Dated>;
 }
 
 const datedGraph = remembered((at: Standpoint, _key: string): DatedGraph => {
   const graph = graphOf(at);
-  return { graph, dates: dateGraph(at, graph) };
+  return { graph, ...dateGraph(at, graph) };
 });
 
 export function datedGraphAt(at: Standpoint): DatedGraph {
@@ -114,7 +113,8 @@ export function readWay(asked: Asked): Way {
 }
 
 const wayOnce = remembered((at: Standpoint, _key: string): Way => {
-  const { graph, dates } = datedGraphAt(at);
+  const { graph, dates, loop } = datedGraphAt(at);
+  if (loop.length > 0) tellLoop(loop);
   const spare = spareDays(at, graph, dates);
   const stops = inOrder(
     at,
