@@ -22,6 +22,8 @@ interface Draft {
 
 interface Work {
   readonly at: Standpoint;
+  /** Periods being followed one after the other: one that leads back to itself carries nothing on. */
+  readonly chain: readonly string[];
   readonly known: Map<string, Validity>;
   readonly open: Map<string, number>;
 }
@@ -117,7 +119,7 @@ function make(work: Work, entry: Entry, depth: number): Draft {
   const other = (wanted: string): ClockEnd => {
     const target = currentEntry(at, { kind: wanted, subject: entry.paper.subject });
     if (target === undefined) return { through: 'ended', why: 'it is not in hand' };
-    const draft = draftOf(work, target, depth + 1);
+    const draft = draftOf({ ...work, chain: [] }, target, depth + 1);
     leans = Math.min(leans, draft.leans);
     return { through: draft.validity.through, why: whyOf(draft.validity) };
   };
@@ -145,10 +147,12 @@ function make(work: Work, entry: Entry, depth: number): Draft {
 function continued(work: Work, entry: Entry, given: { through: Through; depth: number }): Draft | undefined {
   const { through } = given;
   if (!isDate(through)) return undefined;
+  const chain = [...work.chain, entry.edition.id];
   for (const next of linkedTo(work.at, entry, 'continues')) {
     const start = startOf(next);
-    if (start === undefined || start > plusDays(through, 1) || work.open.has(next.edition.id)) continue;
-    const draft = draftOf(work, next, given.depth + 1);
+    if (start === undefined || start > plusDays(through, 1) || next.paper.kind !== entry.paper.kind) continue;
+    if (chain.includes(next.edition.id)) continue;
+    const draft = draftOf({ ...work, chain }, next, given.depth + 1);
     const later = draft.validity.through;
     if (later === 'for good' || (isDate(later) && later > through)) return draft;
   }
@@ -171,7 +175,7 @@ function draftOf(work: Work, entry: Entry, depth: number): Draft {
   work.open.set(id, depth);
   const draft = make(work, entry, depth);
   work.open.delete(id);
-  const closed = draft.leans >= depth;
+  const closed = draft.leans >= depth && work.chain.length === 0;
   if (closed) work.known.set(id, draft.validity);
   return closed ? { validity: draft.validity, leans: Number.POSITIVE_INFINITY } : draft;
 }
@@ -181,7 +185,7 @@ const known = new WeakMap<Standpoint, Map<string, Validity>>();
 export function validityAt(at: Standpoint, entry: Entry): Validity {
   const remembered = known.get(at) ?? new Map<string, Validity>();
   known.set(at, remembered);
-  return draftOf({ at, known: remembered, open: new Map() }, entry, 0).validity;
+  return draftOf({ at, chain: [], known: remembered, open: new Map() }, entry, 0).validity;
 }
 
 /**
