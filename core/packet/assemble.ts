@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
-import { copyFile, open, stat, writeFile } from 'node:fs/promises';
+import { copyFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { fileHash } from './file-hash.ts';
 import { linkPacket } from './link/index.ts';
 import type { LinkOrder, LinkPage, LinkSource, StampFace } from './link-order.ts';
 import type { PacketPlan, PlanFile, PlanSheet } from './plan-model.ts';
@@ -36,13 +37,6 @@ type Assembled = Extract<PlanFile, { of: 'assembled' }>;
 type Untouched = Extract<PlanFile, { of: 'untouched' }>;
 
 const writtenSource = 'written sheets';
-
-async function sha256Of(path: string): Promise<string> {
-  const file = await open(path);
-  const hash = createHash('sha256');
-  for await (const chunk of file.createReadStream()) hash.update(chunk);
-  return hash.digest('hex');
-}
 
 interface Written {
   readonly source: LinkSource;
@@ -115,7 +109,7 @@ async function assembleOne(file: Assembled, at: number, job: Job): Promise<Assem
     ...(tools.onProgress === undefined ? {} : { onProgress: tools.onProgress }),
   };
   const linked = await linkPacket(order, path, control);
-  await readBack(order, path, linked);
+  await readBack(order, path, linked, control);
   return {
     name: file.name,
     sort: file.sort,
@@ -131,7 +125,7 @@ async function assembleOne(file: Assembled, at: number, job: Job): Promise<Assem
 async function copyUntouched(file: Untouched, tools: AssembleTools): Promise<AssembledFile> {
   const path = join(tools.folder, file.name);
   await copyFile(tools.originalPath(file.file.sha256), path);
-  const sha256 = await sha256Of(path);
+  const sha256 = await fileHash(path, tools.signal);
   if (sha256 !== file.file.sha256) {
     throw new LotfileError('paper damaged', `The kept file of "${file.title}" is no longer what was kept.`, {
       about: file.file.name,

@@ -1,6 +1,6 @@
-import { createHash } from 'node:crypto';
-import { open, rm } from 'node:fs/promises';
+import { rm } from 'node:fs/promises';
 import type { KeepDone } from '../../intake/rendition-model.ts';
+import { fileHash } from '../../packet/file-hash.ts';
 import type { EditionPart } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
@@ -27,10 +27,7 @@ interface Ready {
 
 async function sha256Of(offered: Offered): Promise<string> {
   try {
-    const hash = createHash('sha256');
-    const file = await open(offered.path);
-    for await (const chunk of file.createReadStream()) hash.update(chunk);
-    return hash.digest('hex');
+    return await fileHash(offered.path);
   } catch (cause) {
     throw new LotfileError('file refused', `"${offered.name}" can't be opened.`, {
       about: offered.name,

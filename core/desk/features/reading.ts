@@ -20,7 +20,7 @@ export const way = onLot(requests.way, (_input, { lot, day }) => {
       fee: errand?.fee,
     };
   });
-  return { ...found, stops, duties: readDuties(reading) };
+  return { ...found, stops, duties: readDuties(reading).flatMap(({ findings }) => findings) };
 });
 
 /** A need with the words of its rule beside its reading. */
