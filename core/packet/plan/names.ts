@@ -36,7 +36,7 @@ export function codeOf(text: string): string {
   if (code === '') return 'PACKET';
   if (code.length <= 24) return code;
   const cut = code.slice(0, 24);
-  return cut.replace(/-[^-]*$/, '') || cut;
+  return code[24] === '-' ? cut : cut.replace(/-[^-]*$/, '') || cut;
 }
 
 export interface NameParts {

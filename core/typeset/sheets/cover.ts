@@ -79,11 +79,11 @@ function drawHeading(pen: Pen, cover: CoverSheet): void {
     top = pen.writeLines({ x, top }, pen.lines(text, width, { ...style, most }), style);
   };
   write(wording.cover.kicker, 1, { size: 'small', tone: 'pencil' });
-  write(cover.recipient, 3, { size: 'head' });
+  write(cover.recipient, 2, { size: 'head' });
   top -= 16;
   write(cover.title, 4, { face: 'slab', size: 'title' });
   top -= 8;
-  write(cover.lot, 2, { size: 'head' });
+  write(cover.lot, 1, { size: 'head' });
 }
 
 interface Cell {

@@ -75,7 +75,10 @@ export function indexSheets(index: IndexSheets, metrics: FontMetrics, replaced: 
       top -= row.height;
       at += 1;
     }
-    if (index.rows.length === 0) pen.text({ x: frame.left, y: top - 16 }, wording.index.none);
+    if (index.rows.length === 0) {
+      pen.text({ x: frame.left, y: top - 16 }, wording.index.none);
+      top -= 28;
+    }
     pen.across(top, frame.left, frame.right, { width: rules.firm });
     if (at >= laid.length) drawLegend(pen, index, top);
     drawMargin(pen, index.margin(drawings.length));
