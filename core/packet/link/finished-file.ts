@@ -1,8 +1,9 @@
-import { createHash } from 'node:crypto';
+import { createHash, type Hash } from 'node:crypto';
 import { closeSync, fdatasync, fsync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { LotfileError } from '../../vocabulary/errors.ts';
+import { type GrowingHash, HashAside } from './hash-aside.ts';
 import { readFully } from './syntax/byte-window.ts';
 import { type MapRef, ownValue, serialise } from './syntax/serialise.ts';
 import { byteString } from './syntax/text-string.ts';
@@ -23,7 +24,7 @@ export interface StreamBytes {
 }
 
 /**
- * The file being written: one buffer, one running hash, the offset of every object.
+ * The file being written: one buffer, a hash that follows on a second core, the offset of every object.
  * It stands under a temporary name until `commit`; `abandon` leaves nothing.
  */
 export class FinishedFile {
@@ -31,7 +32,10 @@ export class FinishedFile {
   readonly #part: string;
   readonly #fd: number;
   readonly #buffer = Buffer.allocUnsafe(bufferSize);
-  readonly #hash = createHash('sha256');
+  readonly #aside = new HashAside();
+  readonly #hash: GrowingHash;
+  readonly #seed: Hash;
+  #words = '';
   readonly #offsets: number[] = [0];
   #used = 0;
   #flushed = 0;
@@ -39,16 +43,21 @@ export class FinishedFile {
   #syncing: Promise<unknown> = Promise.resolve();
   #fdOpen: number | undefined;
 
-  /** @throws LotfileError `disk` */
-  constructor(path: string) {
+  /**
+   * @param origins hashes of what the file is made from.
+   * @throws LotfileError `disk`
+   */
+  constructor(path: string, origins: readonly string[]) {
     this.#path = path;
     this.#part = join(dirname(path), `.${basename(path)}.part`);
     try {
-      this.#fd = openSync(this.#part, 'w');
+      this.#fd = openSync(this.#part, 'w+');
       this.#fdOpen = this.#fd;
     } catch (cause) {
       throw this.#diskError(cause);
     }
+    this.#hash = this.#aside.growing(this.#fd);
+    this.#seed = createHash('sha256').update(origins.join(' '));
     this.#text(header);
   }
 
@@ -108,43 +117,42 @@ export class FinishedFile {
   async commit(root: FinishedRef, info: FinishedRef): Promise<{ readonly sha256: string; readonly bytes: number }> {
     this.#writeTable(root, info);
     this.#flush();
-    const done = { sha256: this.#hash.digest('hex'), bytes: this.#flushed };
+    const hash = this.#hash.end(this.#flushed);
     try {
       await this.#syncing;
-      await syncToDisk(this.#fd);
+      const [sha256] = await Promise.all([hash, syncToDisk(this.#fd)]);
       this.#close();
       renameSync(this.#part, this.#path);
+      return { sha256, bytes: this.#flushed };
     } catch (cause) {
       throw this.#diskError(cause);
     }
-    return done;
   }
 
   /** Leaves nothing behind. */
   async abandon(): Promise<void> {
-    await this.#syncing;
+    await Promise.all([this.#syncing, this.#aside.end()]);
     this.#close();
     rmSync(this.#part, { force: true });
   }
 
   #writeTable(root: FinishedRef, info: FinishedRef): void {
-    this.#flush();
-    const at = this.#flushed;
-    // The file's own content names it: no clock, no chance, and two different files never share an /ID.
-    const id = byteString(this.#hash.copy().digest().toString('latin1', 0, 16));
+    const at = this.length;
+    // The file's own content names it: our words and the hashes of what was copied. No clock, no chance.
+    const id = byteString(this.#seed.update(this.#words, 'latin1').digest().toString('latin1', 0, 16));
     let table = `xref\n0 ${this.#offsets.length}\n0000000000 65535 f \n`;
     for (let num = 1; num < this.#offsets.length; num += 1) {
       const offset = this.#offsets[num] ?? 0;
       if (offset === 0) throw new LotfileError('internal', `Object ${num} of the packet was never written.`);
       table += `${String(offset).padStart(10, '0')} 00000 n \n`;
       if (table.length > 60_000) {
-        this.#text(table);
+        this.#put(table);
         table = '';
       }
     }
-    this.#text(table);
+    this.#put(table);
     const trailer = dict({ Size: this.#offsets.length, Root: root, Info: info, ID: [id, id] });
-    this.#text(`trailer\n${serialise(trailer, ownValue)}\nstartxref\n${at}\n%%EOF\n`);
+    this.#put(`trailer\n${serialise(trailer, ownValue)}\nstartxref\n${at}\n%%EOF\n`);
   }
 
   #begin(num: number): void {
@@ -154,16 +162,26 @@ export class FinishedFile {
   }
 
   #text(text: string): void {
-    for (let from = 0; from < text.length; from += bufferSize) {
-      const piece = text.length <= bufferSize ? text : text.slice(from, from + bufferSize);
-      if (this.#used + piece.length > bufferSize) this.#flush();
-      this.#used += this.#buffer.write(piece, this.#used, 'latin1');
+    this.#words += text;
+    if (this.#words.length > 65_536) {
+      this.#seed.update(this.#words, 'latin1');
+      this.#words = '';
+    }
+    this.#put(text);
+  }
+
+  #put(text: string): void {
+    for (let from = 0; from < text.length; ) {
+      if (this.#used === bufferSize) this.#flush();
+      const put = this.#buffer.write(from === 0 ? text : text.slice(from), this.#used, 'latin1');
+      this.#used += put;
+      from += put;
     }
   }
 
+  /** Pieces are always whole buffers (but the last), so the disk sees aligned writes. */
   #flush(): void {
     const bytes = this.#buffer.subarray(0, this.#used);
-    this.#hash.update(bytes);
     try {
       for (let done = 0; done < bytes.length; ) done += writeSync(this.#fd, bytes, done);
     } catch (cause) {
@@ -173,6 +191,7 @@ export class FinishedFile {
     this.#used = 0;
     if (this.#flushed - this.#asked < syncEvery) return;
     this.#asked = this.#flushed;
+    this.#hash.upTo(this.#flushed);
     // Only a head start: what fails here fails again, and is heard, in the sync before the file gets its name.
     this.#syncing = Promise.all([this.#syncing, syncAhead(this.#fd).catch(() => undefined)]);
   }

@@ -36,7 +36,10 @@ export async function linkPacket(order: LinkOrder, outputPath: string, control: 
   const sources = new Sources(order.sources);
   try {
     const opened = sources.open();
-    const out = new FinishedFile(outputPath);
+    const out = new FinishedFile(
+      outputPath,
+      order.sources.map(({ sha256 }) => sha256),
+    );
     try {
       const parts = await new PacketLink(order, out, pace).run(opened);
       await sources.proved();

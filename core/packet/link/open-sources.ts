@@ -44,7 +44,7 @@ export class Sources {
     for (const { path, title } of this.#listed) {
       const fd = openKept(path, title);
       this.#fds.push(fd);
-      const hash = this.#aside.start(fd);
+      const hash = this.#aside.whole(fd);
       // Heard in `proved`; a failure before that is not a failure nobody hears.
       hash.catch(() => undefined);
       this.#hashes.push(hash);

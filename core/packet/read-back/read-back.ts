@@ -38,7 +38,7 @@ export async function readBack(
   const aside = new HashAside();
   const file = new PdfFile(order.title, openKept(path, order.title));
   try {
-    const hash = aside.start(file.fd);
+    const hash = aside.whole(file.fd);
     hash.catch(() => undefined);
     const seen = await checkStructure(order, path);
     pace.check();

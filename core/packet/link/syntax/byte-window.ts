@@ -1,6 +1,9 @@
 import { readSync } from 'node:fs';
 
 const windowSize = 64 * 1024;
+const lookAhead = 4 * 1024;
+/** How far behind the window the next object may begin to count as close. */
+const near = 2 * 1024;
 
 /** Reads small pieces of a big file through one moving window, so that memory stays flat. */
 export class ByteWindow {
@@ -21,10 +24,11 @@ export class ByteWindow {
     const held = this.#piece.length - start;
     const atEnd = this.#from + this.#piece.length >= this.#size;
     if (start >= 0 && held > 0 && (held >= wanted || atEnd)) return this.#piece.subarray(start);
-    const room = wanted <= windowSize ? this.#room : Buffer.allocUnsafe(wanted);
-    const ahead = Math.max(wanted, windowSize / 2);
-    const got = readFully(this.#fd, room.subarray(0, Math.min(room.length, ahead)), offset);
-    const piece = room.subarray(0, got);
+    // Objects close to each other are read in one go; between pictures only what was asked for.
+    const dense = start >= 0 && start < this.#piece.length + near;
+    const ahead = Math.min(dense ? windowSize : Math.max(wanted, lookAhead), Math.max(wanted, windowSize));
+    const room = ahead <= windowSize ? this.#room : Buffer.allocUnsafe(ahead);
+    const piece = room.subarray(0, readFully(this.#fd, room.subarray(0, ahead), offset));
     if (room === this.#room) {
       this.#piece = piece;
       this.#from = offset;

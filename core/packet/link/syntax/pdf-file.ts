@@ -13,7 +13,7 @@ import {
 } from './values.ts';
 import { readXrefTable, type XrefTable } from './xref-table.ts';
 
-const firstLook = 4096;
+const firstLook = 1024;
 
 /**
  * A PDF in the regular dialect, read by pieces: only dictionaries ever come into memory, stream bytes stay on disk.
