@@ -61,7 +61,7 @@ function plain(word: string): string {
 /** The known word nearest to a misspelt one, where one is near enough to be worth asking about. */
 export function nearWord(word: string, known: Iterable<string>): string | undefined {
   let best: { readonly word: string; readonly far: number } | undefined;
-  const limit = Math.max(1, Math.floor(word.length / 3));
+  const limit = Math.max(1, Math.ceil(word.length / 3));
   for (const candidate of known) {
     const far = distance(plain(word), plain(candidate));
     if (far <= limit && (best === undefined || far < best.far)) best = { word: candidate, far };

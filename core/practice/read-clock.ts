@@ -37,11 +37,14 @@ function spelledOut({ sort, entry }: Written): MapTree | Tree {
   return withEntry(empty, { key: shortField[sort], at: value.at, value });
 }
 
+/** Not a word anyone writes: `unless` of these clocks, kept apart from the `unless` of a condition. */
+const stopKey = 'unless this event';
+
 const zero: Span = {};
 
-/** The event a clock stops at, which it can't do without. */
-function event(fields: Fields, key: string): string {
-  if (!fields.has(key)) fields.missing(key);
+/** The event a clock stops at, which it can't do without; `written` is the word it has in the file. */
+function event(fields: Fields, key: string, written = key): string {
+  if (!fields.has(key)) fields.scope.problems.add(fields.at, `${fields.about} has no "${written}".`);
   return fields.ref(key, 'event') ?? '';
 }
 
@@ -68,7 +71,12 @@ function readSorted(sort: ClockSort, fields: Fields): Clock {
     }
     case 'start_by': {
       const time = span(fields);
-      return { ...named(`start within ${spanInWords(time)}`), sort, span: time, unless: event(fields, 'unless_event') };
+      return {
+        ...named(`start within ${spanInWords(time)}`),
+        sort,
+        span: time,
+        unless: event(fields, stopKey, 'unless'),
+      };
     }
     case 'finish_by': {
       const time = span(fields);
@@ -76,7 +84,7 @@ function readSorted(sort: ClockSort, fields: Fields): Clock {
         ...named(`finish within ${spanInWords(time)}`),
         sort,
         span: time,
-        unless: event(fields, 'unless_event'),
+        unless: event(fields, stopKey, 'unless'),
       };
     }
     case 'idle': {
@@ -99,9 +107,7 @@ function readSorted(sort: ClockSort, fields: Fields): Clock {
 /** In `start_by` and `finish_by` the word `unless` names the event that stops the clock, not a condition. */
 function eventUnless(tree: Tree, sort: ClockSort): Tree {
   if (tree.of !== 'map' || (sort !== 'start_by' && sort !== 'finish_by')) return tree;
-  const entries = [...tree.entries.values()].map((one) =>
-    one.key === 'unless' ? { ...one, key: 'unless_event' } : one,
-  );
+  const entries = [...tree.entries.values()].map((one) => (one.key === 'unless' ? { ...one, key: stopKey } : one));
   return { ...tree, entries: new Map(entries.map((one) => [one.key, one])) };
 }
 
