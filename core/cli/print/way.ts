@@ -18,6 +18,7 @@ export function wayText(answer: WayAnswer): string {
     stop.earliest === undefined ? '' : `from ${dayInWords(stop.earliest)}`,
     spareInWords(stop.spare),
     stop.fee === undefined ? '' : moneyInWords(stop.fee),
+    stop.errand,
   ]);
   const titles = new Map(answer.stops.map(({ errand, title }) => [errand, title]));
   const today = answer.today.map((errand) => titles.get(errand) ?? errand);
