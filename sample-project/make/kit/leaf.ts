@@ -1,0 +1,163 @@
+import { type PDFImage, PDFName, type PDFPage } from 'pdf-lib';
+import type { Chance } from './chance.ts';
+import { type Face, type Faces, foldFor } from './faces.ts';
+import { letterStrokes } from './hand.ts';
+import { black, type Colour, Ink } from './ink.ts';
+
+/** x from the left, y from the top, in points: like a ruler laid on the sheet. */
+export type Point = readonly [number, number];
+
+export interface TextLook {
+  readonly face?: Face;
+  readonly size?: number;
+  readonly colour?: Colour;
+  readonly align?: 'left' | 'centre' | 'right';
+  /** Degrees counterclockwise. */
+  readonly angle?: number;
+}
+
+export interface LineLook {
+  readonly colour?: Colour;
+  readonly width?: number;
+  readonly dash?: readonly number[];
+  readonly fill?: Colour;
+}
+
+/** One page being drawn. */
+export class Leaf {
+  readonly page: PDFPage;
+  readonly width: number;
+  readonly height: number;
+  readonly ink = new Ink();
+  readonly #faces: Partial<Faces>;
+  readonly #keys = new Map<Face, string>();
+
+  constructor(page: PDFPage, faces: Partial<Faces>) {
+    this.page = page;
+    this.#faces = faces;
+    this.width = page.getWidth();
+    this.height = page.getHeight();
+  }
+
+  #flip([x, y]: Point): Point {
+    return [x, this.height - y];
+  }
+
+  font(face: Face): NonNullable<Faces[Face]> {
+    const font = this.#faces[face];
+    if (font === undefined) throw new Error(`The face "${face}" was not opened for this file.`);
+    return font;
+  }
+
+  widthOf(text: string, face: Face = 'sans', size = 10): number {
+    return this.font(face).widthOfTextAtSize(foldFor(face, text), size);
+  }
+
+  text(at: Point, text: string, look: TextLook = {}): void {
+    const { face = 'sans', size = 10, colour = black, align = 'left', angle = 0 } = look;
+    const words = foldFor(face, text);
+    if (words === '') return;
+    const font = this.font(face);
+    const back = align === 'left' ? 0 : font.widthOfTextAtSize(words, size) * (align === 'centre' ? 0.5 : 1);
+    const [x, y] = this.#flip(at);
+    const a = (angle * Math.PI) / 180;
+    this.ink.fill(colour);
+    this.ink.text(font.encodeText(words).toString(), this.#key(face), size, [
+      x - back * Math.cos(a),
+      y - back * Math.sin(a),
+      angle,
+    ]);
+  }
+
+  #key(face: Face): string {
+    const known = this.#keys.get(face);
+    if (known !== undefined) return known;
+    const key = this.page.node.newFontDictionary(face, this.font(face).ref).toString();
+    this.#keys.set(face, key);
+    return key;
+  }
+
+  line(from: Point, to: Point, look: LineLook = {}): void {
+    this.path([from, to], look);
+  }
+
+  path(points: readonly Point[], look: LineLook & { readonly close?: boolean } = {}): void {
+    const { colour = black, width = 0.6, dash = [], fill, close = false } = look;
+    if (fill !== undefined) this.ink.fill(fill);
+    if (width > 0) this.ink.stroke(colour, width, dash);
+    const flipped = points.map((p) => this.#flip(p));
+    if (width > 0) this.ink.path(flipped, fill === undefined ? (close ? 's' : 'S') : 'b');
+    else if (fill !== undefined) this.ink.path(flipped, 'f');
+  }
+
+  box(at: Point, size: Point, look: LineLook = {}): void {
+    const [x, y] = at;
+    const [w, h] = size;
+    const corners: Point[] = [
+      [x, y],
+      [x + w, y],
+      [x + w, y + h],
+      [x, y + h],
+    ];
+    this.path(corners, { ...look, close: true });
+  }
+
+  arc(centre: Point, radius: number, turn: readonly [number, number], look: LineLook = {}): void {
+    this.ink.stroke(look.colour ?? black, look.width ?? 0.6, look.dash ?? []);
+    this.ink.arc(this.#flip(centre), radius, turn[0], turn[1]);
+  }
+
+  circle(centre: Point, radius: number, look: LineLook = {}): void {
+    this.arc(centre, radius, [0, 360], look);
+  }
+
+  curve(points: readonly Point[], look: LineLook = {}): void {
+    this.ink.stroke(look.colour ?? black, look.width ?? 0.6, look.dash ?? []);
+    this.ink.curve(points.map((p) => this.#flip(p)));
+  }
+
+  /** Hand-printed capitals: pen strokes with a little unsteadiness. Returns the width written. */
+  hand(at: Point, text: string, look: { size?: number; colour?: Colour; width?: number; chance: Chance }): number {
+    const { size = 10, colour = black, width = 0.9, chance } = look;
+    let x = at[0];
+    for (const letter of text) {
+      const { strokes, advance } = letterStrokes(letter, size, chance);
+      for (const stroke of strokes) {
+        this.curve(
+          stroke.map(([dx, dy]): Point => [x + dx + dy * 0.12, at[1] - dy]),
+          { colour, width },
+        );
+      }
+      x += advance;
+    }
+    return x - at[0];
+  }
+
+  /** A name signed: loops of a pen, never letters one could read. */
+  signature(at: Point, chance: Chance, look: LineLook & { readonly length?: number } = {}): void {
+    const { length = 110, colour = [0.1, 0.13, 0.42], width = 1 } = look;
+    const points: Point[] = [];
+    let x = at[0];
+    for (let i = 0; x < at[0] + length; i += 1) {
+      const tall = i % 5 === 0 ? 20 : 7;
+      points.push([x, at[1] + chance.between(-1, 1.5)]);
+      points.push([x + chance.between(2, 6), at[1] - tall * chance.between(0.6, 1.2)]);
+      points.push([x + chance.between(-3, 2), at[1] - tall * 0.4]);
+      x += chance.between(5, 11);
+    }
+    points.push([at[0] + length + 18, at[1] - 6], [at[0] + length + 34, at[1] - 2]);
+    this.curve(points, { colour, width });
+  }
+
+  image(image: PDFImage, at: Point, size: Point): void {
+    const key = this.page.node.newXObject('Im', image.ref).toString();
+    const [x, y] = this.#flip([at[0], at[1] + size[1]]);
+    this.ink.group(() => this.ink.raw(`${size[0]} 0 0 ${size[1]} ${x} ${y} cm ${key} Do`));
+  }
+
+  finish(): void {
+    const { context } = this.page.doc;
+    const ref = context.register(context.flateStream(this.ink.toString()));
+    this.page.node.set(PDFName.of('Contents'), ref);
+  }
+}
