@@ -1,6 +1,7 @@
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { FactSort, FactValue } from '../vocabulary/facts.ts';
 import type { EditionId, EditionLink, Standing } from '../vocabulary/lot.ts';
+import { readFact } from './fact-value.ts';
 import type { EditionCorrection, KeptFact, OriginalCopy } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 
@@ -24,10 +25,6 @@ interface FactRow {
   readonly value: string;
   readonly page: number | null;
   readonly place: string | null;
-}
-
-export function readFact(row: { readonly sort: FactSort; readonly value: string }): FactValue {
-  return { sort: row.sort, value: JSON.parse(row.value) };
 }
 
 /** Facts named are written over, facts not named are removed; those that stay the same leave no trace. */

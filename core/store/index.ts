@@ -14,17 +14,9 @@ export function createLot(folder: string, options: CreateOptions): Lot {
 }
 
 /**
- * Opens a lot folder and holds it until closed; leftovers of work that was interrupted are swept away.
+ * Opens a lot folder and holds it until closed. `sweep` it then: work may have been interrupted.
  * @throws LotfileError `not found`, `lot busy` (names who holds it), `lot newer`, `lot damaged`, `disk`.
  */
 export function openLot(folder: string, options: OpenOptions): Lot {
-  const lot = lotOf(openFolder(folder, options));
-  if (lot.readOnly) return lot;
-  try {
-    lot.sweep();
-    return lot;
-  } catch (error) {
-    lot.close();
-    throw error;
-  }
+  return lotOf(openFolder(folder, options));
 }

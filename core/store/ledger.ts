@@ -19,6 +19,8 @@ export class Ledger {
   readonly folder: string;
   readonly now: () => Date;
   readonly #lease: Lease | undefined;
+  /** Paths handed out in working/ by this program: no sweep touches them. */
+  readonly issued = new Set<string>();
   #act: ActId | undefined;
   #version = 0;
 
@@ -39,15 +41,21 @@ export class Ledger {
     return `${this.#version}/${String(this.db.pragma('data_version', { simple: true }))}`;
   }
 
-  /** Runs `fn` in one transaction without an act: for content that is named by its hash and needs no undo. */
-  keep<T>(fn: () => T): T {
-    const lease = this.#lease;
-    if (lease === undefined) {
+  /** @throws LotfileError `wrong use` where the lot was opened for looking, `lot busy` where its lease is lost. */
+  mustWrite(): Lease {
+    if (this.#lease === undefined) {
       throw new LotfileError('wrong use', 'This lot was opened for looking only.', {
         about: this.folder,
         next: 'Open it for work to change something.',
       });
     }
+    this.translated(() => this.#lease?.mustHold());
+    return this.#lease;
+  }
+
+  /** Runs `fn` in one transaction without an act: for content that is named by its hash and needs no undo. */
+  keep<T>(fn: () => T): T {
+    const lease = this.mustWrite();
     return this.translated(() => {
       const value = this.db
         .transaction(() => {

@@ -199,7 +199,7 @@ export interface Lot extends Disposable {
   keepPacket(packet: NewPacket): Promise<KeptPacket>;
   packets(): readonly KeptPacket[];
   packet(id: PacketId): KeptPacket;
-  /** The plan as it was kept. */
+  /** The plan as it was kept, without the text of its pages. */
   packetPlan(id: PacketId): NewPacket['plan'];
   handOver(handover: NewHandover): HandoverId;
   withdrawHandover(handover: HandoverId, withdrawal: { day: Day; reason: string }): void;

@@ -1,4 +1,3 @@
-import type { LotView } from '../vocabulary/lot.ts';
 import * as answers from './answers.ts';
 import * as content from './edition-parts.ts';
 import * as rows from './edition-rows.ts';
@@ -21,15 +20,15 @@ import { checkFiles, verifyLot } from './verify.ts';
 import { readView } from './view.ts';
 import * as visits from './visits.ts';
 
-/** The view as last read, kept until a change of this or another connection. */
-function rememberedView(ledger: Ledger): () => LotView {
-  let last: { readonly version: string; readonly view: LotView } | undefined;
+/** What `read` last read, kept until a change of this or another connection. */
+function remembered<T>(ledger: Ledger, read: (from: Ledger) => T): () => T {
+  let last: { readonly version: string; readonly value: T } | undefined;
   return () => {
-    const version = ledger.version();
-    if (version !== undefined && last?.version === version) return last.view;
-    const view = ledger.translated(() => ledger.db.transaction(() => readView(ledger))());
-    last = version === undefined ? undefined : { version, view };
-    return view;
+    const version = ledger.translated(() => ledger.version());
+    if (version !== undefined && last?.version === version) return last.value;
+    const value = ledger.translated(() => ledger.db.transaction(() => read(ledger))());
+    last = version === undefined ? undefined : { version, value };
+    return value;
   };
 }
 
@@ -70,11 +69,12 @@ function storyOf(
   | 'addSubject'
   | 'endSubject'
 > {
+  const inForce = remembered(ledger, practices.practiceInForce);
   return {
-    practice: () => practices.practiceInForce(ledger).practice,
-    practiceSha: () => practices.practiceInForce(ledger).sha,
+    practice: () => inForce().practice,
+    practiceSha: () => inForce().sha,
     practiceBySha: (sha) => practices.practiceBySha(ledger, sha),
-    layers: () => practices.practiceInForce(ledger).layers,
+    layers: () => inForce().layers,
     setPractice: (change) => practices.setPractice(ledger, change),
     addOfficeWord: (word) => practices.addOfficeWord(ledger, word),
     officeWords: () => practices.officeWords(ledger),
@@ -117,7 +117,7 @@ function filesOf(
     original: (sha) => originals.originalInfo(ledger, sha),
     originalPath: (sha) => originals.pathOfOriginal(ledger, sha),
     renditionPath: (sha) => renditions.pathOfRendition(ledger, sha),
-    temporaryPath: () => newTemporaryPath(ledger.folder),
+    temporaryPath: () => newTemporaryPath(ledger),
     sweep: () => sweepLot(ledger),
     verify: (work = {}) => verifyLot(ledger, work),
     checkFiles: (shas) => checkFiles(ledger, shas),
@@ -203,7 +203,7 @@ export function lotOf(opened: Opened): Lot {
     readOnly: ledger.readOnly,
     close,
     [Symbol.dispose]: close,
-    view: rememberedView(ledger),
+    view: remembered(ledger, readView),
     ...storyOf(ledger),
     ...filesOf(ledger),
     ...papersOf(ledger),

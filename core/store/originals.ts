@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, mkdirSync, rmSync, statSync } from 'node:fs';
+import { createReadStream, rmSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { TakenIn } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
-import { newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
+import { makeFolder, newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
 interface FileRow {
@@ -61,7 +61,7 @@ function settle(ledger: Ledger, copy: { temporary: string; sha256: string; bytes
   const target = originalFile(ledger.folder, { sha: copy.sha256, ext });
   const known = row !== undefined && row.purged === 0;
   if (known && sizeOnDisk(target) === copy.bytes) return true;
-  mkdirSync(dirname(target), { recursive: true });
+  makeFolder(dirname(target));
   renameInto(copy.temporary, { folder: dirname(target), name: basename(target) });
   ledger.keep(() =>
     ledger.db
@@ -83,8 +83,8 @@ export async function takeIn(ledger: Ledger, path: string, name: string): Promis
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === true) {
     throw new LotfileError('file refused', `"${name}" is a folder.`, { about: name, next: 'Add the files in it.' });
   }
-  ledger.keep(() => undefined);
-  const temporary = newTemporaryPath(ledger.folder);
+  ledger.mustWrite();
+  const temporary = newTemporaryPath(ledger);
   try {
     const { sha256, bytes } = await copyHashing({ path, name }, temporary);
     if (bytes === 0) {
@@ -99,6 +99,7 @@ export async function takeIn(ledger: Ledger, path: string, name: string): Promis
     throw fileTrouble(error, name, `Keeping "${name}" in the lot`);
   } finally {
     rmSync(temporary, { force: true });
+    ledger.issued.delete(temporary);
   }
 }
 

@@ -7,6 +7,7 @@ import type { EditionId, PacketId } from '../vocabulary/lot.ts';
 import { newId } from './ids.ts';
 import type { FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { hashText } from './migrations.ts';
 import { hashFile, renameInto, syncFile, syncFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -48,6 +49,16 @@ function editionsIn(plan: PacketPlan): readonly EditionId[] {
   return [...new Set(along.flatMap((tab) => (tab.edition === undefined ? [] : [tab.edition])))];
 }
 
+/** Keeps a plan under its hash. The text of pages stays out: it is kept once, with the page, and can be purged there. */
+function keepPlan(ledger: Ledger, plan: PacketPlan): string {
+  const json = JSON.stringify(plan, function (this: object, key, value: unknown) {
+    return key === 'text' && 'clearStrips' in this ? '' : value;
+  });
+  const sha = hashText(json);
+  ledger.db.prepare('INSERT OR IGNORE INTO plan (sha, json) VALUES (?, ?)').run(sha, json);
+  return sha;
+}
+
 function insertPacket(ledger: Ledger, packet: NewPacket, folder: string): PacketId {
   const { plan } = packet;
   const id = newId('k');
@@ -64,7 +75,7 @@ function insertPacket(ledger: Ledger, packet: NewPacket, folder: string): Packet
       plan.recipient,
       plan.day,
       folder,
-      JSON.stringify(plan),
+      keepPlan(ledger, plan),
       packet.practiceSha,
       packet.override === undefined ? null : JSON.stringify(packet.override),
     );
@@ -82,7 +93,7 @@ function insertPacket(ledger: Ledger, packet: NewPacket, folder: string): Packet
  * @throws LotfileError `packet refused` where a file is not the one that was finished; nothing is kept then.
  */
 export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<KeptPacket> {
-  ledger.keep(() => undefined);
+  ledger.mustWrite();
   await checkFinished(packet.files).catch((error: unknown) => {
     throw fileTrouble(error, packet.plan.title, `Reading "${packet.plan.title}" back`);
   });
@@ -93,6 +104,7 @@ export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<Kep
     for (const file of packet.files) {
       syncFile(file.path);
       renameInto(file.path, { folder, name: file.name });
+      ledger.issued.delete(file.path);
     }
     syncFolder(join(ledger.folder, 'packets'));
     const id = ledger.act(`Packet "${packet.plan.title}"`, () => insertPacket(ledger, packet, name));
@@ -156,6 +168,9 @@ export function packetById(ledger: Ledger, id: PacketId): KeptPacket {
 
 export function planOf(ledger: Ledger, id: PacketId): PacketPlan {
   ledger.mustHave('packet', id);
-  const json = ledger.db.prepare<[string], string>('SELECT plan FROM packet WHERE id = ?').pluck().get(id);
+  const json = ledger.db
+    .prepare<[string], string>('SELECT json FROM plan JOIN packet ON packet.plan = plan.sha WHERE packet.id = ?')
+    .pluck()
+    .get(id);
   return JSON.parse(json ?? 'null');
 }

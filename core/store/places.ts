@@ -1,6 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { closeSync, createReadStream, fsyncSync, openSync, renameSync } from 'node:fs';
-import { join } from 'node:path';
+import { closeSync, createReadStream, existsSync, fsyncSync, mkdirSync, openSync, renameSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 
 /** The folders of a lot. `working` holds only what is not finished yet. */
@@ -14,8 +14,11 @@ export function renditionFile(folder: string, sha: string): string {
   return join(folder, 'renditions', sha.slice(0, 2), `${sha}.pdf`);
 }
 
-export function newTemporaryPath(folder: string): string {
-  return join(folder, 'working', `${randomBytes(9).toString('hex')}.part`);
+/** A new path in working/, noted as in use. */
+export function newTemporaryPath(lot: { readonly folder: string; readonly issued: Set<string> }): string {
+  const path = join(lot.folder, 'working', `${randomBytes(9).toString('hex')}.part`);
+  lot.issued.add(path);
+  return path;
 }
 
 /** The ending a file came with, made harmless; "bin" where it has none that could be kept. */
@@ -43,6 +46,13 @@ export function syncFile(path: string): void {
   } finally {
     closeSync(handle);
   }
+}
+
+/** Makes a folder whose being there survives a power cut. */
+export function makeFolder(path: string): void {
+  if (existsSync(path)) return;
+  mkdirSync(path);
+  syncFolder(dirname(path));
 }
 
 /** Puts a synced file under its final name and syncs the folder that now names it. */

@@ -1,5 +1,6 @@
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import type { PacketPlan } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { Ledger } from './ledger.ts';
 import type { PurgeDone } from './lot-model.ts';
@@ -49,12 +50,34 @@ function forgetWords(ledger: Ledger, touched: Touched): void {
   const { db } = ledger;
   for (const sha of touched.renditions) {
     db.prepare('DELETE FROM page_words WHERE rowid IN (SELECT seq FROM page WHERE rendition = ?)').run(sha);
+    db.prepare('DELETE FROM page_text WHERE seq IN (SELECT seq FROM page WHERE rendition = ?)').run(sha);
     db.prepare('DELETE FROM page WHERE rendition = ?').run(sha);
     db.prepare("UPDATE rendition SET purged = 1, notes = '[]' WHERE sha = ?").run(sha);
   }
   for (const edition of touched.editions) {
     db.prepare('DELETE FROM fact WHERE edition = ?').run(edition);
     db.prepare('UPDATE edition SET number = NULL WHERE id = ?').run(edition);
+  }
+}
+
+/** Kept plans of packets that held it: what they were goes on being known, what stood on the private paper does not. */
+function forgetInPlans(ledger: Ledger, touched: Touched): void {
+  const read = ledger.db.prepare<[string], { sha: string; json: string }>(
+    'SELECT plan.sha, json FROM plan JOIN packet ON packet.plan = plan.sha WHERE packet.id = ?',
+  );
+  const write = ledger.db.prepare('UPDATE plan SET json = ? WHERE sha = ?');
+  const isPrivate = (edition: string | undefined) => edition !== undefined && touched.editions.includes(edition);
+  for (const packet of touched.packets) {
+    const row = read.get(packet.id);
+    if (row === undefined) continue;
+    const plan: PacketPlan = JSON.parse(row.json);
+    const bare: PacketPlan = {
+      ...plan,
+      files: [],
+      findings: plan.findings.filter((finding) => !isPrivate(finding.edition)),
+      tabs: plan.tabs.map((tab) => (isPrivate(tab.edition) ? { ...tab, number: '', findings: [] } : tab)),
+    };
+    write.run(JSON.stringify(bare), row.sha);
   }
 }
 
@@ -83,6 +106,7 @@ function purgeRows(ledger: Ledger, purge: { sha: string; name: string; reason: s
   const { sha, name, reason, touched } = purge;
   ledger.act(`Removed "${name}" for good`, () => {
     forgetWords(ledger, touched);
+    forgetInPlans(ledger, touched);
     ledger.db.prepare('UPDATE file SET purged = 1 WHERE sha = ?').run(sha);
     for (const packet of touched.packets) {
       ledger.db.prepare('UPDATE packet_file SET purged = 1 WHERE packet = ?').run(packet.id);

@@ -1,4 +1,4 @@
-import { mkdirSync, rmSync, statSync } from 'node:fs';
+import { rmSync, statSync } from 'node:fs';
 import { basename, dirname, join, relative } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { PageFacts } from '../vocabulary/lot.ts';
@@ -6,7 +6,7 @@ import { sheetNameOf } from '../vocabulary/sheets.ts';
 import type { KeptRendition, NewRendition } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { mustFile } from './originals.ts';
-import { hashFile, renameInto, renditionFile, syncFile } from './places.ts';
+import { hashFile, makeFolder, renameInto, renditionFile, syncFile } from './places.ts';
 import { indexPage } from './search-index.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -39,7 +39,11 @@ export function renditionRow(ledger: Ledger, sha: string): RenditionRow | undefi
 
 /** Pages of a rendition by their number. */
 export function pagesOf(ledger: Ledger, sha: string): readonly PageFacts[] {
-  const rows = ledger.db.prepare<[string], PageRow>('SELECT * FROM page WHERE rendition = ? ORDER BY page').all(sha);
+  const rows = ledger.db
+    .prepare<[string], PageRow>(
+      'SELECT page.*, text FROM page JOIN page_text USING (seq) WHERE rendition = ? ORDER BY page',
+    )
+    .all(sha);
   return rows.map((row) => ({
     page: row.page,
     width: row.width,
@@ -54,16 +58,18 @@ export function pagesOf(ledger: Ledger, sha: string): readonly PageFacts[] {
 
 function insertPages(ledger: Ledger, sha: string, pages: readonly PageFacts[]): void {
   const insert = ledger.db.prepare(
-    `INSERT INTO page (rendition, page, width, height, sheet, clear_strips, open_saves, extra_restores, bytes, text)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO page (rendition, page, width, height, sheet, clear_strips, open_saves, extra_restores, bytes)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
+  const insertText = ledger.db.prepare('INSERT INTO page_text (seq, text) VALUES (?, ?)');
   for (const page of pages) {
     const sheet = sheetNameOf(page.width, page.height) ?? 'other';
     const strips = JSON.stringify(page.clearStrips);
     const { width, height, openSaves, extraRestores, bytes } = page;
     // Unpaired surrogates (garbage fonts) can't be stored as UTF-8 and would come back changed.
     const text = page.text.toWellFormed();
-    const added = insert.run(sha, page.page, width, height, sheet, strips, openSaves, extraRestores, bytes, text);
+    const added = insert.run(sha, page.page, width, height, sheet, strips, openSaves, extraRestores, bytes);
+    insertText.run(added.lastInsertRowid, text);
     indexPage(ledger.db, Number(added.lastInsertRowid), text);
   }
 }
@@ -114,13 +120,14 @@ export async function keep(
     const known = row !== undefined && row.purged === 0;
     if (known && statSync(target, { throwIfNoEntry: false })?.size === kept.bytes) return;
     syncFile(temporary);
-    mkdirSync(dirname(target), { recursive: true });
+    makeFolder(dirname(target));
     renameInto(temporary, { folder: dirname(target), name: basename(target) });
     if (!known) ledger.keep(() => insertRendition(ledger, kept));
   } catch (error) {
     throw fileTrouble(error, source.name, `Keeping the pages of "${source.name}"`);
   } finally {
     rmSync(temporary, { force: true });
+    ledger.issued.delete(temporary);
   }
 }
 

@@ -1,12 +1,16 @@
 import type { Database } from 'better-sqlite3';
+import { dayInWords, isDay } from '../vocabulary/days.ts';
+import type { FactSort, FactValue } from '../vocabulary/facts.ts';
+import { moneyInWords } from '../vocabulary/money.ts';
+import { readFact } from './fact-value.ts';
 import { indexedWords } from './search-words.ts';
 
 interface EditionWords {
+  readonly id: string;
   readonly seq: number;
   readonly number: string | null;
   readonly issuer: string | null;
   readonly revision: string | null;
-  readonly facts: string | null;
 }
 
 interface PaperWords {
@@ -37,11 +41,31 @@ const paperSql = `
     subject.title AS subject, subject.firm AS firm
   FROM paper JOIN lot JOIN practice ON practice.sha = lot.practice LEFT JOIN subject ON subject.id = paper.subject`;
 
-const editionSql = `
-  SELECT edition.seq, number, issuer, revision,
-    (SELECT group_concat(CASE json_type(value) WHEN 'object' THEN json_extract(value, '$.feet')
-      ELSE json_extract(value, '$') END, ' ') FROM fact WHERE fact.edition = edition.id AND sort <> 'yes or no') AS facts
-  FROM edition WHERE paper = ?`;
+/** A fact as a person would type it: dollars for money, both ways of writing a day. Yes and no say nothing here. */
+function factInWords(value: FactValue): string {
+  switch (value.sort) {
+    case 'money':
+      return moneyInWords(value.value);
+    case 'day':
+      return isDay(value.value) ? `${value.value} (${dayInWords(value.value)})` : value.value;
+    case 'elevation':
+      return `${value.value.feet} ft ${value.value.datum}`;
+    case 'yes or no':
+      return '';
+    default:
+      return String(value.value);
+  }
+}
+
+/** The facts of an edition in words, in the order they were kept. */
+export function factWords(db: Database, edition: string): string {
+  return db
+    .prepare<[string], { sort: FactSort; value: string }>('SELECT sort, value FROM fact WHERE edition = ? ORDER BY seq')
+    .all(edition)
+    .map((row) => factInWords(readFact(row)))
+    .filter((words) => words !== '')
+    .join(' · ');
+}
 
 /** Writes the search words of one paper and its editions anew. */
 function indexPaper(db: Database, id: string): void {
@@ -51,7 +75,9 @@ function indexPaper(db: Database, id: string): void {
   drop.run(paper.seq * 2 + 1);
   const title = [paper.title, paper.kind, paper.subject ?? ''].join('\n');
   const office = [paper.office ?? '', paper.firm ?? ''].join('\n');
-  const editions = db.prepare<[string], EditionWords>(editionSql).all(id);
+  const editions = db
+    .prepare<[string], EditionWords>('SELECT id, seq, number, issuer, revision FROM edition WHERE paper = ?')
+    .all(id);
   if (editions.length === 0) put(db, { rowid: paper.seq * 2 + 1, title, number: '', office, facts: '' });
   for (const edition of editions) {
     drop.run(edition.seq * 2);
@@ -60,7 +86,7 @@ function indexPaper(db: Database, id: string): void {
       title,
       number: [edition.number ?? '', edition.revision ?? ''].join('\n'),
       office: [office, edition.issuer ?? ''].join('\n'),
-      facts: edition.facts ?? '',
+      facts: factWords(db, edition.id),
     });
   }
 }

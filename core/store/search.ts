@@ -1,5 +1,6 @@
 import type { Ledger } from './ledger.ts';
 import type { SearchHit } from './lot-model.ts';
+import { factWords } from './search-index.ts';
 import { type Phrase, phraseSyntax, readQuery } from './search-words.ts';
 import { snippetOf } from './snippet.ts';
 
@@ -11,55 +12,46 @@ interface PaperHit {
   readonly edition: string | null;
 }
 
-interface PageHit {
+interface PartHit {
   readonly paper: string;
   readonly title: string;
   readonly kind: string;
   readonly edition: string;
-  readonly position: number;
+  readonly pages: readonly number[];
+  /** Pages of the edition that stand before this part. */
+  readonly before: number;
+}
+
+interface PageHit {
+  readonly seq: number;
+  readonly part: PartHit;
+  /** 1-based page in the edition's reading order. */
   readonly page: number;
-  readonly pages: string;
-  readonly text: string;
 }
 
+/** The columns of paper_words, the most telling first. */
 const parts = ['title', 'number', 'office', 'facts'] as const;
+type Part = (typeof parts)[number];
 
-/** The part of a paper that holds a phrase, the heaviest first; asked of the index again, so that it can't disagree. */
-function whyOf(ledger: Ledger, rowid: number, phrases: readonly Phrase[]): (typeof parts)[number] {
-  const asked = ledger.db.prepare<[string, number], unknown>(
-    'SELECT 1 FROM paper_words WHERE paper_words MATCH ? AND rowid = ?',
-  );
-  const all = phrases.map(phraseSyntax).join(' ');
-  const whole = parts.find((part) => asked.get(`{${part}} : (${all})`, rowid) !== undefined);
-  if (whole !== undefined) return whole;
-  const some = phrases.map(phraseSyntax).join(' OR ');
-  return [...parts].reverse().find((part) => asked.get(`{${part}} : (${some})`, rowid) !== undefined) ?? 'title';
+const pagesPerEdition = 3;
+
+function all(phrases: readonly Phrase[]): string {
+  return phrases.map(phraseSyntax).join(' ');
 }
 
-function factTexts(ledger: Ledger, edition: string): readonly string[] {
-  return ledger.db
-    .prepare<[string], string>(
-      `SELECT CASE json_type(value) WHEN 'object' THEN json_extract(value, '$.feet') ELSE json_extract(value, '$') END
-       FROM fact WHERE edition = ? AND sort <> 'yes or no' ORDER BY seq`,
-    )
-    .pluck()
-    .all(edition)
-    .map(String);
-}
-
-function textOf(ledger: Ledger, hit: PaperHit, why: (typeof parts)[number]): string {
+function textOf(ledger: Ledger, hit: PaperHit, why: Part): string {
   if (why === 'title' || hit.edition === null) return hit.title;
-  if (why === 'facts') return factTexts(ledger, hit.edition).join(' · ');
-  const columns = why === 'number' ? ['number', 'revision'] : ['issuer'];
+  if (why === 'facts') return factWords(ledger.db, hit.edition);
+  const columns = why === 'number' ? 'number, revision' : 'issuer';
   const words = ledger.db
-    .prepare<[string], string | null>(`SELECT concat_ws(' · ', ${columns.join(', ')}) FROM edition WHERE id = ?`)
+    .prepare<[string], string>(`SELECT concat_ws(' · ', ${columns}) FROM edition WHERE id = ?`)
     .pluck()
     .get(hit.edition);
-  return words === undefined || words === null || words === '' ? hit.title : words;
+  return words === undefined || words === '' ? hit.title : words;
 }
 
-function paperHits(ledger: Ledger, phrases: readonly Phrase[], limit: number): readonly SearchHit[] {
-  const rows = ledger.db
+function matching(ledger: Ledger, match: string, limit: number): readonly PaperHit[] {
+  return ledger.db
     .prepare<[string, number], PaperHit>(
       `SELECT hits.rowid, paper.id AS paper, paper.title, paper.kind, edition.id AS edition
        FROM (SELECT rowid FROM paper_words WHERE paper_words MATCH ? ORDER BY rowid DESC LIMIT ?) AS hits
@@ -67,73 +59,87 @@ function paperHits(ledger: Ledger, phrases: readonly Phrase[], limit: number): r
        JOIN paper ON paper.id = edition.paper OR (hits.rowid % 2 = 1 AND paper.seq = hits.rowid / 2)
        ORDER BY hits.rowid DESC`,
     )
-    .all(phrases.map(phraseSyntax).join(' '), limit);
-  const hits = rows.map((row): SearchHit => {
-    const why = whyOf(ledger, row.rowid, phrases);
-    const { paper, title, kind } = row;
-    return {
-      paper,
-      title,
-      kind,
-      edition: row.edition ?? undefined,
-      why,
-      ...snippetOf(textOf(ledger, row, why), phrases),
-    };
-  });
-  return hits.sort((a, b) => parts.indexOf(pageless(a.why)) - parts.indexOf(pageless(b.why)));
+    .all(match, limit);
 }
 
-function pageless(why: SearchHit['why']): (typeof parts)[number] {
-  return why === 'page' ? 'facts' : why;
+/** Papers that hold all words in their title, then number, office, facts; then those that hold them here and there. */
+function paperHits(ledger: Ledger, phrases: readonly Phrase[], limit: number): readonly SearchHit[] {
+  const hits = new Map<number, SearchHit>();
+  const scattered = phrases.length > 1 ? [undefined] : [];
+  for (const part of [...parts, ...scattered]) {
+    if (hits.size >= limit) break;
+    const match = part === undefined ? all(phrases) : `{${part}} : (${all(phrases)})`;
+    for (const row of matching(ledger, match, limit)) {
+      if (hits.has(row.rowid) || hits.size >= limit) continue;
+      const why = part ?? 'title';
+      const { paper, title, kind } = row;
+      const words = snippetOf(textOf(ledger, row, why), phrases);
+      hits.set(row.rowid, { paper, title, kind, edition: row.edition ?? undefined, why, ...words });
+    }
+  }
+  return [...hits.values()];
 }
 
-/** 1-based number of a page of a part in the edition's reading order. */
-function pageNumber(ledger: Ledger, hit: PageHit): number {
-  const before = ledger.db
-    .prepare<[string, number], number>(
-      'SELECT coalesce(sum(page_count), 0) FROM edition_part WHERE edition = ? AND position < ?',
-    )
-    .pluck()
-    .get(hit.edition, hit.position);
-  const pages: readonly number[] = JSON.parse(hit.pages);
-  return (before ?? 0) + pages.indexOf(hit.page) + 1;
-}
-
-/** Newest pages first, read straight off the index; pages that stand in no edition are passed over. */
-function pageHits(ledger: Ledger, phrases: readonly Phrase[], limit: number): readonly SearchHit[] {
-  const rows = ledger.db
-    .prepare<[string, number], PageHit>(
-      `SELECT paper.id AS paper, paper.title, paper.kind, edition.id AS edition, part.position, page.page, part.pages,
-         page.text
-       FROM page_words CROSS JOIN page ON page.seq = page_words.rowid
-       CROSS JOIN edition_part AS part ON part.rendition = page.rendition
-         AND EXISTS (SELECT 1 FROM json_each(part.pages) WHERE value = page.page)
-       CROSS JOIN edition ON edition.id = part.edition CROSS JOIN paper ON paper.id = edition.paper
-       WHERE page_words MATCH ? ORDER BY page_words.rowid DESC LIMIT ?`,
-    )
-    .all(phrases.map(phraseSyntax).join(' '), limit);
-  return rows.map(
-    (row): SearchHit => ({
-      paper: row.paper,
-      title: row.title,
-      kind: row.kind,
-      edition: row.edition,
-      page: pageNumber(ledger, row),
-      why: 'page',
-      ...snippetOf(row.text, phrases),
-    }),
+/** The parts of editions that rest on one rendition, looked up once per search however many of its pages match. */
+function partsByRendition(ledger: Ledger): (rendition: string) => readonly PartHit[] {
+  const found = new Map<string, readonly PartHit[]>();
+  const ask = ledger.db.prepare<[string], Omit<PartHit, 'pages'> & { pages: string }>(
+    `SELECT paper.id AS paper, paper.title, paper.kind, part.edition, part.pages,
+       (SELECT coalesce(sum(page_count), 0) FROM edition_part
+        WHERE edition = part.edition AND position < part.position) AS before
+     FROM edition_part AS part JOIN edition ON edition.id = part.edition JOIN paper ON paper.id = edition.paper
+     WHERE part.rendition = ? ORDER BY edition.seq DESC, part.position`,
   );
+  return (rendition) => {
+    const known = found.get(rendition) ?? ask.all(rendition).map((row) => ({ ...row, pages: JSON.parse(row.pages) }));
+    found.set(rendition, known);
+    return known;
+  };
+}
+
+/** Newest first, straight off the index; pages that stand in no edition (any more) are passed over. */
+function* matchingPages(ledger: Ledger, match: string): Generator<PageHit> {
+  const count = new Map<string, number>();
+  const partsOn = partsByRendition(ledger);
+  const rows = ledger.db
+    .prepare<[string], { seq: number; rendition: string; page: number }>(
+      `SELECT page.seq, page.rendition, page.page FROM page_words CROSS JOIN page ON page.seq = page_words.rowid
+       WHERE page_words MATCH ? ORDER BY page_words.rowid DESC`,
+    )
+    .iterate(match);
+  for (const { seq, rendition, page } of rows) {
+    for (const part of partsOn(rendition)) {
+      const shown = count.get(part.edition) ?? 0;
+      const at = shown < pagesPerEdition ? part.pages.indexOf(page) : -1;
+      if (at < 0) continue;
+      count.set(part.edition, shown + 1);
+      yield { seq, part, page: part.before + at + 1 };
+    }
+  }
+}
+
+function pageHits(ledger: Ledger, phrases: readonly Phrase[], limit: number): readonly SearchHit[] {
+  const hits: SearchHit[] = [];
+  if (limit < 1) return hits;
+  const text = ledger.db.prepare<[number], string>('SELECT text FROM page_text WHERE seq = ?').pluck();
+  for (const { seq, page, part } of matchingPages(ledger, all(phrases))) {
+    const { paper, title, kind, edition } = part;
+    hits.push({ paper, title, kind, edition, page, why: 'page', ...snippetOf(text.get(seq) ?? '', phrases) });
+    if (hits.length >= limit) break;
+  }
+  return hits;
 }
 
 /**
- * Finds papers by title, number, office or facts, then pages by their text; newest first. Every word must be there,
- * the last letters may be missing ("sept" finds "septic"), accents and signs don't matter.
+ * Finds papers by title, number, office or facts, then pages by their text; newest first, at most three pages of one
+ * edition. Every word must be there, the last letters may be missing ("sept" finds "septic"), accents and signs don't
+ * matter, quoted words stand together.
  */
 export function searchLot(ledger: Ledger, text: string, limit: number): readonly SearchHit[] {
   const phrases = readQuery(text);
   if (phrases.length === 0 || limit < 1) return [];
   return ledger.translated(() => {
     const papers = paperHits(ledger, phrases, limit);
-    return [...papers, ...pageHits(ledger, phrases, limit - papers.length)].slice(0, limit);
+    return [...papers, ...pageHits(ledger, phrases, limit - papers.length)];
   });
 }

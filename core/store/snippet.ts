@@ -21,6 +21,7 @@ function wordsOf(text: string): readonly Word[] {
 /** Where a phrase stands: its words in a row, the last a beginning; a joined number also where it is written apart. */
 function* placesOf(words: readonly Word[], phrase: Phrase): Generator<readonly [number, number]> {
   const wanted = phrase.words;
+  const mayBeJoined = wanted.length === 1 && /\d/.test(wanted[0] ?? '');
   for (let i = 0; i < words.length; i += 1) {
     const first = words[i];
     const last = words[i + wanted.length - 1];
@@ -30,7 +31,7 @@ function* placesOf(words: readonly Word[], phrase: Phrase): Generator<readonly [
       return k === wanted.length - 1 && word.length > 1 ? there?.startsWith(word) === true : there === word;
     });
     if (hit && last !== undefined) yield [first.start, last.end];
-    else if (wanted.length === 1) yield* joinedPlace(words.slice(i, i + 6), wanted[0] ?? '');
+    else if (mayBeJoined) yield* joinedPlace(words.slice(i, i + 6), wanted[0] ?? '');
   }
 }
 

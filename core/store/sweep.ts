@@ -22,13 +22,16 @@ function rowlessRenditions(ledger: Ledger): readonly string[] {
 }
 
 /**
- * Removes what interrupted work left: everything in working/ (the lease says nobody else works there), and young pages
+ * Removes what interrupted work left: what stands in working/ and was not handed
+ * out by this program (the lease says nobody else works there), and young pages
  * without a row, which can be made again. An original without a row is never removed: it may be the only one.
  */
 export function sweepLot(ledger: Ledger): readonly string[] {
-  ledger.keep(() => undefined);
+  ledger.mustWrite();
   try {
-    const working = readdirSync(join(ledger.folder, 'working')).map((name) => join('working', name));
+    const working = readdirSync(join(ledger.folder, 'working'))
+      .map((name) => join('working', name))
+      .filter((name) => !ledger.issued.has(join(ledger.folder, name)));
     const swept = [...working, ...rowlessRenditions(ledger)];
     for (const name of swept) rmSync(join(ledger.folder, name), { force: true, recursive: true });
     return swept;

@@ -22,12 +22,11 @@ const diskWords: Readonly<Record<string, readonly [ErrorCode, string, string]>> 
 /** A file error as one sentence about the thing the person knows, with the next step. Lotfile errors pass through. */
 export function fileTrouble(error: unknown, about: string, doing: string): LotfileError {
   if (error instanceof LotfileError) return error;
-  const [code, why, next] = diskWords[codeOf(error)] ?? [
-    'disk',
-    `The system says: ${error instanceof Error ? error.message : String(error)}.`,
-    'Check the disk and try again.',
-  ];
-  return new LotfileError(code, `${doing} did not work. ${why}`, { about, next, cause: error });
+  const code = codeOf(error);
+  const said = error instanceof Error ? error.message : String(error);
+  if (code === '') return new LotfileError('internal', `${doing} did not work: ${said}`, { about, cause: error });
+  const [kind, why, next] = diskWords[code] ?? ['disk', `The system says: ${said}.`, 'Check the disk and try again.'];
+  return new LotfileError(kind, `${doing} did not work. ${why}`, { about, next, cause: error });
 }
 
 function sqliteTrouble(code: string, message: string): readonly [ErrorCode, string, string] {

@@ -10,7 +10,6 @@ interface ActRow {
   readonly at: string;
   readonly undoes: number | null;
   readonly lasting: string | null;
-  readonly undone: number;
 }
 
 interface ChangeRow {
@@ -20,41 +19,50 @@ interface ChangeRow {
   readonly after: string | null;
 }
 
-/**
- * An act is undone where the newest act that took it back was not itself taken back.
- * Follows that chain of newest takers; its length decides.
- */
-const actSql = `
-  WITH RECURSIVE chain (root, seq, depth) AS (
-    SELECT seq, seq, 0 FROM act
-    UNION ALL SELECT chain.root, (SELECT max(act.seq) FROM act WHERE act.undoes = chain.seq), chain.depth + 1
-      FROM chain WHERE EXISTS (SELECT 1 FROM act WHERE act.undoes = chain.seq))
-  SELECT act.*, (SELECT max(depth) FROM chain WHERE root = act.seq) % 2 AS undone FROM act`;
+/** Tells whether an act is undone: the newest act that took it back was not itself taken back. */
+function undoneTest(ledger: Ledger): (act: ActId) => boolean {
+  const newestTaker = new Map(
+    ledger.db
+      .prepare<[], { seq: number; undoes: number }>('SELECT seq, undoes FROM act WHERE undoes IS NOT NULL ORDER BY seq')
+      .all()
+      .map((row) => [row.undoes, row.seq]),
+  );
+  return (act) => {
+    let taken = false;
+    for (let taker = newestTaker.get(act); taker !== undefined; taker = newestTaker.get(taker)) taken = !taken;
+    return taken;
+  };
+}
 
 export function actsOf(ledger: Ledger, limit: number): readonly ActShown[] {
-  const rows = ledger.db.prepare<[number], ActRow>(`${actSql} ORDER BY seq DESC LIMIT ?`).all(limit);
+  const undone = undoneTest(ledger);
+  const rows = ledger.db.prepare<[number], ActRow>('SELECT * FROM act ORDER BY seq DESC LIMIT ?').all(limit);
   return rows.map((row) => ({
     id: row.seq,
     title: row.title,
     at: row.at,
     undoes: row.undoes ?? undefined,
-    undone: row.undone === 1,
+    undone: undone(row.seq),
     lasting: row.lasting ?? undefined,
   }));
 }
 
+/** The newest act that stands and is no undo itself. */
+function newestStanding(ledger: Ledger, undone: (act: ActId) => boolean): ActRow | undefined {
+  const rows = ledger.db.prepare<[], ActRow>('SELECT * FROM act WHERE undoes IS NULL ORDER BY seq DESC').iterate();
+  for (const row of rows) if (!undone(row.seq)) return row;
+  return undefined;
+}
+
 function chosenAct(ledger: Ledger, id: ActId | undefined): ActRow {
+  const undone = undoneTest(ledger);
   const row =
     id === undefined
-      ? ledger.db
-          .prepare<[], ActRow>(
-            `SELECT * FROM (${actSql}) WHERE undoes IS NULL AND undone = 0 ORDER BY seq DESC LIMIT 1`,
-          )
-          .get()
-      : ledger.db.prepare<[number], ActRow>(`SELECT * FROM (${actSql}) WHERE seq = ?`).get(id);
+      ? newestStanding(ledger, undone)
+      : ledger.db.prepare<[number], ActRow>('SELECT * FROM act WHERE seq = ?').get(id);
   if (row === undefined) throw new LotfileError('not found', 'There is nothing to undo.');
   if (row.lasting !== null) throw new LotfileError('conflict', row.lasting, { about: row.title });
-  if (row.undone === 1) throw new LotfileError('conflict', `"${row.title}" was undone before.`, { about: row.title });
+  if (undone(row.seq)) throw new LotfileError('conflict', `"${row.title}" was undone before.`, { about: row.title });
   return row;
 }
 

@@ -79,9 +79,9 @@ function sizeOf(path: string): number | undefined {
   return statSync(path, { throwIfNoEntry: false })?.size;
 }
 
-/** Files in originals/ and renditions/ that no row knows. */
+/** Files in originals/, renditions/ and packets/ that no row knows. */
 function orphans(ledger: Ledger, known: ReadonlySet<string>): readonly Problem[] {
-  const places = ['originals', 'renditions'].flatMap((place) =>
+  const places = ['originals', 'renditions', 'packets'].flatMap((place) =>
     readdirSync(join(ledger.folder, place), { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile())
       .map((entry) => join(entry.parentPath, entry.name)),
@@ -95,7 +95,9 @@ function orphans(ledger: Ledger, known: ReadonlySet<string>): readonly Problem[]
         file,
         papers: [],
         say: `${file} stands in the lot folder, but the lot knows nothing of it.`,
-        next: 'If you want it, copy it elsewhere and add it as a paper; otherwise it does no harm.',
+        next: file.startsWith('packets/')
+          ? 'It may be a packet whose keeping was undone. Look at it; it does no harm.'
+          : 'If you want it, copy it elsewhere and add it as a paper; otherwise it does no harm.',
       };
     });
 }

@@ -12,7 +12,7 @@ import type {
   Subject,
   Visit,
 } from '../vocabulary/lot.ts';
-import { readFact } from './edition-rows.ts';
+import { readFact } from './fact-value.ts';
 import type { Ledger } from './ledger.ts';
 
 type Nullable<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> | (undefined extends T[K] ? null : never) };

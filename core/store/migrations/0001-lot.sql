@@ -141,8 +141,13 @@ CREATE TABLE page (
   open_saves INTEGER NOT NULL,
   extra_restores INTEGER NOT NULL,
   bytes INTEGER NOT NULL,
-  text TEXT NOT NULL,
   UNIQUE (rendition, page)
+) STRICT;
+
+-- Apart from `page`, so that looking up where a found word stands reads a few dense rows and not all the text.
+CREATE TABLE page_text (
+  seq INTEGER PRIMARY KEY REFERENCES page(seq),
+  text TEXT NOT NULL
 ) STRICT;
 
 CREATE TABLE paper (
@@ -245,6 +250,12 @@ CREATE TABLE original_copy (
 ) STRICT;
 CREATE INDEX original_copy_edition ON original_copy(edition);
 
+-- Plans are kept by hash like practices; the words of their pages stand in `page` alone.
+CREATE TABLE plan (
+  sha TEXT PRIMARY KEY,
+  json TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE packet (
   seq INTEGER PRIMARY KEY AUTOINCREMENT,
   id TEXT NOT NULL UNIQUE,
@@ -254,7 +265,7 @@ CREATE TABLE packet (
   recipient TEXT NOT NULL,
   day TEXT NOT NULL,
   folder TEXT NOT NULL,
-  plan TEXT NOT NULL CHECK (json_valid(plan)),
+  plan TEXT NOT NULL REFERENCES plan(sha),
   practice TEXT NOT NULL REFERENCES practice(sha),
   override TEXT
 ) STRICT;
