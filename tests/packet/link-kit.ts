@@ -92,13 +92,19 @@ export interface Picture {
 
 let library: Promise<PDFiumLibrary> | undefined;
 
-/** Every page of a file as a picture, by PDFium, annotations and form fields drawn. */
-export async function picturesOf(bytes: Uint8Array, scale = 0.5): Promise<readonly Picture[]> {
+/** Pages of a file (all, or those named) as pictures, by PDFium, annotations and form fields drawn. */
+export async function picturesOf(
+  bytes: Uint8Array,
+  scale = 0.5,
+  only?: readonly number[],
+): Promise<readonly Picture[]> {
   library ??= PDFiumLibrary.init();
   const document = await (await library).loadDocument(bytes);
   try {
     const pictures: Picture[] = [];
-    for (const page of document.pages()) {
+    const wanted = only ?? Array.from({ length: document.getPageCount() }, (_, page) => page);
+    for (const number of wanted) {
+      const page = document.getPage(number);
       const { width, height, data } = await page.render({ scale, render: 'bitmap', renderFormFields: true });
       pictures.push({ width, height, data: new Uint8Array(data) });
     }

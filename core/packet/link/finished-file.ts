@@ -118,6 +118,8 @@ export class FinishedFile {
     this.#writeTable(root, info);
     this.#flush();
     const hash = this.#hash.end(this.#flushed);
+    // Heard below; a disk that fails first must not make it a failure nobody hears.
+    hash.catch(() => undefined);
     try {
       await this.#syncing;
       const [sha256] = await Promise.all([hash, syncToDisk(this.#fd)]);
