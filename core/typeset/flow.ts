@@ -2,6 +2,7 @@ import type { FontMetrics } from './drawing.ts';
 import { type Bar, barTone, drawBar } from './marks.ts';
 import { leadings, rules } from './measures.ts';
 import { Pen, type TextStyle } from './pen.ts';
+import { wording } from './wording.ts';
 
 /** What a running column is made of. */
 export type Block =
@@ -12,7 +13,8 @@ export type Block =
   | {
       readonly block: 'finding';
       readonly bar: Bar;
-      readonly say: string;
+      /** What, and what to do about it: one or several that share their reason. */
+      readonly says: readonly { readonly say: string; readonly remedy: string }[];
       readonly lines: readonly { readonly label: string; readonly text: string }[];
     }
   | { readonly block: 'space' };
@@ -191,45 +193,47 @@ function itemPieces(
   return [{ height, keepNext: false, draw }];
 }
 
-/** Word, sentence, why and remedy beside one unbroken margin bar, line by line so that it can go over sheets. */
-function findingPieces(
-  block: {
-    readonly bar: Bar;
-    readonly say: string;
-    readonly lines: readonly { readonly label: string; readonly text: string }[];
-  },
-  width: number,
-  pen: Pen,
-): readonly Piece[] {
-  const indent = 16;
-  const label = 40;
+type FindingBlock = Extract<Block, { block: 'finding' }>;
+
+/** Word, sentences with their remedies, why and on whose word, beside one margin bar that may go over sheets. */
+function findingPieces(block: FindingBlock, width: number, pen: Pen): readonly Piece[] {
   const word: TextStyle = { face: 'bold', size: 'small', tone: barTone(block.bar) };
-  const rest = block.lines.flatMap((line) =>
-    pen.lines(line.text, width - indent - label, { size: 'small' }).map((text, at) => ({
-      label: at === 0 ? line.label : '',
-      text,
-    })),
-  );
+  const labelled = (line: { readonly label: string; readonly text: string }, keepLast: boolean): readonly Piece[] =>
+    labelledPieces(line.label, pen.lines(line.text, width - indent - hang, { size: 'small' }), keepLast);
+  const told = block.says.flatMap(({ say, remedy }, at) => {
+    const sameAgain = block.says[at + 1]?.remedy === remedy;
+    const bold = { indent, style: { face: 'bold' }, keepLast: !sameAgain } as const;
+    return [
+      ...(at > 0 && block.says[at - 1]?.remedy !== remedy ? [gap(3)] : []),
+      ...linePieces(pen.lines(say, width - indent, { face: 'bold' }), bold),
+      ...(sameAgain ? [] : labelled({ label: wording.errand.remedy, text: remedy }, false)),
+    ];
+  });
   const inner: readonly Piece[] = [
     ...linePieces([block.bar.toUpperCase()], { indent, style: word, keepLast: true }),
-    ...linePieces(pen.lines(block.say, width - indent, { face: 'bold' }), {
-      indent,
-      style: { face: 'bold' },
-      keepLast: rest.length > 0,
-    }),
-    ...rest.map(
-      (line, at): Piece => ({
-        height: leadings.small,
-        keepNext: at < rest.length - 1,
-        draw(to, x, top) {
-          to.writeLines({ x: x + indent, top }, [line.label], { size: 'small', tone: 'pencil' });
-          to.writeLines({ x: x + indent + label, top }, [line.text], { size: 'small' });
-        },
-      }),
-    ),
+    ...told,
+    ...block.lines.flatMap((line, at) => labelled(line, at < block.lines.length - 1)),
   ];
   const bar = { bar: block.bar, finding: block };
-  return [{ height: 8, keepNext: true, draw: () => undefined }, ...inner.map((piece) => ({ ...piece, bar }))];
+  return [gap(8), ...inner.map((piece) => ({ ...piece, bar }))];
+}
+
+const indent = 16;
+const hang = 40;
+
+function gap(height: number): Piece {
+  return { height, keepNext: true, draw: () => undefined };
+}
+
+function labelledPieces(label: string, lines: readonly string[], keepLast: boolean): readonly Piece[] {
+  return lines.map((text, at) => ({
+    height: leadings.small,
+    keepNext: keepLast || at < lines.length - 1,
+    draw(to, x, top) {
+      if (at === 0) to.writeLines({ x: x + indent, top }, [label], { size: 'small', tone: 'pencil' });
+      to.writeLines({ x: x + indent + hang, top }, [text], { size: 'small' });
+    },
+  }));
 }
 
 /** A pen per sheet, made when first asked for. */

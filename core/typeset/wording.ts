@@ -20,6 +20,7 @@ export const wording = {
     date: 'date',
     code: 'packet code',
     sheets: 'sheets',
+    files: 'files',
     volume: 'volume',
   },
   index: {

@@ -97,6 +97,8 @@ describe('separate files', () => {
     const [front] = assembled(plan, 'packet');
     expect(plan.files[0]).toBe(front);
     expect(front?.sheets.every((sheet) => sheet.of === 'written')).toBe(true);
+    expect(writtenWords(front)).toContain('01_deed.pdf');
+    expect(writtenWords(front)).toContain('1 paper in 1 file');
   });
 
   it('tell of each file that is larger than the office takes', () => {
@@ -242,6 +244,23 @@ describe('the errand sheet', () => {
     ]) {
       expect(words).toContain(say);
     }
+  });
+
+  it('tells findings of one reason together, and what is only to bring among the things to carry', () => {
+    const same = { why: 'The desk counts signatures.', remedy: { say: 'Sign it.' } };
+    const plan = planOf({
+      ...shape,
+      findings: [
+        missingFinding('deed', { ...same, weight: 'questioned', say: 'ONE' }),
+        missingFinding('plans', { ...same, weight: 'questioned', say: 'TWO' }),
+        missingFinding('plans', { weight: 'good to know', sort: 'bring', say: 'Bring: photo id.' }),
+      ],
+    });
+    const told = writtenWords(assembled(plan, 'errand sheet')[0]);
+    expect(told.match(/The desk counts/g)).toHaveLength(1);
+    expect(told).toMatch(/ONE.*TWO/);
+    expect(told).not.toContain('Bring: photo id.');
+    expect(told).toContain('photo id');
   });
 
   it('names what nobody has recorded about the office yet', () => {

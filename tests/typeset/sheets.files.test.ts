@@ -207,7 +207,7 @@ describe('the errand sheet', () => {
       fc.record({
         block: fc.constant('finding' as const),
         bar: fc.constantFrom('refused', 'questioned', 'ask first', 'good to know'),
-        say: anyText,
+        says: fc.array(fc.record({ say: anyText, remedy: anyText }), { maxLength: 3 }),
         lines: fc.array(fc.record({ label: fc.constant('Why'), text: anyText }), { maxLength: 3 }),
       }),
     );
@@ -233,7 +233,7 @@ describe('the errand sheet', () => {
 
   it('tells the four weights apart by shape, not by colour alone', () => {
     const shapes = (['refused', 'questioned', 'ask first', 'good to know'] as const).map((bar) => {
-      const [sheet] = sheets([{ block: 'finding', bar, say: 'Something.', lines: [] }]);
+      const [sheet] = sheets([{ block: 'finding', bar, says: [{ say: 'Something.', remedy: '' }], lines: [] }]);
       const marks = sheet?.ops.filter((op) => op.op !== 'text' && op.op !== 'line') ?? [];
       const plain = marks.map((op) =>
         op.op === 'shape'

@@ -12,15 +12,15 @@ import { printBlocks } from './print-blocks.ts';
 export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): readonly Block[] {
   return [
     ...whereBlocks(frame),
-    ...findingBlocks(frame),
     ...carryBlocks(frame),
     ...printBlocks(frame, files),
+    ...(frame.errand === undefined ? [] : findingBlocks(frame)),
     ...askBlocks(frame),
     ...cautionBlocks(frame),
   ];
 }
 
-function whereBlocks({ office, errand, order, recipient, draft }: PlanFrame): readonly Block[] {
+function whereBlocks({ office, errand, order, recipient, draft, findings }: PlanFrame): readonly Block[] {
   const fee = errand?.fee === undefined ? undefined : errand.fee === 0 ? 'none' : moneyInWords(errand.fee);
   const feeLine = [fee, errand?.feeNote].filter((part) => part !== undefined).join(', ');
   const fields: readonly (readonly [string, string | undefined])[] = [
@@ -44,13 +44,21 @@ function whereBlocks({ office, errand, order, recipient, draft }: PlanFrame): re
     unknown.length === 0
       ? []
       : [{ block: 'space' }, { block: 'text', text: `Not recorded yet: ${unknown.join(', ')}.`, quiet: true }];
-  const draftLine: readonly Block[] = draft
-    ? [
-        { block: 'space' },
-        { block: 'text', text: 'The packet is a DRAFT: its margins say so. Don’t hand it in like this.' },
-      ]
-    : [];
-  return [{ block: 'heading', text: wording.errand.where }, ...known, ...ask, ...draftLine];
+  const lines = [
+    ...(draft ? ['The packet is a DRAFT: its margins say so. Don’t hand it in like this.'] : []),
+    ...foretold(findings),
+  ];
+  const told = lines.flatMap((text): readonly Block[] => [{ block: 'space' }, { block: 'text', text }]);
+  return [{ block: 'heading', text: wording.errand.where }, ...known, ...ask, ...told];
+}
+
+/** On the first sheet, how much of each weight follows: "1 refused, 3 questioned". */
+function foretold(findings: readonly Finding[]): readonly string[] {
+  const counts = (['refused', 'questioned', 'ask first'] as const).flatMap((weight) => {
+    const count = findings.filter((finding) => finding.weight === weight).length;
+    return count === 0 ? [] : [`${count} ${weight}`];
+  });
+  return counts.length === 0 ? [] : [`${wording.errand.findings}: ${counts.join(', ')}; told further on.`];
 }
 
 function findingBlocks({ findings, order }: PlanFrame): readonly Block[] {
@@ -64,29 +72,33 @@ function findingBlocks({ findings, order }: PlanFrame): readonly Block[] {
           },
           { block: 'space' },
         ];
-  if (findings.length === 0) {
-    return [
-      { block: 'heading', text: wording.errand.findings },
-      ...override,
-      { block: 'text', text: wording.errand.nothing },
-    ];
-  }
-  return [{ block: 'heading', text: wording.errand.findings }, ...override, ...findings.map(findingBlock)];
+  const heading = { block: 'heading', text: wording.errand.findings } as const;
+  const told = findings.filter(({ sort }) => sort !== 'bring');
+  if (told.length === 0) return [heading, ...override, { block: 'text', text: wording.errand.nothing }];
+  return [heading, ...override, ...gathered(told).map(findingBlock)];
 }
 
-function findingBlock(finding: Finding): Block {
-  const words = wording.errand;
-  const earliest = finding.remedy.earliest;
-  const day = earliest === undefined ? '' : ` Earliest: ${dayWithWeekday(earliest)}.`;
+/** Findings of one weight that stand for the same reason on the same word are told together. */
+function gathered(findings: readonly Finding[]): readonly (readonly Finding[])[] {
+  const key = ({ weight, why, basis }: Finding): string => JSON.stringify([weight, why, basisInWords(basis)]);
+  return [...Map.groupBy(findings, key).values()];
+}
+
+function findingBlock(findings: readonly Finding[]): Block {
+  const [first] = findings;
+  const says = findings.map(({ say, remedy }) => {
+    const told = remedy.earliest === undefined || /earliest/i.test(remedy.say);
+    return { say, remedy: told ? remedy.say : `${remedy.say} Earliest: ${dayWithWeekday(remedy.earliest)}.` };
+  });
+  const lines = [
+    { label: wording.errand.because, text: first?.why ?? '' },
+    { label: wording.errand.source, text: first === undefined ? '' : basisInWords(first.basis) },
+  ];
   return {
     block: 'finding',
-    bar: finding.weight,
-    say: finding.say,
-    lines: [
-      { label: words.because, text: finding.why },
-      { label: words.source, text: basisInWords(finding.basis) },
-      { label: words.remedy, text: `${finding.remedy.say}${day}` },
-    ].filter(({ text }) => text !== ''),
+    bar: first?.weight ?? 'good to know',
+    says,
+    lines: lines.filter(({ text }) => text !== ''),
   };
 }
 
@@ -112,12 +124,11 @@ function carryBlocks({ rows, errand, order }: PlanFrame): readonly Block[] {
     items.push({ block: 'item', text: row.tab.title, more: `the original; ${use}` });
   }
   for (const row of rows) {
-    if (row.need?.seal.includes('wet') !== true || row.tab.place === 'by hand' || row.edition === undefined) continue;
-    items.push({
-      block: 'item',
-      text: `${row.tab.title}: the wet-sealed original`,
-      more: 'a print of the file bears no seal',
-    });
+    if (row.need?.seal.includes('wet') !== true || row.sealed) continue;
+    if (row.tab.place === 'by hand' || row.edition === undefined) continue;
+    const only = row.need.seal.includes('digital') ? ', if it is sealed on paper' : '';
+    const more = 'a print of the file bears no seal';
+    items.push({ block: 'item', text: `${row.tab.title}: the wet-sealed original${only}`, more });
   }
   for (const thing of errand?.bring ?? []) items.push({ block: 'item', text: thing });
   if (errand?.fee !== undefined && errand.fee > 0)

@@ -16,6 +16,8 @@ export interface FrontOrder {
   readonly volumes: readonly (readonly BodyTab[])[];
   readonly total: number;
   readonly beside: ReadonlyMap<number, readonly BesideFile[]>;
+  /** Where each paper goes as a file of its own: its name, by tab. */
+  readonly separate?: ReadonlyMap<number, string> | undefined;
   /** Where the first sheet after the front stands in this file, once the front's length is known. */
   readonly front: number;
 }
@@ -85,7 +87,8 @@ function indexRow(
     (order.beside.get(row.tab.tab) ?? []).map(({ name }) => name),
   );
   const elsewhere = at.volume !== order.volume && tab.sheets.length > 0 ? `volume ${at.volume}` : undefined;
-  const says = [state.say, elsewhere].filter((say) => say !== undefined);
+  const file = order.separate?.get(row.tab.tab);
+  const says = [file, state.say, elsewhere].filter((say) => say !== undefined);
   return {
     tab: String(row.tab.tab),
     mark: state.mark,
@@ -114,7 +117,8 @@ export function drawCover(frame: PlanFrame, order: FrontOrder, hasIndex: boolean
     parcel: parcelOn(lot, day),
     owners: ownersOn(lot, day),
     date: dayInWords(day),
-    sheets: String(order.total),
+    sheets: order.separate === undefined ? String(order.total) : undefined,
+    files: order.separate === undefined ? undefined : String(filesIn(order)),
     volume: several ? `${order.volume} of ${order.volumes.length}` : undefined,
     count: countOf(tabs, order),
     holds: holdsOf(tabs.map(({ row }) => row)),
@@ -124,9 +128,18 @@ export function drawCover(frame: PlanFrame, order: FrontOrder, hasIndex: boolean
   return coverSheet(cover, frame.metrics, frame.replaced);
 }
 
+function filesIn(order: FrontOrder): number {
+  const untouched = [...order.beside.values()].reduce((sum, files) => sum + files.length, 0);
+  return (order.separate?.size ?? 0) + untouched;
+}
+
 function countOf(tabs: readonly BodyTab[], order: FrontOrder): string {
   const papers = tabs.filter(({ row }) => row.edition !== undefined && row.tab.seeTab === undefined).length;
   const sheets = tabs.reduce((sum, tab) => sum + tab.sheets.length, 0);
+  if (order.separate !== undefined) {
+    const files = filesIn(order);
+    return `${papers} ${papers === 1 ? 'paper' : 'papers'} in ${files} ${files === 1 ? 'file' : 'files'}`;
+  }
   const whole = order.volumes.length > 1 ? ` of ${order.total} in all` : '';
   return `${papers} ${papers === 1 ? 'paper' : 'papers'}, ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}${whole}`;
 }
@@ -154,7 +167,7 @@ function listsOf(frame: PlanFrame, order: FrontOrder): CoverSheet['lists'] {
     frame.rows.filter((row) => row.tab.place === place && row.tab.seeTab === undefined);
   const follow = of('to follow').map((row) => {
     const expected = row.expected === undefined ? '' : `, expected ${row.expected}`;
-    return `${row.tab.title} (${row.office?.title ?? row.tab.issuedBy})${expected}`;
+    return `${row.tab.title} (${row.tab.issuedBy})${expected}`;
   });
   const beside = frame.rows.flatMap((row) =>
     (order.beside.get(row.tab.tab) ?? []).map(

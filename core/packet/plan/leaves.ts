@@ -60,7 +60,7 @@ function outFields(row: Row): readonly LeafField[] {
   const words = wording.leaf;
   const remedy = row.tab.findings.find((finding) => finding.sort === 'missing') ?? row.tab.findings[0];
   return [
-    { label: words.from, value: row.office?.title ?? row.tab.issuedBy },
+    { label: words.from, value: row.tab.issuedBy },
     { label: words.expected, value: row.expected ?? words.unknown },
     ...(remedy === undefined ? [] : [{ label: words.remedy, value: remedy.remedy.say }]),
   ];

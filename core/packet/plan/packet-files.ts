@@ -12,6 +12,7 @@ export interface PacketFilesOrder {
   readonly volumes: readonly (readonly BodyTab[])[];
   readonly total: number;
   readonly beside: ReadonlyMap<number, readonly BesideFile[]>;
+  readonly separate?: ReadonlyMap<number, string> | undefined;
 }
 
 /** The assembled packet: one file, or its volumes, each with its own cover. */

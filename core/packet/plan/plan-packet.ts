@@ -164,7 +164,10 @@ function splitPacket(frame: PlanFrame, beside: Beside): readonly Assembled[] {
   const bare = frame.rows.map((row) => ({ ...row, pages: { how: 'none' } as const }));
   const body = layBody(bare, false);
   const total = body.reduce((sum, tab) => sum + tab.sheets.length, 0);
-  return [...packetFiles(frame, { volumes: [body], total, beside: beside.byTab }), ...papers];
+  const separate = new Map(
+    papers.flatMap(({ name, sheets: [first] }) => (first?.of === 'paper' ? [[first.tab, name]] : [])),
+  );
+  return [...packetFiles(frame, { volumes: [body], total, beside: beside.byTab, separate }), ...papers];
 }
 
 function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assembled {

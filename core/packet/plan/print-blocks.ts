@@ -20,7 +20,11 @@ function printItems(frame: PlanFrame, files: readonly PlanFile[]): readonly Bloc
   const items: Block[] = [];
   for (const file of files) {
     if (file.of === 'untouched')
-      items.push({ block: 'item', text: file.name, more: 'the untouched file: take it on a stick' });
+      items.push({
+        block: 'item',
+        text: file.name,
+        more: 'the untouched file: take it on a stick; a print of a signed file is not signed',
+      });
     else if (file.sort === 'print shop')
       items.push({ block: 'item', text: file.name, more: `${file.title}; ${times}` });
     else if (file.sort !== 'errand sheet')

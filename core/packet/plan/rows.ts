@@ -2,7 +2,7 @@ import { dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
 import type { Edition, EditionId, Paper } from '../../vocabulary/lot.ts';
-import type { Delivery, Errand, Need, PaperKind } from '../../vocabulary/practice.ts';
+import type { Delivery, Errand, Need, Office, PaperKind } from '../../vocabulary/practice.ts';
 import type { EditionContent, PacketOrder, PlanTab } from '../plan-model.ts';
 import type { Row, RowPages, Rows } from './row.ts';
 
@@ -158,7 +158,7 @@ function makeRow(from: RowOrder): Row {
       paper: found?.paper.id ?? reading?.paper,
       edition: found?.edition.id,
       title: titleOf(from),
-      issuedBy: found?.edition.issuer ?? office?.title ?? '',
+      issuedBy: found?.edition.issuer ?? issuerOf(office),
       number: found?.edition.number ?? '',
       dated: found?.edition.issued === undefined ? '' : dayInWords(found.edition.issued),
       goodThrough: goodThrough(found, reading),
@@ -180,13 +180,18 @@ function makeRow(from: RowOrder): Row {
   };
 }
 
+/** On sheets that strangers read the owner is "the owner", however practice speaks to them. */
+function issuerOf(office: Office | undefined): string {
+  return office?.sort === 'owner' ? 'the owner' : (office?.title ?? '');
+}
+
 function originalsOf(content: EditionContent | undefined, title: string): EditionContent['originals'] {
   if (content === undefined || content.originals.length === 0) throw noContent(title);
   return content.originals;
 }
 
-function titleOf({ title, order, found }: RowOrder): string {
-  const subject = order.lot.subjects.find((one) => one.id === found?.paper.subject);
+function titleOf({ title, order, found, reading }: RowOrder): string {
+  const subject = order.lot.subjects.find((one) => one.id === (found?.paper.subject ?? reading?.subject));
   const revision = found?.edition.revision;
   const named = subject === undefined || title.includes(subject.title) ? title : `${title}, ${subject.title}`;
   return revision === undefined || named.includes(revision) ? named : `${named}, revision ${revision}`;

@@ -13,7 +13,9 @@ export interface CoverSheet {
   readonly parcel: string;
   readonly owners: string;
   readonly date: string;
-  readonly sheets: string;
+  /** One of the three stands in the title block: sheets, files or which volume. */
+  readonly sheets?: string | undefined;
+  readonly files?: string | undefined;
   readonly volume?: string | undefined;
   /** "9 papers in 10 tabs, 92 sheets". */
   readonly count: string;
@@ -95,43 +97,58 @@ interface Cell {
   readonly quarters?: number;
 }
 
-function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
+function titleRows(cover: CoverSheet): readonly (readonly Cell[])[] {
   const words = wording.cover;
-  const rows: readonly (readonly Cell[])[] = [
+  const mono: TextStyle = { face: 'mono' };
+  const extent =
+    cover.volume !== undefined
+      ? { label: words.volume, value: cover.volume }
+      : cover.files !== undefined
+        ? { label: words.files, value: cover.files }
+        : { label: words.sheets, value: cover.sheets ?? '' };
+  return [
     [{ label: words.packet, value: cover.title, most: 3, style: { face: 'slab', size: 'head' } }],
     [{ label: words.prepared, value: cover.recipient, most: 2 }],
     [{ label: words.owners, value: cover.owners, most: 4 }],
     [{ label: words.place, value: cover.place, most: 2 }],
     [
       { label: words.lot, value: cover.lot, most: 2 },
-      { label: words.parcel, value: cover.parcel, most: 2, style: { face: 'mono' } },
+      { label: words.parcel, value: cover.parcel, most: 2, style: mono },
     ],
     [
       { label: words.date, value: cover.date, most: 1, quarters: 1 },
-      cover.volume === undefined
-        ? { label: words.sheets, value: cover.sheets, most: 1, quarters: 1 }
-        : { label: words.volume, value: cover.volume, most: 1, quarters: 1 },
-      { label: words.code, value: cover.margin.code, most: 2, style: { face: 'mono', size: 'small' }, quarters: 2 },
+      { ...extent, most: 1, quarters: 1 },
+      { label: words.code, value: cover.margin.code, most: 2, style: { ...mono, size: 'small' }, quarters: 2 },
     ],
   ];
-  const foot = 24;
-  const laid = rows.map((cells) => {
-    let x: number = block.left;
-    const parts = cells.map((cell) => {
-      const width = (block.width * (cell.quarters ?? 4 / cells.length)) / 4;
-      const part = { ...cell, x, lines: pen.lines(cell.value, width - 12, { ...cell.style, most: cell.most }) };
-      x += width;
-      return part;
-    });
-    const height =
-      Math.max(...parts.map(({ lines, style }) => Math.max(1, lines.length) * leadings[style?.size ?? 'text'])) + 18;
-    return { parts, height: Math.ceil(height / 4) * 4 };
+}
+
+interface LaidCells {
+  readonly parts: readonly (Cell & { readonly x: number; readonly lines: readonly string[] })[];
+  readonly height: number;
+}
+
+function layCells(pen: Pen, cells: readonly Cell[]): LaidCells {
+  let x: number = block.left;
+  const parts = cells.map((cell) => {
+    const width = (block.width * (cell.quarters ?? 4 / cells.length)) / 4;
+    const part = { ...cell, x, lines: pen.lines(cell.value, width - 12, { ...cell.style, most: cell.most }) };
+    x += width;
+    return part;
   });
-  const top = frame.bottom + foot + laid.reduce((sum, row) => sum + row.height, 0);
-  pen.box(
-    { x: block.left, y: frame.bottom, width: block.width, height: top - frame.bottom },
-    { stroke: 'ink', width: rules.firm },
+  const tallest = Math.max(
+    ...parts.map(({ lines, style }) => Math.max(1, lines.length) * leadings[style?.size ?? 'text']),
   );
+  return { parts, height: Math.ceil((tallest + 18) / 4) * 4 };
+}
+
+/** Ruled from the bottom up; returns its upper edge. */
+function drawTitleBlock(pen: Pen, cover: CoverSheet): number {
+  const laid = titleRows(cover).map((cells) => layCells(pen, cells));
+  const foot = 24;
+  const top = frame.bottom + foot + laid.reduce((sum, row) => sum + row.height, 0);
+  const box = { x: block.left, y: frame.bottom, width: block.width, height: top - frame.bottom };
+  pen.box(box, { stroke: 'ink', width: rules.firm });
   let y = top;
   for (const row of laid) {
     for (const part of row.parts) {
