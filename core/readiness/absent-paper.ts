@@ -1,4 +1,3 @@
-import { dayInWords } from '../vocabulary/days.ts';
 import type { KindId } from '../vocabulary/practice.ts';
 import { poolOf } from './current.ts';
 import type { Entry } from './lot-index.ts';
@@ -7,12 +6,13 @@ import { awaitedFrom } from './paper-state.ts';
 import type { Mend, Problem } from './problem.ts';
 import { isThere, standingAmong } from './standing.ts';
 import { visitsMade } from './visits.ts';
+import { dayWords } from './words.ts';
 
 function turnedDown(given: NeedCase, there: readonly Entry[]): string | undefined {
   for (const entry of there) {
     const standing = standingAmong(entry.edition, ['refused', 'revoked'], given.at.day);
     if (standing !== undefined) {
-      return `${officeTitle(given.at, standing.office)} ${standing.word} it on ${dayInWords(standing.day)}`;
+      return `${officeTitle(given.at, standing.office)} ${standing.word} it on ${dayWords(standing.day)}`;
     }
   }
   return undefined;
@@ -28,7 +28,7 @@ function missing(given: NeedCase, kind: KindId): Problem {
   const say =
     errand === undefined || day === undefined
       ? `${title} is not in hand${instead}.`
-      : `${title} is not in hand yet: left with ${officeTitle(at, errand.office)} on ${dayInWords(day)}.`;
+      : `${title} is not in hand yet: left with ${officeTitle(at, errand.office)} on ${dayWords(day)}.`;
   const mend: Mend =
     need.fill === undefined ? { do: 'get', kind, subject } : { do: 'say', say: `Fill in ${title} and keep it.` };
   return needProblem(given, { kind, sort: 'missing' }, { say, mend });
@@ -48,7 +48,7 @@ export function absentProblem(given: NeedCase, kind: KindId): Problem {
       later.edition.issued !== undefined && later.edition.issued > at.day
         ? later.edition.issued
         : later.edition.received;
-    const say = `${title} is dated ${dayInWords(day)} and isn't there on ${dayInWords(at.day)}.`;
+    const say = `${title} is dated ${dayWords(day)} and isn't there on ${dayWords(at.day)}.`;
     return needProblem(
       given,
       { kind, entry: later, sort: 'not issued yet' },

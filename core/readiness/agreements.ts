@@ -1,10 +1,10 @@
-import { dayInWords } from '../vocabulary/days.ts';
 import type { FactValue, Truth } from '../vocabulary/facts.ts';
 import type { LotView } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Agreement, Term } from '../vocabulary/practice.ts';
 import { atMost, type Compared, sameValue } from './compare.ts';
 import { type TermCase, type TermValue, termValue } from './terms.ts';
+import { dayWords } from './words.ts';
 
 /** What an agreement comes to: it holds, it doesn't, somebody has to look, or it can't be told yet. */
 export type AgreementOutcome =
@@ -21,7 +21,7 @@ export function valueInWords(value: FactValue): string {
     case 'money':
       return moneyInWords(value.value);
     case 'day':
-      return dayInWords(value.value);
+      return dayWords(value.value);
     case 'elevation':
       return `${value.value.feet} ft ${value.value.datum}`;
     case 'yes or no':

@@ -1,12 +1,11 @@
-import { dayInWords } from '../vocabulary/days.ts';
 import type { FindingSort } from '../vocabulary/finding.ts';
-import { basisInWords } from '../vocabulary/in-words.ts';
 import type { Basis, Before, Errand, Hold } from '../vocabulary/practice.ts';
 import { appliesAt } from './condition-at.ts';
 import { casesOf, isBehindUs, isSettled } from './errand-case.ts';
 import { openQuestions } from './need-case.ts';
 import { lighter, type Mend, type Problem, weightOf } from './problem.ts';
 import { type ErrandCase, happenedOn, type Standpoint } from './standpoint.ts';
+import { basisWords, dayWords } from './words.ts';
 
 export function eventTitle(at: Standpoint, event: string): string {
   return (Object.hasOwn(at.practice.events, event) ? at.practice.events[event]?.title : undefined) ?? event;
@@ -28,7 +27,7 @@ function problem(
     subject: one.subject,
     office: one.errand.office,
     say: told.say,
-    why: `${told.why} (${basisInWords(about.basis)}).`,
+    why: `${told.why} (${basisWords(about.basis)}).`,
     basis: about.basis,
     mend: about.mend,
     final: false,
@@ -125,7 +124,7 @@ export function holdFindings(at: Standpoint, hold: Hold): readonly Problem[] {
   return holdWaitsFor(at, hold).map((first) =>
     holdProblem(at, hold, {
       first,
-      say: `"${eventTitle(at, hold.event)}" is noted on ${dayInWords(happened)}, and "${first.title}" is not recorded as settled.`,
+      say: `"${eventTitle(at, hold.event)}" is noted on ${dayWords(happened)}, and "${first.title}" is not recorded as settled.`,
     }),
   );
 }

@@ -95,6 +95,11 @@ export function plusSpan(start: Day, span: Span, calendar: Calendar): Day {
   return toDay(span.workingDays === undefined ? moved : walk(moved, span.workingDays, calendar));
 }
 
+/** Days from `a` to `b`; negative where `b` is earlier. */
+export function daysFrom(a: Day, b: Day): number {
+  return toNumber(b) - toNumber(a);
+}
+
 export function plusDays(start: Day, count: number): Day {
   return toDay(toNumber(start) + count);
 }

@@ -1,10 +1,11 @@
-import { type Day, dayInWords, spanInWords } from '../vocabulary/days.ts';
+import { type Day, spanInWords } from '../vocabulary/days.ts';
 import type { Clock, KindId } from '../vocabulary/practice.ts';
 import { plusDays, plusSpan } from './calendar.ts';
 import type { Entry } from './lot-index.ts';
 import { happenedOn, kindOf, type Standpoint } from './standpoint.ts';
 import { lastRestart } from './visits.ts';
 import { factOf, wholeOf } from './whole-edition.ts';
+import { dayWords } from './words.ts';
 
 /** Last good day of one clock, inclusive. */
 export type Through = Day | 'for good' | 'unknown' | 'ended';
@@ -45,7 +46,7 @@ function statedEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'stated' }):
     clock.fact === undefined ? wholeOf(at, entry).goodThrough : fact?.sort === 'day' ? fact.value : undefined;
   const extendsFrom = startOf(entry) ?? entry.edition.received;
   if (stated === undefined) return { through: 'unknown', why: 'the date printed on it is not known', extendsFrom };
-  return { through: stated, why: `${dayInWords(stated)} is printed on it`, extendsFrom };
+  return { through: stated, why: `${dayWords(stated)} is printed on it`, extendsFrom };
 }
 
 function spanEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'lasts' | 'start_by' | 'finish_by' }): ClockEnd {
@@ -60,7 +61,7 @@ function spanEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'lasts' | 'sta
       : undated;
   }
   const end = plusSpan(start, clock.span, at.rules.calendar);
-  const words = `${spanInWords(clock.span)} from ${dayInWords(start)}`;
+  const words = `${spanInWords(clock.span)} from ${dayWords(start)}`;
   if (clock.sort === 'lasts') return { through: end, why: words, extendsFrom: start };
   return { through: end, why: `${words}, unless "${eventTitle(at, clock.unless)}" comes first`, extendsFrom: start };
 }
@@ -80,7 +81,7 @@ function idleEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'idle' }): Clo
   const since = base === issued ? 'its start' : `the last ${clock.since}`;
   return {
     through: plusSpan(base, clock.span, at.rules.calendar),
-    why: `${spanInWords(clock.span)} from ${since} on ${dayInWords(base)}`,
+    why: `${spanInWords(clock.span)} from ${since} on ${dayWords(base)}`,
     extendsFrom: base,
   };
 }
@@ -92,7 +93,7 @@ function untilEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'until' }): C
   if (day === undefined) return { through: 'for good', why: `until "${title}", which is not noted` };
   if (start === undefined)
     return { through: 'unknown', why: `"${title}" is noted, and the day it was issued is not known` };
-  return { through: plusDays(day, -1), why: `"${title}" on ${dayInWords(day)} ended it` };
+  return { through: plusDays(day, -1), why: `"${title}" on ${dayWords(day)} ended it` };
 }
 
 /** Reads one clock before any extension. */

@@ -1,6 +1,5 @@
-import { type Day, dayInWords, dayWithWeekday } from '../vocabulary/days.ts';
+import type { Day } from '../vocabulary/days.ts';
 import type { Finding, PaperState, Validity } from '../vocabulary/finding.ts';
-import { basisInWords } from '../vocabulary/in-words.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Duty, KindId } from '../vocabulary/practice.ts';
 import { eventTitle } from './befores.ts';
@@ -14,6 +13,7 @@ import { findingOf } from './remedy.ts';
 import { type Asked, happenedOn, indexLot, kindOf, remembered, type Standpoint } from './standpoint.ts';
 import { validityAt, whyOf } from './validity.ts';
 import { expectedDay } from './way/read-way.ts';
+import { basisWords, dayWords, weekdayWords } from './words.ts';
 
 /** A paper that must stay alive from one event to another, as it stands. */
 export interface DutyReading {
@@ -52,7 +52,7 @@ function dutyProblem(
     subject,
     office: kindOf(at, duty.kind)?.from,
     say,
-    why: `${duty.say} (${basisInWords(duty.basis)}).`,
+    why: `${duty.say} (${basisWords(duty.basis)}).`,
     basis: duty.basis,
     mend: { do: 'get', kind: about.mendKind, subject },
     final: false,
@@ -89,8 +89,8 @@ function problemsInHand(given: DutyCase, validity: Validity): readonly Problem[]
   const through = endsOn(validity);
   if (through === undefined || through >= until) return [];
   const ask =
-    validity.askBy === undefined ? '' : ` The last day to ask for an extension is ${dayWithWeekday(validity.askBy)}.`;
-  const say = `${title} lapses after ${dayInWords(through)}, and ${to} is not to be expected before ${dayInWords(until)}.${ask}`;
+    validity.askBy === undefined ? '' : ` The last day to ask for an extension is ${weekdayWords(validity.askBy)}.`;
+  const say = `${title} lapses after ${dayWords(through)}, and ${to} is not to be expected before ${dayWords(until)}.${ask}`;
   const extension = validity.askBy === undefined ? undefined : kindOf(at, duty.kind)?.extension?.by;
   const risk = dutyProblem(given, { sort: 'duty at risk', mendKind: extension ?? duty.kind }, say);
   if (validity.askBy === undefined || extension === undefined || validity.askBy > plusDays(at.day, lapsingDays))
@@ -100,7 +100,7 @@ function problemsInHand(given: DutyCase, validity: Validity): readonly Problem[]
     dutyProblem(
       given,
       { sort: 'ask to extend', mendKind: extension },
-      `Ask for an extension of ${title} by ${dayWithWeekday(validity.askBy)}.`,
+      `Ask for an extension of ${title} by ${weekdayWords(validity.askBy)}.`,
     ),
   ];
 }

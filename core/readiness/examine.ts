@@ -1,6 +1,5 @@
 import type { Truth } from '../vocabulary/facts.ts';
 import type { ErrandState } from '../vocabulary/finding.ts';
-import { basisInWords } from '../vocabulary/in-words.ts';
 import type { Agreement, KindId } from '../vocabulary/practice.ts';
 import { judgeAgreement } from './agreements.ts';
 import { beforeProblems, holdProblems } from './befores.ts';
@@ -10,6 +9,7 @@ import type { Entry } from './lot-index.ts';
 import { type NeedDraft, readNeeds } from './needs.ts';
 import { byWeight, type Problem, weightOf } from './problem.ts';
 import { type ErrandCase, remembered, type Standpoint } from './standpoint.ts';
+import { basisWords } from './words.ts';
 
 /** An errand looked into on the day, before remedies are worded. */
 export interface Examined {
@@ -66,7 +66,7 @@ export function agreementProblem(
     kind: paper?.of === 'paper' ? paper.kind : undefined,
     subject: given.subject,
     say: outcome.say,
-    why: `${agreement.say} (${basisInWords(agreement.basis)}).`,
+    why: `${agreement.say} (${basisWords(agreement.basis)}).`,
     basis: agreement.basis,
     mend: {
       do: 'say',

@@ -1,4 +1,4 @@
-import { type Day, dayInWords, dayWithWeekday, spanInWords } from '../vocabulary/days.ts';
+import { type Day, spanInWords } from '../vocabulary/days.ts';
 import type { Validity } from '../vocabulary/finding.ts';
 import type { KindId } from '../vocabulary/practice.ts';
 import { plusSpan } from './calendar.ts';
@@ -11,6 +11,7 @@ import type { Mend, Problem } from './problem.ts';
 import { stalenessOf } from './stale.ts';
 import { kindOf } from './standpoint.ts';
 import { validityAt, whyOf } from './validity.ts';
+import { dayWords, weekdayWords } from './words.ts';
 
 export interface PaperCase {
   readonly given: NeedCase;
@@ -32,7 +33,7 @@ function lapsed({ given, kind, entry }: PaperCase, validity: Validity): Problem 
   const end =
     through === 'ended'
       ? `no longer counts: ${whyOf(validity)}`
-      : `lapsed: last good day ${dayInWords(asDate(through, given.at.day))} (${whyOf(validity)})`;
+      : `lapsed: last good day ${dayWords(asDate(through, given.at.day))} (${whyOf(validity)})`;
   const back = revival({ given, kind, entry }, through);
   return needProblem(
     given,
@@ -53,7 +54,7 @@ function revival({ given, kind }: PaperCase, through: Validity['through']): stri
   if (rule === undefined || through === 'ended' || through === 'for good' || through === 'unknown') return '';
   const last = plusSpan(through, rule.within, given.at.rules.calendar);
   if (last < given.at.day) return '';
-  return ` The office may bring it back until ${dayInWords(last)}, for a fee.`;
+  return ` The office may bring it back until ${dayWords(last)}, for a fee.`;
 }
 
 function lapsing(paper: PaperCase, validity: Validity): Problem | undefined {
@@ -63,10 +64,10 @@ function lapsing(paper: PaperCase, validity: Validity): Problem | undefined {
   const { at, need } = given;
   const title = paperTitle(at, kind, given.subject);
   const wanted = need.goodFor === undefined ? undefined : plusSpan(at.day, need.goodFor, at.rules.calendar);
-  const end = `lapses after ${dayWithWeekday(through)}${validity.safeThrough === undefined ? '' : ` (last open day ${dayWithWeekday(validity.safeThrough)})`}`;
+  const end = `lapses after ${weekdayWords(through)}${validity.safeThrough === undefined ? '' : ` (last open day ${weekdayWords(validity.safeThrough)})`}`;
   const mend = extendOrGet(paper, validity);
   if (wanted !== undefined && through < wanted) {
-    const say = `${title} ${end}, and it has to be good for ${spanInWords(need.goodFor ?? {})} after the visit, until ${dayInWords(wanted)}.`;
+    const say = `${title} ${end}, and it has to be good for ${spanInWords(need.goodFor ?? {})} after the visit, until ${dayWords(wanted)}.`;
     return needProblem(given, { kind, entry, sort: 'lapsing' }, { say, mend });
   }
   if (stateOfEntry(at, entry) !== 'lapsing') return undefined;
@@ -106,7 +107,7 @@ function freshness({ given, kind, entry }: PaperCase): Problem | undefined {
     return { ...needProblem(given, { kind, entry, sort: 'date unknown' }, { say, mend }), weight: 'ask first' };
   }
   if (plusSpan(issued, need.fresh, at.rules.calendar) >= at.day) return undefined;
-  const say = `${title} is from ${dayInWords(issued)}, older than the ${span} they take.`;
+  const say = `${title} is from ${dayWords(issued)}, older than the ${span} they take.`;
   return needProblem(
     given,
     { kind, entry, sort: 'too old' },
@@ -121,11 +122,11 @@ function staleness({ given, kind, entry }: PaperCase): Problem | undefined {
   const title = paperTitle(at, kind, subject);
   const newer = `${paperTitle(at, stale.by.paper.kind, undefined)}${revisionOf(stale.by)}`;
   if (stale.is === 'unsure') {
-    const say = `It is not noted what ${title} was made from, and ${newer} of ${dayInWords(stale.by.dated)} is newer.`;
+    const say = `It is not noted what ${title} was made from, and ${newer} of ${dayWords(stale.by.dated)} is newer.`;
     const mend: Mend = { do: 'say', say: 'Look at the paper, and note which edition it was made from.' };
     return { ...needProblem(given, { kind, entry, sort: 'stale' }, { say, mend }), weight: 'ask first' };
   }
-  const say = `${title} was made from ${paperTitle(at, stale.from.paper.kind, undefined)}${revisionOf(stale.from)}, which ${newer} of ${dayInWords(stale.by.dated)} replaced.`;
+  const say = `${title} was made from ${paperTitle(at, stale.from.paper.kind, undefined)}${revisionOf(stale.from)}, which ${newer} of ${dayWords(stale.by.dated)} replaced.`;
   return needProblem(given, { kind, entry, sort: 'stale' }, { say, mend: { do: 'get', kind, subject } });
 }
 
@@ -148,7 +149,7 @@ function readability({ given, kind, entry }: PaperCase): Problem | undefined {
 function tooEarly({ given, kind, entry }: PaperCase): Problem | undefined {
   const { effective } = entry.edition;
   if (effective === undefined || effective <= given.at.day) return undefined;
-  const say = `${paperTitle(given.at, kind, given.subject)} isn't in force until ${dayInWords(effective)}.`;
+  const say = `${paperTitle(given.at, kind, given.subject)} isn't in force until ${dayWords(effective)}.`;
   return needProblem(
     given,
     { kind, entry, sort: 'too early' },

@@ -1,4 +1,3 @@
-import { dayWithWeekday } from '../vocabulary/days.ts';
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Basis, ErrandId } from '../vocabulary/practice.ts';
@@ -10,6 +9,7 @@ import { officeTitle, openQuestions } from './need-case.ts';
 import { byWeight, lighter } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
+import { weekdayWords } from './words.ts';
 
 function note(
   one: ErrandCase,
@@ -42,7 +42,7 @@ function notes(at: Standpoint, one: ErrandCase): readonly Finding[] {
         one,
         { sort: 'caution' },
         {
-          say: `${dayWithWeekday(at.day)} is no working day.`,
+          say: `${weekdayWords(at.day)} is no working day.`,
           why: `${title} may be shut.`,
           remedy: 'Ask for their hours before you drive.',
         },

@@ -1,4 +1,3 @@
-import { dayInWords, dayWithWeekday } from '../vocabulary/days.ts';
 import type { Finding, Remedy } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
@@ -9,6 +8,7 @@ import type { Mend, Problem } from './problem.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
 import type { Node } from './way/graph.ts';
 import { datedGraphAt } from './way/read-way.ts';
+import { dayWords, weekdayWords } from './words.ts';
 
 interface Choice {
   readonly node: Node;
@@ -55,8 +55,8 @@ function goOn(at: Standpoint, node: Node, had = false): Remedy {
   const about = { errand: errand.id, office: errand.office, earliest: dated?.earliest };
   if (node.examined.state === 'left with them') {
     const day = latestVisit(at, node.one)?.day;
-    const since = day === undefined ? '' : ` on ${dayInWords(day)}`;
-    const back = dated === undefined ? '' : `, expected by ${dayWithWeekday(dated.done)}`;
+    const since = day === undefined ? '' : ` on ${dayWords(day)}`;
+    const back = dated === undefined ? '' : `, expected by ${weekdayWords(dated.done)}`;
     return { ...about, say: `It was left with ${office}${since}${back}: ask after it.` };
   }
   if (dated === undefined) {
@@ -64,10 +64,10 @@ function goOn(at: Standpoint, node: Node, had = false): Remedy {
     const lost = `"${errand.title}" (${office}) is settled: put the paper on the table, or ask them for a copy.`;
     return { ...about, say: had ? again : lost };
   }
-  const back = dated.done === dated.earliest ? '' : `, back by about ${dayInWords(dated.done)}`;
+  const back = dated.done === dated.earliest ? '' : `, back by about ${dayWords(dated.done)}`;
   return {
     ...about,
-    say: `Go on "${errand.title}" (${office}); earliest ${dayWithWeekday(dated.earliest)}${back}.${stillNeeds(at, node)}`,
+    say: `Go on "${errand.title}" (${office}); earliest ${weekdayWords(dated.earliest)}${back}.${stillNeeds(at, node)}`,
   };
 }
 

@@ -1,5 +1,4 @@
 import type { Day } from '../vocabulary/days.ts';
-import { dayInWords } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { ClockReading, Validity } from '../vocabulary/finding.ts';
 import type { Edition } from '../vocabulary/lot.ts';
@@ -12,6 +11,7 @@ import { extended, type Grant, grantsOf } from './extensions.ts';
 import type { Entry } from './lot-index.ts';
 import { standingAmong } from './standing.ts';
 import { type Asked, happenedOn, indexLot, kindOf, type Standpoint } from './standpoint.ts';
+import { dayWords } from './words.ts';
 
 /** A validity and whether it leans on one that is still being worked out (two papers each good while the other is). */
 interface Draft {
@@ -109,7 +109,7 @@ function askBy(
 function endedBy(at: Standpoint, entry: Entry): ClockReading | undefined {
   const standing = standingAmong(entry.edition, ['revoked', 'closed'], at.day);
   if (standing === undefined) return undefined;
-  return { label: standing.word, through: 'ended', why: `${standing.word} on ${dayInWords(standing.day)}` };
+  return { label: standing.word, through: 'ended', why: `${standing.word} on ${dayWords(standing.day)}` };
 }
 
 function make(work: Work, entry: Entry, depth: number): Draft {

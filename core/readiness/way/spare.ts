@@ -1,5 +1,5 @@
-import { type Day, daysBetween, negated } from '../../vocabulary/days.ts';
-import { openFrom, openUntil, plusDays, plusSpan } from '../calendar.ts';
+import { type Day, negated } from '../../vocabulary/days.ts';
+import { daysFrom, openFrom, openUntil, plusDays, plusSpan } from '../calendar.ts';
 import type { Standpoint } from '../standpoint.ts';
 import { backFrom, type Dated, isOver, slowEnd } from './dating.ts';
 import type { Graph, Node } from './graph.ts';
@@ -52,11 +52,11 @@ export function spareDays(
     const dated = dates.get(node.key);
     if (dated === undefined) continue;
     if (node.examined.state === 'left with them') {
-      spare.set(node.key, daysBetween(dated.done, due));
+      spare.set(node.key, daysFrom(dated.done, due));
       continue;
     }
     const start = lastStart(at, node, due);
-    spare.set(node.key, daysBetween(dated.earliest, start));
+    spare.set(node.key, daysFrom(dated.earliest, start));
     for (const group of node.groups) {
       const key = leanedOn(group, dates);
       if (key !== undefined && (by.get(key) ?? start) >= start) by.set(key, start);
