@@ -4,7 +4,7 @@ import { fileHash } from './file-hash.ts';
 import { type KeepContext, scrapsOf } from './keep-context.ts';
 import { keepPdf } from './keep-pdf.ts';
 import { keepPicture } from './picture/keep-picture.ts';
-import { refusedSort } from './refusals.ts';
+import { refused, refusedSort } from './refusals.ts';
 import type { KeepDone, KeepJob, Rendition } from './rendition-model.ts';
 import { type FileSort, sniff, sniffLength } from './sniff.ts';
 
@@ -17,6 +17,9 @@ function sniffFile(path: string): FileSort {
     closeSync(fd);
   }
 }
+
+/** Offsets are counted in 32 bits on the way, and no office takes such a file. */
+const largestFile = 2 ** 30;
 
 function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
   switch (sort) {
@@ -37,6 +40,9 @@ function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
 export async function keepFile(job: KeepJob, onPage: KeepContext['onPage'] = async () => {}): Promise<KeepDone> {
   const [first, second] = scrapsOf(job.output);
   try {
+    if (statSync(job.input).size > largestFile) {
+      throw refused(job.name, 'is larger than 1 GB.', 'Split it into parts and drop those in.');
+    }
     const sort = sniffFile(job.input);
     const source = fileHash(job.input);
     const rendition = await keepSort(sort, { job, source, scrap: (n) => (n === 1 ? first : second), onPage });

@@ -1,5 +1,5 @@
 import { rmSync } from 'node:fs';
-import type { LotfileError } from '../vocabulary/errors.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
 import type { PageFacts } from '../vocabulary/lot.ts';
 import { activeContent } from './active-content.ts';
 import { isSealed } from './form-fields.ts';
@@ -9,6 +9,7 @@ import { normalise } from './normalise.ts';
 import { pagesOf } from './page/page-tree.ts';
 import { fileSource } from './pdfium/byte-source.ts';
 import { openDocument, type ReaderDocument, saveAnew } from './pdfium/open-document.ts';
+import { PageReader } from './pdfium/page-reader.ts';
 import { readPage } from './pdfium/read-page.ts';
 import { pdfTool, recipes } from './recipe.ts';
 import { refused } from './refusals.ts';
@@ -60,28 +61,39 @@ type Attempt =
     }
   | { readonly ok: false; readonly why: string };
 
-async function readBack(context: KeepContext, original: ReaderDocument): Promise<Attempt> {
+async function compare(context: KeepContext, original: PageReader, kept: PageReader): Promise<Attempt> {
   const { output, name } = context.job;
-  const outcome = await openDocument(fileSource(output));
-  if (!outcome.ok) return { ok: false, why: 'the copy does not open' };
   const bytes = fileSource(output);
   try {
     const file = new RegularFile(bytes);
-    const catalog = file.dict(file.trailer.get('Root'));
-    if (catalog.has('Collection')) {
+    if (file.dict(file.trailer.get('Root')).has('Collection')) {
       throw refused(name, 'is a wrapper round other files.', 'Save the files inside it one by one and drop those in.');
     }
     const pages = pagesOf(file);
-    if (pages.length !== original.pageCount || outcome.document.pageCount !== original.pageCount) {
+    if (pages.length !== original.pageCount || kept.pageCount !== original.pageCount) {
       return { ok: false, why: `the copy has ${pages.length} pages instead of ${original.pageCount}` };
     }
-    const measured = await measurePages({ context, original, kept: outcome.document, file, pages });
+    const measured = await measurePages({ context, original, kept, file, pages });
     if (!measured.ok) return measured;
     const notes = [...activeContent(file, pages), ...measured.notes];
     return { ok: true, pages: measured.pages, notes, sealed: isSealed(file) };
   } finally {
     bytes.close();
-    outcome.document.close();
+  }
+}
+
+async function readBack(context: KeepContext): Promise<Attempt> {
+  const original = await PageReader.open(context.job.input);
+  const kept = await PageReader.open(context.job.output);
+  try {
+    if (original === undefined || kept === undefined) return { ok: false, why: 'the copy does not open' };
+    return await compare(context, original, kept);
+  } catch (problem) {
+    if (problem instanceof LotfileError) throw problem;
+    return { ok: false, why: 'the copy does not read by the rules' };
+  } finally {
+    original?.close();
+    kept?.close();
   }
 }
 
@@ -96,7 +108,7 @@ async function tryRung(context: KeepContext, original: ReaderDocument, rung: Kee
     rmSync(scrap, { force: true });
     if (!done) return { ok: false, why: 'it is damaged inside' };
   }
-  return readBack(context, original);
+  return readBack(context);
 }
 
 /**

@@ -8,15 +8,15 @@ import { pageBalance } from './page/page-content.ts';
 import type { PageEntry } from './page/page-tree.ts';
 import { probeMarks, type Suspect } from './page/probe-marks.ts';
 import { type SeenFrame, seenFrame } from './page/seen-frame.ts';
-import type { ReaderDocument } from './pdfium/open-document.ts';
-import { type PageSight, readPage } from './pdfium/read-page.ts';
+import type { PageReader } from './pdfium/page-reader.ts';
+import type { PageSight } from './pdfium/read-page.ts';
 import type { RegularFile } from './regular/regular-file.ts';
 import { isList, nameOf } from './regular/values.ts';
 
 export interface Measuring {
   readonly context: KeepContext;
-  readonly original: ReaderDocument;
-  readonly kept: ReaderDocument;
+  readonly original: PageReader;
+  readonly kept: PageReader;
   readonly file: RegularFile;
   readonly pages: readonly PageEntry[];
 }
@@ -72,7 +72,8 @@ async function tried(measuring: Measuring, looks: readonly Look[]): Promise<read
   if (suspects.length === 0) return looks.map(({ facts }) => facts);
   const path = measuring.context.job.output;
   const kept = { path, file: measuring.file, length: statSync(path).size };
-  const proved = await probeMarks(kept, suspects, (index) => readPage(measuring.kept, index)?.raster);
+  const rasterOf = async (index: number) => (await measuring.kept.read(index, looks[index]?.facts.bytes ?? 0))?.raster;
+  const proved = await probeMarks(kept, suspects, rasterOf);
   return looks.map(({ facts }) => ({ ...facts, clearStrips: proved.get(facts.page) ?? facts.clearStrips }));
 }
 
@@ -86,14 +87,15 @@ export async function measurePages(measuring: Measuring): Promise<Measured> {
   const looks: Look[] = [];
   const notes: string[] = [];
   for (const [index, page] of pages.entries()) {
-    const before = readPage(original, index);
-    const after = readPage(kept, index);
+    const share = bytes[index] ?? 0;
+    const before = await original.read(index, share);
+    const after = await kept.read(index, share);
     if (before === undefined || after === undefined) return { ok: false, why: `page ${index + 1} can't be read` };
     const difference = differenceOf(before, after);
     if (difference !== undefined) return { ok: false, why: `on page ${index + 1} ${difference}` };
     if (looksLost(after))
       notes.push(`Page ${index + 1} looks empty though it holds text: look at it before you use it.`);
-    looks.push(lookAt(measuring, page, { sight: after, index, bytes: bytes[index] ?? 0 }));
+    looks.push(lookAt(measuring, page, { sight: after, index, bytes: share }));
     await context.onPage(index + 1, pages.length);
   }
   return { ok: true, pages: await tried(measuring, looks), notes };

@@ -2,7 +2,7 @@
  * Rewriting a PDF into the regular dialect that linking reads. What the program (qpdf 12.2 as WebAssembly) writes
  * with these settings, and what the reader next door relies on:
  *
- * - `%PDF-1.x`, a comment of four high bytes, then the objects 1..n without gaps, each `N 0 obj\n...\nendobj\n`;
+ * - `%PDF-1.x` (or 2.0, as the source), a comment of four high bytes, then the objects 1..n without gaps, each `N 0 obj\n...\nendobj\n`;
  *   generation 0 throughout; one classic `xref\n0 n+1\n` section of 20-byte rows; `trailer << ... >>` on one line.
  * - A stream is `<< ... /Length 123 >>\nstream\n` + exactly 123 bytes + `\nendstream\nendobj`: the length is direct.
  * - Every dictionary stands on one line with single spaces; names and strings are written in their shortest form

@@ -1,5 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { keepFile } from '../../core/intake/keep-file.ts';
 import { fileSource } from '../../core/intake/pdfium/byte-source.ts';
 import { RegularFile } from '../../core/intake/regular/regular-file.ts';
 import { bench, sightOf } from './keeping.ts';
@@ -98,6 +99,27 @@ describe('keeping a sound PDF', () => {
       expect(kept.rendition.pages[0]?.text).toBe('Septic permit 4711');
       expect(readFileSync(kept.output, 'latin1')).not.toContain('/Encrypt');
     }
+  });
+
+  it('gives every object generation 0 and leaves out what nothing leads to', async () => {
+    const text = onePage({ more: { 6: '(an orphan that nothing leads to)' } })
+      .toString('latin1')
+      .replace('4 0 obj', '4 2 obj')
+      .replace('/Contents 4 0 R', '/Contents 4 2 R')
+      .replace(/(xref\n0 7\n(?:.{20}|.{19}\n){4}\d{10}) 00000 n/, '$1 00002 n');
+    const kept = await at.keep(Buffer.from(text, 'latin1'));
+    expect(kept.rendition).toMatchObject({ rung: 'normalised', pages: [{ text: 'Septic permit 4711' }] });
+    const after = readFileSync(kept.output, 'latin1');
+    expect(after).not.toMatch(/\d [1-9] (obj|R)/);
+    expect(after).not.toContain('orphan');
+  });
+
+  it('leaves the original as it was', async () => {
+    const bytes = onePage();
+    const input = at.path('original.pdf');
+    writeFileSync(input, bytes);
+    await keepFile({ job: 'keep', input, name: 'original.pdf', output: at.path('original.kept') });
+    expect(Buffer.compare(readFileSync(input), bytes)).toBe(0);
   });
 
   it('keeps a layer hidden that the author hid', async () => {

@@ -107,14 +107,14 @@ function restIsSame(before: Raster, after: Raster, regions: readonly Region[]): 
 export async function probeMarks(
   kept: { readonly path: string; readonly file: RegularFile; readonly length: number },
   suspects: readonly Suspect[],
-  rasterOf: (index: number) => Raster | undefined,
+  rasterOf: (index: number) => Promise<Raster | undefined>,
 ): Promise<ReadonlyMap<number, readonly SeenRect[]>> {
   const proved = new Map<number, readonly SeenRect[]>(suspects.map(({ index }) => [index, []]));
   const outcome = await openDocument(appendedSource(kept.path, markedTail(kept.file, suspects, kept.length)));
   if (!outcome.ok) return proved;
   try {
     for (const { index, frame, strips } of suspects) {
-      const before = rasterOf(index);
+      const before = await rasterOf(index);
       const after = readPage(outcome.document, index)?.raster;
       if (before === undefined || after === undefined) continue;
       const rims = strips.map((strip) => regionOf(after, frame, strip, 0));

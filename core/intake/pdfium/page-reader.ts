@@ -1,0 +1,52 @@
+import { fileSource } from './byte-source.ts';
+import { openDocument, type ReaderDocument } from './open-document.ts';
+import { type PageSight, readPage } from './read-page.ts';
+
+/** PDFium holds on to every stream it has loaded: after so many bytes of pages the document is opened afresh. */
+const freshAfter = 48 * 1024 * 1024;
+
+/** Reads the pages of one file in turn without piling up what it has read. */
+export class PageReader {
+  readonly #path: string;
+  #document: ReaderDocument;
+  #read = 0;
+
+  private constructor(path: string, document: ReaderDocument) {
+    this.#path = path;
+    this.#document = document;
+  }
+
+  /** Undefined where the file doesn't open. */
+  static async open(path: string): Promise<PageReader | undefined> {
+    const outcome = await openDocument(fileSource(path));
+    return outcome.ok ? new PageReader(path, outcome.document) : undefined;
+  }
+
+  get pageCount(): number {
+    return this.#document.pageCount;
+  }
+
+  /**
+   * Looks at a page.
+   * @param bytes about how much of the file the page takes
+   * @returns undefined where the page can't be read
+   */
+  async read(index: number, bytes: number): Promise<PageSight | undefined> {
+    if (this.#read > freshAfter && !(await this.#openAfresh())) return undefined;
+    this.#read += bytes;
+    return readPage(this.#document, index);
+  }
+
+  async #openAfresh(): Promise<boolean> {
+    const outcome = await openDocument(fileSource(this.#path));
+    if (!outcome.ok) return false;
+    this.#document.close();
+    this.#document = outcome.document;
+    this.#read = 0;
+    return true;
+  }
+
+  close(): void {
+    this.#document.close();
+  }
+}
