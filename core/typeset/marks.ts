@@ -26,95 +26,99 @@ function circle(x: number, y: number, radius: number, from = 0, to = 360): reado
   return points;
 }
 
+interface MarkPlace {
+  readonly pen: Pen;
+  readonly x: number;
+  readonly y: number;
+  readonly tone: Tone;
+}
+
+const width = rules.thin;
+const dashed = [1.6, 1.2] as const;
+
+function card({ pen, x, y, tone }: MarkPlace, dash?: readonly number[]): void {
+  pen.box({ x: x - 3, y: y - 4, width: 6, height: 8 }, { stroke: tone, width, ...(dash && { dash }) });
+}
+
+function disc({ pen, x, y, tone }: MarkPlace, radius: number): void {
+  pen.shape(circle(x, y, radius), { fill: tone });
+}
+
+function ring({ pen, x, y, tone }: MarkPlace): void {
+  pen.shape(circle(x, y, 3.2), { stroke: tone, width });
+}
+
+const drawn: Readonly<Record<Mark, (at: MarkPlace) => void>> = {
+  'in hand': (at) => disc(at, 3.2),
+  'not asked for': ring,
+  awaited(at) {
+    at.pen.shape(circle(at.x, at.y, 3.2, 90, 270), { fill: at.tone });
+    ring(at);
+  },
+  lapsing({ pen, x, y, tone }) {
+    const outline: readonly Point[] = [
+      [x - 3, y - 4],
+      [x + 3, y - 4],
+      [x + 3, y + 1],
+      [x, y + 4],
+      [x - 3, y + 4],
+    ];
+    pen.shape(outline, { stroke: tone, width });
+    pen.shape(
+      [
+        [x + 3, y + 1],
+        [x, y + 1],
+        [x, y + 4],
+      ],
+      { fill: tone },
+    );
+  },
+  lapsed(at) {
+    const { pen, x, y, tone } = at;
+    card(at);
+    for (const from of [y - 3, y - 1]) {
+      const strike: readonly Point[] = [
+        [x - 4, from],
+        [x + 4, from + 4],
+      ];
+      pen.shape(strike, { stroke: tone, width, open: true });
+    }
+  },
+  beside({ pen, x, y, tone }) {
+    pen.box({ x: x - 4, y: y - 4, width: 5, height: 7 }, { stroke: tone, width });
+    pen.box({ x: x - 1, y: y - 3, width: 5, height: 7 }, { fill: tone });
+  },
+  'by hand'(at) {
+    card(at);
+    at.pen.box({ x: at.x - 3, y: at.y - 4, width: 6, height: 4 }, { fill: at.tone });
+  },
+  missing: (at) => card(at, dashed),
+  'to follow'(at) {
+    card(at, dashed);
+    disc(at, 1.2);
+  },
+  'see tab'({ pen, x, y, tone }) {
+    const shaft: readonly Point[] = [
+      [x - 3.5, y],
+      [x + 2, y],
+    ];
+    const head: readonly Point[] = [
+      [x + 4, y],
+      [x + 1, y + 2.4],
+      [x + 1, y - 2.4],
+    ];
+    pen.shape(shaft, { stroke: tone, width, open: true });
+    pen.shape(head, { fill: tone });
+  },
+};
+
 /** Draws a mark about the middle (x, y), in a box of 8 by 8 points. */
 export function drawMark(
   pen: Pen,
   mark: Mark,
   at: { readonly x: number; readonly y: number; readonly tone?: Tone },
 ): void {
-  const { x, y, tone = 'ink' } = at;
-  const width = rules.thin;
-  const card = { x: x - 3, y: y - 4, width: 6, height: 8 };
-  switch (mark) {
-    case 'in hand':
-      pen.shape(circle(x, y, 3.2), { fill: tone });
-      break;
-    case 'not asked for':
-      pen.shape(circle(x, y, 3.2), { stroke: tone, width });
-      break;
-    case 'awaited':
-      pen.shape(circle(x, y, 3.2, 90, 270), { fill: tone });
-      pen.shape(circle(x, y, 3.2), { stroke: tone, width });
-      break;
-    case 'lapsing':
-      pen.shape(
-        [
-          [x - 3, y - 4],
-          [x + 3, y - 4],
-          [x + 3, y + 1],
-          [x, y + 4],
-          [x - 3, y + 4],
-        ],
-        { stroke: tone, width },
-      );
-      pen.shape(
-        [
-          [x + 3, y + 1],
-          [x, y + 1],
-          [x, y + 4],
-        ],
-        { fill: tone },
-      );
-      break;
-    case 'lapsed':
-      pen.box(card, { stroke: tone, width });
-      pen.shape(
-        [
-          [x - 4, y - 3],
-          [x + 4, y + 1],
-        ],
-        { stroke: tone, width, open: true },
-      );
-      pen.shape(
-        [
-          [x - 4, y - 1],
-          [x + 4, y + 3],
-        ],
-        { stroke: tone, width, open: true },
-      );
-      break;
-    case 'beside':
-      pen.box({ x: x - 4, y: y - 4, width: 5, height: 7 }, { stroke: tone, width });
-      pen.box({ x: x - 1, y: y - 3, width: 5, height: 7 }, { fill: tone });
-      break;
-    case 'by hand':
-      pen.box(card, { stroke: tone, width });
-      pen.box({ x: x - 3, y: y - 4, width: 6, height: 4 }, { fill: tone });
-      break;
-    case 'missing':
-      pen.box(card, { stroke: tone, width, dash: [1.6, 1.2] });
-      break;
-    case 'to follow':
-      pen.box(card, { stroke: tone, width, dash: [1.6, 1.2] });
-      pen.shape(circle(x, y, 1.2), { fill: tone });
-      break;
-    case 'see tab':
-      pen.shape(
-        [
-          [x - 3.5, y],
-          [x + 2, y],
-        ],
-        { stroke: tone, width, open: true },
-      );
-      pen.shape(
-        [
-          [x + 4, y],
-          [x + 1, y + 2.4],
-          [x + 1, y - 2.4],
-        ],
-        { fill: tone },
-      );
-  }
+  drawn[mark]({ pen, x: at.x, y: at.y, tone: at.tone ?? 'ink' });
 }
 
 /** The margin bar of a finding: solid, open, dotted; a tick for what is only good to know. */

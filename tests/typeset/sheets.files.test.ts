@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Fonts, loadFonts } from '../../core/packet/sheets/fonts.ts';
 import type { Block } from '../../core/typeset/flow.ts';
+import { drawMark } from '../../core/typeset/marks.ts';
 import { frame } from '../../core/typeset/measures.ts';
+import { Pen } from '../../core/typeset/pen.ts';
 import { type CoverSheet, coverSheet } from '../../core/typeset/sheets/cover.ts';
 import { errandSheets } from '../../core/typeset/sheets/errand-sheet.ts';
 import { type IndexRow, indexSheets } from '../../core/typeset/sheets/index-sheet.ts';
@@ -243,5 +245,30 @@ describe('the errand sheet', () => {
       return plain.join(', ');
     });
     expect(new Set(shapes).size).toBe(4);
+  });
+});
+
+describe('the marks', () => {
+  it('differ from each other in shape, so that black and white print tells them apart', () => {
+    const marks = [
+      'in hand',
+      'not asked for',
+      'awaited',
+      'lapsing',
+      'lapsed',
+      'beside',
+      'by hand',
+      'missing',
+      'to follow',
+      'see tab',
+    ] as const;
+    const shapes = marks.map((mark) => {
+      const pen = new Pen(fonts);
+      drawMark(pen, mark, { x: 50, y: 50 });
+      return JSON.stringify(
+        pen.drawing().ops.map((op) => ({ ...op, tone: undefined, fill: 'fill' in op, stroke: 'stroke' in op })),
+      );
+    });
+    expect(new Set(shapes).size).toBe(marks.length);
   });
 });
