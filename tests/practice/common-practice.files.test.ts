@@ -198,3 +198,15 @@ describe('the invented county’s amendments', () => {
     expect(said).toMatchObject({ copies: 3, basis: { on: 'the office told us', who: 'R. Amsel', day: '2026-04-02' } });
   });
 });
+
+describe('the guide to writing local practice', () => {
+  const guide = readFileSync(join(import.meta.dirname, '..', '..', 'templates', 'practice', 'README.md'), 'utf8');
+  const examples = [...guide.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1] ?? '');
+
+  it('has examples, and every one of them can be read over common practice', () => {
+    expect(examples.length).toBeGreaterThanOrEqual(4);
+    for (const text of examples) {
+      expect(checkPractice([...commonLayers, { name: 'guide.yaml', text }]).problems, text).toEqual([]);
+    }
+  });
+});
