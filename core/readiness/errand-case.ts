@@ -43,9 +43,11 @@ function yieldsOf(at: Standpoint, errand: Errand): readonly KindId[] {
   return errand.yields.filter((kind) => kindApplies(at, kind));
 }
 
-/** Every paper it yields was kept at some time and not turned down, or a visit settled it. */
+/** Every paper it yields was kept at some time and not turned down, or a visit settled it and none failed since. */
 function wasDone(at: Standpoint, { errand, subject }: ErrandCase): boolean {
-  if (visitsMade(at, errand, subject).some((visit) => settles(errand, visit))) return true;
+  const visits = visitsMade(at, errand, subject);
+  const telling = visits.findLast((visit) => settles(errand, visit) || visit.outcome === 'fail');
+  if (telling !== undefined) return settles(errand, telling);
   const kinds = yieldsOf(at, errand);
   return kinds.length > 0 && kinds.every((kind) => poolOf(at, kind, subject).some((entry) => stands(at, entry)));
 }

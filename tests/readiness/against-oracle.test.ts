@@ -19,7 +19,7 @@ describe('random small lots, read twice', () => {
           expect({ id: held.edition.id, good, through }).toEqual({ id: held.edition.id, ...validity(world, held) });
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -35,7 +35,7 @@ describe('random small lots, read twice', () => {
           );
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -59,7 +59,7 @@ describe('random small lots, read twice', () => {
           compareNeeds(world, errand.id);
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: 800 },
     );
   });
 
@@ -78,7 +78,7 @@ describe('random small lots, read twice', () => {
           expect([stop.errand, stop.earliest, stop.done]).toEqual([stop.errand, expected?.earliest, expected?.done]);
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: 800 },
     );
     expect(loops).toBeGreaterThan(0);
   });

@@ -41,10 +41,17 @@ function heldOnce(world: World, kind: string): boolean {
 }
 
 function done(world: World, errand: Errand): boolean {
-  const visited = world.lot.visits.some(
-    (visit) => visit.errand === errand.id && visit.day <= world.day && visitSettles(errand, visit),
-  );
-  return visited || (errand.yields.length > 0 && errand.yields.every((kind) => heldOnce(world, kind)));
+  let visited: boolean | undefined;
+  let on = '';
+  for (const visit of world.lot.visits) {
+    if (visit.errand !== errand.id || visit.day > world.day || visit.state === 'planned' || visit.day < on) continue;
+    const settles = visitSettles(errand, visit);
+    if (!settles && visit.outcome !== 'fail') continue;
+    visited = settles;
+    on = visit.day;
+  }
+  if (visited === false) return false;
+  return visited === true || (errand.yields.length > 0 && errand.yields.every((kind) => heldOnce(world, kind)));
 }
 
 export function stale(world: World, held: Held, path: readonly string[] = []): boolean {
