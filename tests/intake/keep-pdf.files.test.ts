@@ -95,6 +95,7 @@ describe('keeping a sound PDF', () => {
     for (const bits of ['128', '256']) {
       const locked = await throughQpdf(onePage(), ['--allow-weak-crypto', '--encrypt', '', 'secret', bits, '--']);
       const kept = await at.keep(locked);
+      expect(kept.rendition.rung).toBe('normalised');
       expect(kept.rendition.notes.join()).toContain('locked against changes');
       expect(kept.rendition.pages[0]?.text).toBe('Septic permit 4711');
       expect(readFileSync(kept.output, 'latin1')).not.toContain('/Encrypt');

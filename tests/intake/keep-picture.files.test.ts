@@ -78,7 +78,7 @@ describe('keeping a photo', () => {
   });
 
   it('doesn\u2019t take a camera\u2019s density for a size', async () => {
-    const camera = await drawnL()
+    const camera = await drawnL(1800, 1200)
       .jpeg()
       .withExif({ IFD2: { FNumber: '2/1' } })
       .withMetadata({ density: 300 })

@@ -98,8 +98,10 @@ describe('what a page\u2019s content leaves open', () => {
 
 describe('the places for a margin line', () => {
   it('are proved by a mark on pages whose content is unbalanced', async () => {
-    const kept = await at.keep(onePage({ content: `q 0.5 0 0 0.5 90 90 cm ${words()} Q Q q 2 0 0 2 0 0 cm` }));
-    expect(kept.rendition.pages[0]).toMatchObject({ openSaves: 1, extraRestores: 1 });
+    const kept = await at.keep(
+      onePage({ content: `q 0.5 0 0 0.5 90 90 cm ${words()} Q Q q 2 0 0 2 0 0 cm q 3 0 0 3 0 0 cm` }),
+    );
+    expect(kept.rendition.pages[0]).toMatchObject({ openSaves: 2, extraRestores: 1 });
     expect(kept.rendition.pages[0]?.clearStrips.length).toBeGreaterThan(2);
   });
 

@@ -35,6 +35,8 @@ function readTable(source: ByteSource): Table {
   const parser = new Parser(text, rows + count * 20);
   const trailer = parser.word() === 'trailer' ? parser.value() : null;
   if (!isDict(trailer)) throw new Error('The file has no trailer.');
+  if (trailer.has('Encrypt') || trailer.has('Prev'))
+    throw new Error('The file is locked, or has parts of older states.');
   return { start, trailer, offsets };
 }
 
