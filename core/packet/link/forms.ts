@@ -1,3 +1,4 @@
+import { drawFieldLook } from './field-look.ts';
 import type { DefaultFonts } from './form-fonts.ts';
 import type { LinkNotes } from './link-notes.ts';
 import type { PageUse, SourceCopy } from './source-copy.ts';
@@ -44,7 +45,7 @@ export class FormCarry {
 
   /** True for a widget of a signature field: such fields are never carried, a packet is not the signed file. */
   isSignature(widget: PdfDict): boolean {
-    return this.#inherited(widget, 'FT') === 'Sig';
+    return nameOf(this.#inherited(widget, 'FT')) === 'Sig';
   }
 
   /** The widget as it stands in the finished file, hung under its carried field. */
@@ -54,9 +55,7 @@ export class FormCarry {
     at: { readonly use: PageUse; readonly num: number; readonly old: number | undefined },
   ): PdfDict {
     if (this.#form === undefined) return made;
-    if (this.#source.dictOf(this.#source.dictOf(entries.get('AP'))?.get('N')) === undefined) {
-      this.#notes.count(this.#source.file.title, 'no look');
-    }
+    this.#giveLook(entries, made);
     const root = this.#root(at.use.turn);
     const above = entries.get('Parent');
     const parent = above instanceof PdfRef ? this.#node(above, root, 0) : undefined;
@@ -90,6 +89,27 @@ export class FormCarry {
       tops.push(new FinishedRef(root.num));
     }
     return tops;
+  }
+
+  /** A form that leaves the look of its fields to the reader gets it here: the packet can't ask that of its reader. */
+  #giveLook(entries: PdfDict, made: Map<string, PdfValue>): void {
+    const { file } = this.#source;
+    if (file.resolve(this.#form?.get('NeedAppearances')) !== true) return;
+    const sort = nameOf(this.#inherited(entries, 'FT'));
+    const hasLook = this.#source.dictOf(this.#source.dictOf(entries.get('AP'))?.get('N')) !== undefined;
+    const look =
+      sort === 'Tx' || sort === 'Ch'
+        ? drawFieldLook(entries, {
+            source: this.#source,
+            resources: this.#source.dictOf(this.#form?.get('DR')),
+            appearance: this.#form?.get('DA'),
+            inherited: (key) => this.#inherited(entries, key),
+          })
+        : undefined;
+    if (look !== undefined) {
+      made.set('AP', dict({ N: look }));
+      this.#notes.count(file.title, 'form look');
+    } else if (!hasLook && this.#inherited(entries, 'V') !== undefined) this.#notes.count(file.title, 'no look');
   }
 
   #root(turn: number): FieldRoot {
@@ -131,11 +151,11 @@ export class FormCarry {
     this.#source.out.write(node.num, this.renameFonts(made), this.#source.mapRef);
   }
 
-  #inherited(entries: PdfDict, key: string): string | undefined {
+  #inherited(entries: PdfDict, key: string): PdfValue | undefined {
     let here: PdfDict | undefined = entries;
     for (let depth = 0; here !== undefined && depth < deepest; depth += 1) {
-      const value = nameOf(this.#source.file.resolve(here.get(key)));
-      if (value !== undefined) return value;
+      const value = this.#source.file.resolve(here.get(key));
+      if (value !== null) return value;
       here = this.#source.dictOf(here.get('Parent'));
     }
     return undefined;
