@@ -4,10 +4,12 @@ import { photograph } from './kit/photo.ts';
 import { signOnce } from './kit/seal-file.ts';
 import * as building from './papers/building.ts';
 import * as health from './papers/health.ts';
+import * as healthLater from './papers/health-later.ts';
 import * as land from './papers/land.ts';
 import * as money from './papers/money.ts';
 import { enlarge, picture, type SceneName } from './papers/pictures.ts';
 import * as roads from './papers/roads-power.ts';
+import { erosionSketch } from './papers/sketches.ts';
 import { survey } from './papers/survey.ts';
 import * as trades from './papers/trades.ts';
 import { trussSheets } from './papers/truss-sheets.ts';
@@ -159,7 +161,7 @@ export const shelf: Readonly<Record<string, Make>> = {
   'scan0012.pdf': land.deed,
   'Orrick survey 18x24.pdf': survey,
   'school tax receipt.pdf': land.taxReceipt,
-  'erosion sketch.pdf': health.erosionSketch,
+  'erosion sketch.pdf': erosionSketch,
   'perc results.pdf': health.percResults,
   'Scan_2024-10-28 septic.pdf': health.septicPermit,
   'septic extension.pdf': health.septicExtension,
@@ -210,8 +212,8 @@ export const shelf: Readonly<Record<string, Make>> = {
       () => building.inspectionResult(result),
     ]),
   ),
-  'septic final.pdf': health.septicFinal,
-  'water lab report.pdf': health.waterTest,
+  'septic final.pdf': healthLater.septicFinal,
+  'water lab report.pdf': healthLater.waterTest,
   'blower door.pdf': trades.airLeakage,
   'duct test.pdf': trades.ductLeakage,
   'energy certificate panel.pdf': trades.energyCertificate,

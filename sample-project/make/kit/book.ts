@@ -58,7 +58,11 @@ export class Book {
     for (const leaf of this.#leaves) leaf.finish();
     const id = createHash('sha256').update(`${this.look.title}|${this.look.day}`).digest('hex').slice(0, 32);
     this.doc.context.trailerInfo.ID = this.doc.context.obj([PDFHexString.of(id), PDFHexString.of(id)]);
-    return this.doc.save({ useObjectStreams: options.packed ?? true, objectsPerTick: Number.POSITIVE_INFINITY });
+    return this.doc.save({
+      useObjectStreams: options.packed ?? true,
+      updateFieldAppearances: false,
+      objectsPerTick: Number.POSITIVE_INFINITY,
+    });
   }
 
   /** Sets a key of the catalogue. */

@@ -8,16 +8,16 @@ const teal: Colour = [0.08, 0.33, 0.38];
 /** How each office's papers are set. */
 export const styles = {
   county: { body: 'serif', bold: 'serifBold', size: 11, margin: 66, ink: green },
-  health: { body: 'sans', bold: 'sansBold', size: 9.5, margin: 54, ink: black },
+  health: { body: 'sans', bold: 'sansBold', size: 10, margin: 54, ink: black },
   roads: { body: 'mono', bold: 'monoBold', size: 9.5, margin: 58, ink: black },
-  building: { body: 'sans', bold: 'sansBold', size: 9.5, margin: 50, ink: [0.1, 0.16, 0.3] },
+  building: { body: 'sans', bold: 'sansBold', size: 10.5, margin: 50, ink: [0.1, 0.16, 0.3] },
   recorder: { body: 'serif', bold: 'serifBold', size: 11.5, margin: 72, ink: black },
   flood: { body: 'human', bold: 'humanBold', size: 10.5, margin: 66, ink: teal },
   power: { body: 'human', bold: 'humanBold', size: 10.5, margin: 62, ink: blue },
-  lender: { body: 'human', bold: 'slabBold', size: 10, margin: 66, ink: brown },
-  insurer: { body: 'human', bold: 'humanBold', size: 9.5, margin: 54, ink: plum },
+  lender: { body: 'human', bold: 'slabBold', size: 10.5, margin: 66, ink: brown },
+  insurer: { body: 'human', bold: 'humanBold', size: 10.5, margin: 54, ink: plum },
   trade: { body: 'slab', bold: 'slabBold', size: 9, margin: 56, ink: black },
-  tester: { body: 'human', bold: 'humanBold', size: 9.5, margin: 54, ink: teal },
+  tester: { body: 'human', bold: 'humanBold', size: 10.5, margin: 54, ink: teal },
   maker: { body: 'mono', bold: 'monoBold', size: 8.5, margin: 46, ink: black },
 } as const satisfies Record<string, HouseStyle>;
 

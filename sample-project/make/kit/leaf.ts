@@ -136,16 +136,35 @@ export class Leaf {
   /** A name signed: loops of a pen, never letters one could read. */
   signature(at: Point, chance: Chance, look: LineLook & { readonly length?: number } = {}): void {
     const { length = 110, colour = [0.1, 0.13, 0.42], width = 1 } = look;
-    const points: Point[] = [];
-    let x = at[0];
-    for (let i = 0; x < at[0] + length; i += 1) {
-      const tall = i % 5 === 0 ? 20 : 7;
-      points.push([x, at[1] + chance.between(-1, 1.5)]);
-      points.push([x + chance.between(2, 6), at[1] - tall * chance.between(0.6, 1.2)]);
-      points.push([x + chance.between(-3, 2), at[1] - tall * 0.4]);
-      x += chance.between(5, 11);
+    const [x0, y0] = at;
+    const hand = {
+      tall: chance.between(15, 26),
+      low: chance.between(3, 8),
+      step: chance.between(4, 10),
+      lean: chance.between(-2, 5),
+    };
+    const every = 3 + Math.floor(chance.next() * 4);
+    // A capital: up, round and through itself; then waves that flatten; then a stroke off to the right.
+    const points: Point[] = [
+      [x0 + 4, y0 - hand.tall * 0.5],
+      [x0 + 8 + hand.lean, y0 - hand.tall],
+      [x0 + 1, y0 - hand.tall * 0.3],
+      [x0 - 3, y0 + hand.low],
+      [x0 + 9, y0 - hand.tall * chance.between(0.2, 0.6)],
+    ];
+    let x = x0 + 12;
+    for (let i = 1; x < x0 + length; i += 1) {
+      const fade = 1 - (0.6 * (x - x0)) / length;
+      const up = (i % every === 0 ? hand.tall * 0.9 : hand.low * 1.3) * fade * chance.between(0.6, 1.2);
+      points.push([x, y0 + chance.between(-1, 1.2)], [x + hand.step * 0.5 + hand.lean * 0.4, y0 - up]);
+      if (i % every === 0) points.push([x + hand.step * 0.2 - 2, y0 - up * 0.5]);
+      if (i % (every + 2) === 0) points.push([x + hand.step * 0.6, y0 + hand.low * 1.6]);
+      x += hand.step * chance.between(0.7, 1.3);
     }
-    points.push([at[0] + length + 18, at[1] - 6], [at[0] + length + 34, at[1] - 2]);
+    points.push(
+      [x0 + length + 14, y0 - chance.between(-3, 9)],
+      [x0 + length + chance.between(24, 46), y0 - chance.between(-5, 12)],
+    );
     this.curve(points, { colour, width });
   }
 

@@ -1,6 +1,7 @@
-import { PDFBool, type PDFForm, PDFName, TextAlignment } from 'pdf-lib';
+import { PDFBool, type PDFForm, PDFName, PDFTextField, TextAlignment } from 'pdf-lib';
 import { county, owners, place } from '../cast.ts';
 import { Book } from '../kit/book.ts';
+import { foldFor } from '../kit/faces.ts';
 import { Flow } from '../kit/flow.ts';
 import { formHead, styles } from '../kit/heads.ts';
 import { scan } from '../kit/picture.ts';
@@ -65,7 +66,7 @@ export async function application(look: ApplicationLook): Promise<Uint8Array> {
   });
   const form = book.doc.getForm();
   const flow = applicationHead(book);
-  for (const row of rows) fieldRow(flow, form, { row, fill: look !== 'blank' });
+  for (const row of rows) fieldRow(flow, form, { row, fill: look !== 'blank', plain: look === 'no looks' });
   flow.gap(8);
   for (const [text, name, on] of boxes) {
     const field = form.createCheckBox(name);
@@ -76,11 +77,11 @@ export async function application(look: ApplicationLook): Promise<Uint8Array> {
   }
   applicationFoot(flow, false);
   const font = book.faces.human;
-  if (font !== undefined) form.updateFieldAppearances(font);
+  if (font !== undefined && look !== 'no looks') form.updateFieldAppearances(font);
   if (look === 'no looks') {
     for (const field of form.getFields())
       for (const widget of field.acroField.getWidgets())
-        if (field.constructor.name === 'PDFTextField') widget.dict.delete(PDFName.of('AP'));
+        if (field instanceof PDFTextField) widget.dict.delete(PDFName.of('AP'));
     form.acroForm.dict.set(PDFName.of('NeedAppearances'), PDFBool.True);
   }
   return book.bytes();
@@ -100,7 +101,7 @@ function applicationHead(book: Book): Flow {
   return flow;
 }
 
-function fieldRow(flow: Flow, form: PDFForm, look: { row: readonly Field[]; fill: boolean }): void {
+function fieldRow(flow: Flow, form: PDFForm, look: { row: readonly Field[]; fill: boolean; plain: boolean }): void {
   const total = look.row.reduce((sum, [share]) => sum + share, 0);
   const top = flow.y;
   let x = flow.left;
@@ -112,7 +113,7 @@ function fieldRow(flow: Flow, form: PDFForm, look: { row: readonly Field[]; fill
     const w = (flow.width * share) / total;
     const field = form.createTextField(name);
     field.setAlignment(TextAlignment.Left);
-    const font = flow.book.faces.human;
+    const font = look.plain ? flow.book.faces.sans : flow.book.faces.human;
     field.addToPage(flow.leaf.page, {
       x: x + 3,
       y: flow.leaf.height - top - 30,
@@ -122,7 +123,7 @@ function fieldRow(flow: Flow, form: PDFForm, look: { row: readonly Field[]; fill
       ...(font === undefined ? {} : { font }),
     });
     field.setFontSize(10.5);
-    if (look.fill) field.setText(value.normalize('NFC'));
+    if (look.fill) field.setText(look.plain ? foldFor('sans', value) : value.normalize('NFC'));
     x += w;
   }
 }

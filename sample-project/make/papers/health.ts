@@ -1,12 +1,9 @@
 import { county, owners, place } from '../cast.ts';
 import { Book } from '../kit/book.ts';
-import { Chance } from '../kit/chance.ts';
 import { Flow } from '../kit/flow.ts';
-import { countyHead, firmHead, formHead, styles } from '../kit/heads.ts';
-import type { Leaf } from '../kit/leaf.ts';
+import { countyHead, formHead, styles } from '../kit/heads.ts';
 import { scan } from '../kit/picture.ts';
-
-const pen = [0.12, 0.16, 0.45] as const;
+import { fieldSketch } from './sketches.ts';
 
 /** Drops in sixteenths of an inch for each 30-minute reading; the last three agree within one sixteenth. */
 const holes = [
@@ -138,55 +135,6 @@ function readings(flow: Flow, hole: (typeof holes)[number]): void {
   );
 }
 
-function fieldSketch(leaf: Leaf): void {
-  const chance = new Chance('sketch');
-  const ink = { colour: pen, width: 1.1 };
-  for (let y = 110; y <= 690; y += 18) leaf.line([60, y], [552, y], { width: 0.2, colour: [0.75, 0.8, 0.85] });
-  for (let x = 60; x <= 552; x += 18) leaf.line([x, 110], [x, 690], { width: 0.2, colour: [0.75, 0.8, 0.85] });
-  const shaky = (points: readonly (readonly [number, number])[]): void =>
-    leaf.curve(
-      points.flatMap(([x, y], i): [number, number][] => {
-        const [nx, ny] = points[i + 1] ?? [x, y];
-        return [0, 0.25, 0.5, 0.75].map((t) => [x + (nx - x) * t + chance.bell(), y + (ny - y) * t + chance.bell()]);
-      }),
-      ink,
-    );
-  shaky([
-    [120, 640],
-    [132, 150],
-    [478, 172],
-    [500, 650],
-    [120, 640],
-  ]);
-  shaky([
-    [230, 420],
-    [232, 352],
-    [366, 354],
-    [366, 422],
-    [230, 420],
-  ]);
-  for (const y of [230, 248, 266, 284])
-    shaky([
-      [300, y],
-      [440, y + 4],
-    ]);
-  const words: [number, number, string][] = [
-    [250, 396, 'HOUSE 3 BR'],
-    [302, 220, 'PRIMARY AREA'],
-    [150, 560, 'WELL (OVER 100 FT)'],
-    [70, 700, 'HERON LANE TO THE WEST'],
-    [180, 290, 'P-1'],
-    [262, 300, 'P-2'],
-    [452, 300, 'P-3'],
-    [318, 330, 'PIT 1'],
-    [392, 330, 'PIT 2'],
-    [420, 130, 'N'],
-  ];
-  for (const [x, y, text] of words) leaf.hand([x, y], text, { size: 10, colour: pen, chance });
-  leaf.line([424, 138], [424, 168], ink);
-  leaf.circle([180, 540], 6, ink);
-}
-
 export async function septicPermit(): Promise<Uint8Array> {
   const book = await Book.open({ title: 'Septic permit', day: '2024-10-28', faces: ['sans', 'sansBold'] });
   const flow = formHead(new Flow(book, styles.health), {
@@ -261,7 +209,7 @@ export async function septicExtension(): Promise<Uint8Array> {
     ['Bedrooms', '3, unchanged'],
   ]);
   flow.para(
-    'You asked in writing on March 30, 2026, before the permit lapsed. In this county the building need not have begun for that. We looked at the site on April 2: the primary and repair areas are undisturbed. The permit is extended once, by 90 days, counted from the day it would have lapsed.',
+    'You asked in writing on March 30, 2026, before the permit lapsed. You showed the recorded construction mortgage; that is enough here, the building need not have begun. We looked at the site on April 2: the primary and repair areas are undisturbed. The permit is extended once, by 90 days, counted from the day it would have lapsed.',
   );
   flow.para('It cannot be extended again. The system must be built, inspected and covered by the new date.');
   flow.signed('Corwin Haldane', 'Environmental Health Specialist', '4-6-26');
@@ -304,188 +252,4 @@ export async function wellPermit(): Promise<Uint8Array> {
   flow.signed('Corwin Haldane', 'Environmental Health Specialist', '9-16-25');
   flow.rubber([410, 330], ['ISSUED', 'SEP 16 2025'], { angle: -4 });
   return book.bytes();
-}
-
-export async function septicFinal(): Promise<Uint8Array> {
-  const book = await Book.open({ title: 'Septic final EH-24-0317', day: '2026-07-14', faces: ['sans', 'sansBold'] });
-  const flow = formHead(new Flow(book, styles.health), {
-    office: `${county} Environmental Health`,
-    title: 'Final Inspection of Sewage System',
-    number: 'EH-24-0317',
-  });
-  flow.fields([
-    [3, 'Owner', owners.both],
-    [2, 'Parcel', place.parcel],
-  ]);
-  flow.fields([
-    [3, 'Place', place.shouted],
-    [1, 'Inspected', 'July 14, 2026'],
-    [1, 'Bedrooms', '3'],
-  ]);
-  flow.fields([
-    [2, 'Installer', 'Muddle & Sons Earthworks, SI-0227'],
-    [1, 'Result', 'PASSED'],
-  ]);
-  flow.gap(8);
-  for (const text of [
-    'Tank 1,000 gal, set level, watertight, filter and riser in place',
-    'Trenches 5 x 50 ft, depth 26 in., gravel and cover as permitted',
-    'Distances measured: well 162 ft, house 57 ft, lot line 52 ft',
-    'Repair area undisturbed and marked',
-  ])
-    flow.tick(text, true);
-  flow
-    .gap(6)
-    .para(
-      'The system may be covered. As-built sketch on file. Passed as seen on the day of the inspection; this is no promise how long it will work.',
-    );
-  flow.signed('Corwin Haldane', 'Environmental Health Specialist', '7-14-26');
-  flow.rubber([400, 330], ['FINAL', 'PASSED', 'JUL 14 2026'], { angle: 5, colour: [0.12, 0.4, 0.25] });
-  return book.bytes();
-}
-
-export async function waterTest(): Promise<Uint8Array> {
-  const book = await Book.open({ title: 'Water analysis 27-00318', day: '2027-01-14', faces: ['human', 'humanBold'] });
-  const flow = firmHead(new Flow(book, styles.tester), 'Alder Flat Water Laboratory', [
-    '9 Weir Lane, Lower Brindle',
-    'Laboratory number 0055 (invented)',
-  ]);
-  flow.para('Report of analysis 27-00318', { bold: true, size: 13 });
-  flow.pairs([
-    ['Client', owners.both],
-    ['Place', `${place.house}, Parcel ${place.parcel}, kitchen tap, private well WP-25-0102`],
-    ['Taken', 'January 12, 2027, 9:20, by J. Marrable (laboratory)'],
-    ['Reported', 'January 14, 2027'],
-  ]);
-  flow.table(
-    [
-      ['Tested for', 'Result', 'Limit', 'Unit', ''],
-      ['Total coliform bacteria', 'absent', 'absent', 'per 100 mL', 'meets'],
-      ['E. coli', 'absent', 'absent', 'per 100 mL', 'meets'],
-      ['Nitrate, as N', '1.4', '10', 'mg/L', 'meets'],
-      ['Nitrite, as N', '< 0.05', '1', 'mg/L', 'meets'],
-      ['Lead', '< 0.001', '0.015', 'mg/L', 'meets'],
-      ['Arsenic', '0.002', '0.010', 'mg/L', 'meets'],
-      ['Hardness', '118', 'none', 'mg/L', ''],
-      ['pH', '7.1', '6.5-8.5', '', 'meets'],
-    ],
-    { widths: [36, 16, 16, 18, 14], rule: 'lines' },
-  );
-  flow.para('Results are for the sample as received. Disinfect and test again after any work on the well.');
-  flow.signed('Jocasta Marrable', 'Laboratory Supervisor', '1-14-27');
-  return book.bytes();
-}
-
-/** The owner's own drawing of the silt fence, by hand on squared paper. */
-export async function erosionSketch(): Promise<Uint8Array> {
-  const book = await Book.open({ title: 'Erosion sketch', day: '2026-04-01', faces: ['sans'] });
-  const leaf = book.leaf([612, 792]);
-  const chance = new Chance('erosion');
-  for (let y = 36; y <= 760; y += 18) leaf.line([36, y], [576, y], { width: 0.25, colour: [0.7, 0.8, 0.85] });
-  for (let x = 36; x <= 576; x += 18) leaf.line([x, 36], [x, 756], { width: 0.25, colour: [0.7, 0.8, 0.85] });
-  const shaky = (points: readonly (readonly [number, number])[], width = 1.2): void =>
-    leaf.curve(
-      points.flatMap(([x, y], i): [number, number][] => {
-        const [nx, ny] = points[i + 1] ?? [x, y];
-        return [0, 0.2, 0.4, 0.6, 0.8].map((t) => [
-          x + (nx - x) * t + chance.bell() * 0.8,
-          y + (ny - y) * t + chance.bell() * 0.8,
-        ]);
-      }),
-      { colour: pen, width },
-    );
-  shaky([
-    [140, 640],
-    [170, 150],
-    [500, 172],
-    [476, 655],
-    [140, 640],
-  ]);
-  shaky([
-    [60, 700],
-    [92, 110],
-  ]);
-  shaky([
-    [100, 705],
-    [132, 110],
-  ]);
-  shaky([
-    [300, 430],
-    [302, 330],
-    [352, 331],
-    [351, 431],
-    [300, 430],
-  ]);
-  shaky([
-    [124, 378],
-    [296, 376],
-  ]);
-  shaky([
-    [122, 398],
-    [296, 396],
-  ]);
-  shaky(
-    [
-      [430, 250],
-      [446, 330],
-      [440, 420],
-      [430, 520],
-    ],
-    2.2,
-  );
-  for (let i = 0; i < 12; i += 1)
-    shaky(
-      [
-        [434 + Math.sin(i) * 5, 262 + i * 21],
-        [446 + Math.sin(i) * 5, 256 + i * 21],
-      ],
-      1,
-    );
-  shaky([
-    [360, 300],
-    [420, 310],
-    [412, 302],
-    [420, 310],
-    [411, 316],
-  ]);
-  const words: [number, number, string][] = [
-    [206, 70, 'LOT 7 - 418 HERON LANE'],
-    [206, 90, 'EROSION SKETCH, APRIL 1 2026'],
-    [310, 385, 'HOUSE'],
-    [176, 370, 'DRIVE, STONE 50 FT'],
-    [390, 236, 'SILT FENCE'],
-    [458, 400, '260 FT'],
-    [366, 292, 'FALLS 4%'],
-    [330, 560, 'SEPTIC, FENCED OFF'],
-    [190, 690, 'TOPSOIL PILE HERE, COVERED'],
-    [530, 90, 'N'],
-    [150, 740, 'DRAWN BY T. LINDQVIST   NOT TO SCALE'],
-  ];
-  for (const [x, y, text] of words) leaf.hand([x, y], text, { size: 10, colour: pen, chance });
-  shaky([
-    [534, 130],
-    [534, 98],
-    [528, 108],
-    [534, 98],
-    [540, 108],
-  ]);
-  shaky([
-    [200, 660],
-    [240, 640],
-    [290, 662],
-  ]);
-  shaky([
-    [320, 570],
-    [420, 570],
-    [420, 540],
-    [320, 540],
-    [320, 570],
-  ]);
-  return scan(await book.bytes(), {
-    seed: 'erosion',
-    title: 'erosion sketch',
-    day: '2026-04-01',
-    dpi: 150,
-    quality: 50,
-  });
 }

@@ -26,7 +26,7 @@ export async function survey(): Promise<Uint8Array> {
   for (const [x, y, words] of [
     [150, 462, 'LOT 8, Thrale'],
     [345, 220, 'Teasel Brook tract'],
-    [150, -28, 'LOT 6, Pemberwick'],
+    [96, -20, 'LOT 6, Pemberwick'],
   ] as const)
     view.text([x, y], words, { face: 'slab', size: 13, colour: grey });
   const labels = ['5/8 in. rod set', '5/8 in. rod set', 'monument found', '1 in. pipe found'];
@@ -37,7 +37,7 @@ export async function survey(): Promise<Uint8Array> {
       align: west ? 'left' : 'right',
     });
   });
-  north(leaf, [1000, 150]);
+  north(leaf, [1610, 1010]);
   scaleBar(leaf, view.scale);
   rightSide(leaf);
   return book.bytes();
@@ -45,13 +45,14 @@ export async function survey(): Promise<Uint8Array> {
 
 function scaleBar(leaf: Leaf, scale: number): void {
   for (let i = 0; i < 4; i += 1) {
-    leaf.box([560 + i * 40 * scale, 1212], [40 * scale, 8], {
+    leaf.box([620 + i * 40 * scale, 1212], [40 * scale, 8], {
       width: 0.8,
       ...(i % 2 === 0 ? { fill: [0.1, 0.1, 0.1] as const } : {}),
     });
-    leaf.text([560 + i * 40 * scale, 1206], String(i * 40), { face: 'human', size: 10, align: 'centre' });
+    leaf.text([620 + i * 40 * scale, 1206], String(i * 40), { face: 'human', size: 10, align: 'centre' });
   }
-  leaf.text([560 + 160 * scale, 1206], '160 feet', { face: 'human', size: 10, align: 'centre' });
+  leaf.text([430, 1218], '1 in. = 32 ft', { face: 'human', size: 11 });
+  leaf.text([620 + 160 * scale, 1206], '160 feet', { face: 'human', size: 10, align: 'centre' });
 }
 
 function rightSide(leaf: Leaf): void {

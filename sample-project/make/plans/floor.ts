@@ -11,7 +11,7 @@ const quarter = 18;
 
 export function floorPlan(book: Book, revision: Revision): Leaf {
   const leaf = openSheet(book, 'A1', revision);
-  const view = new View(leaf, [420, 900], quarter);
+  const view = new View(leaf, [600, 880], quarter);
   drawWalls(view, revision, black);
   drawFittings(view, grey);
   for (const room of rooms(revision)) {
@@ -29,7 +29,7 @@ export function floorPlan(book: Book, revision: Revision): Leaf {
   dimensions(view);
   if (revision === 'B') reviewerLayer(book, leaf, view);
   north(leaf, [2140, 200], -90);
-  caption(leaf, [420, 1270], ['1', 'Floor plan', '1/4 in. = 1 ft']);
+  caption(leaf, [600, 1260], ['1', 'Floor plan', '1/4 in. = 1 ft']);
   schedule(leaf, [110, 1400], {
     title: 'Areas',
     widths: [250, 150],
@@ -133,7 +133,7 @@ function reviewerLayer(book: Book, leaf: Leaf, view: View): void {
 
 /** The pale floor plan that other trades draw on. */
 export function ground(leaf: Leaf, revision: Revision, scale = quarter): View {
-  const view = new View(leaf, [420, 900], scale);
+  const view = new View(leaf, [600, 880], scale);
   drawWalls(view, revision, pale);
   drawFittings(view, pale);
   for (const room of rooms(revision)) view.text(room.at, room.name, { size: 9, colour: grey });

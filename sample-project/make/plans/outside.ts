@@ -46,7 +46,7 @@ function levels(view: View, x: number): void {
 }
 
 /** Front or rear: the long side with the roof's slope seen flat. */
-function longSide(view: View, front: boolean): void {
+export function longSide(view: View, front: boolean): void {
   const flip = (x: number): number => (front ? x : size[0] - x);
   siding(view, 0, size[0]);
   view.box([0, -0.6], [size[0], wall + 0.6], { width: 1.4 });
@@ -168,7 +168,7 @@ export function elevations(book: Book, revision: Revision): Leaf {
 
 export function roofPlan(book: Book, revision: Revision): Leaf {
   const leaf = openSheet(book, 'A3', revision);
-  const view = new View(leaf, [420, 980], 18);
+  const view = new View(leaf, [600, 900], 18);
   view.box([0, 0], size, { width: 0.8, dash: [10, 6], colour: grey });
   view.box([-1, -eave], [64, size[1] + 2 * eave], { width: 2 });
   view.line([-1, 15], [63, 15], { width: 2 });
@@ -215,7 +215,7 @@ export function roofPlan(book: Book, revision: Revision): Leaf {
     view.circle([x, y], 0.5, { width: 1.4 });
   view.dim([-1, 31.5], [63, 31.5], 4, { size: 12 });
   view.dim([63, 31.5], [63, -1.5], 8, { size: 12 });
-  caption(leaf, [420, 1270], ['1', 'Roof plan', '1/4 in. = 1 ft']);
+  caption(leaf, [600, 1260], ['1', 'Roof plan', '1/4 in. = 1 ft']);
   notes(leaf, [420, 1390], {
     title: 'Roof notes',
     width: 900,

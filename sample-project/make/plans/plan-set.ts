@@ -6,10 +6,11 @@ import type { Leaf } from '../kit/leaf.ts';
 import { View } from '../kit/view.ts';
 import { floorPlan } from './floor.ts';
 import { drawWalls, type Revision, revisions } from './house.ts';
-import { elevations, roofPlan, sections } from './outside.ts';
+import { elevations, longSide, roofPlan, sections } from './outside.ts';
+import { electrical, energySheet, plumbing } from './services.ts';
 import { notes, openSheet, schedule, sheetList } from './sheet-frame.ts';
 import { sitePlan } from './site.ts';
-import { details, electrical, energySheet, foundation, framing, plumbing } from './trades.ts';
+import { details, foundation, framing } from './structure.ts';
 
 /** The whole set, twelve ARCH D sheets, with a linked sheet list, bookmarks and page labels. */
 export async function planSet(revision: Revision): Promise<Uint8Array> {
@@ -53,10 +54,10 @@ function titleSheet(book: Book, revision: Revision): readonly Row[] {
     size: 22,
   });
   leaf.text([134, 272], `for ${owners.both}`, { face: 'human', size: 22, colour: grey });
-  const view = new View(leaf, [190, 760], 13);
+  const view = new View(leaf, [150, 790], 15);
   drawWalls(view, revision, [0.25, 0.25, 0.27]);
-  leaf.text([1010, 800], 'key plan', { face: 'human', size: 13, colour: grey });
-  const at = [1230, 400] as const;
+  leaf.text([150, 960], 'Key plan, front below', { face: 'human', size: 15, colour: grey });
+  const at = [1270, 330] as const;
   const widths = [110, 480, 120, 140];
   schedule(leaf, at, {
     title: 'Sheets',
@@ -68,10 +69,12 @@ function titleSheet(book: Book, revision: Revision): readonly Row[] {
     ],
   });
   buildingFacts(leaf, revision);
-  notes(leaf, [130, 960], {
+  const face = new View(leaf, [1290, 1570], 13.2);
+  longSide(face, true);
+  notes(leaf, [130, 1040], {
     title: 'General notes',
-    size: 15,
-    width: 980,
+    size: 18,
+    width: 1020,
     words: [
       'These drawings belong to an invented sample lot. No house may be built from them.',
       'The owner builds. Firms hired are licensed for their trade where the State asks for it.',
@@ -91,10 +94,10 @@ function titleSheet(book: Book, revision: Revision): readonly Row[] {
 }
 
 function buildingFacts(leaf: Leaf, revision: Revision): void {
-  schedule(leaf, [1230, 980], {
+  schedule(leaf, [1270, 860], {
     title: 'The building',
     widths: [430, 420],
-    size: 16,
+    size: 17,
     rows: [
       ['What', 'How much'],
       ['Heated floor', `${house.heated.toLocaleString('en-US')} sq ft`],

@@ -50,13 +50,14 @@ export function openSheet(book: Book, number: SheetNumber, revision: Revision): 
       owners.second,
       '',
       place.house,
-      `${place.lot}, Parcel ${place.parcel}`,
+      place.lot,
+      `Parcel ${place.parcel}`,
       'Brindlemoor County',
     ],
     15,
   );
-  leaf.line([x, 640], [w - 36, 640], { width: 0.8 });
-  lines(leaf, [x + 22, 666], planNotes, 11);
+  leaf.line([x, 652], [w - 36, 652], { width: 0.8 });
+  lines(leaf, [x + 22, 682], planNotes, 12);
   revisionBlock(leaf, [x, 1130], revision);
   titleBlock(leaf, [x, 1400], { number, revision });
   return leaf;
@@ -72,8 +73,9 @@ const planNotes = [
 ];
 
 function lines(leaf: Leaf, at: Point, words: readonly string[], size: number): void {
+  const bold = size > 13;
   words.forEach((line, i) => {
-    leaf.text([at[0], at[1] + i * size * 1.38], line, { face: i === 0 ? 'human' : 'humanBold', size });
+    leaf.text([at[0], at[1] + i * size * 1.38], line, { face: bold && i > 0 ? 'humanBold' : 'human', size });
   });
 }
 
@@ -157,7 +159,7 @@ export function schedule(
   at: Point,
   look: { title: string; widths: readonly number[]; rows: readonly (readonly string[])[]; size?: number },
 ): number {
-  const size = look.size ?? 11.5;
+  const size = look.size ?? 14;
   const row = size * 1.95;
   const total = look.widths.reduce((a, b) => a + b, 0);
   let [, y] = at;
@@ -186,7 +188,7 @@ export function notes(
   at: Point,
   look: { title: string; words: readonly string[]; size?: number; width?: number },
 ): number {
-  const size = look.size ?? 13;
+  const size = look.size ?? 16;
   let y = at[1];
   leaf.text([at[0], y], look.title.toUpperCase(), { face: 'slabBold', size: size + 4 });
   y += size * 1.9;

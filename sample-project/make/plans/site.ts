@@ -6,8 +6,6 @@ import type { Revision } from './house.ts';
 import { areaAcres, call, corners, onLot } from './parcel.ts';
 import { caption, north, notes, openSheet, schedule } from './sheet-frame.ts';
 
-const mid = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-
 /** The lot with its lines, calls and corners, for plan set and survey alike. */
 export function drawLot(view: View, text: number): void {
   view.path(corners, { width: 2, close: true, dash: [26, 5, 5, 5] });
@@ -15,13 +13,13 @@ export function drawLot(view: View, text: number): void {
     const next = corners[(i + 1) % corners.length] ?? corner;
     const { bearing, length } = call(corner, next);
     const angle = (Math.atan2(next[1] - corner[1], next[0] - corner[0]) * 180) / Math.PI;
-    const upright = angle > 90 || angle < -90 ? angle + 180 : angle;
-    const [x, y] = view.at(mid(corner, next));
-    const inside = i === 2 || i === 3 ? -1 : 1;
+    const upright = angle > 90 || angle < -89 ? angle + 180 : angle;
+    const along = [0.34, 0.74, 0.3, 0.26][i] ?? 0.5;
+    const [x, y] = view.at([corner[0] + (next[0] - corner[0]) * along, corner[1] + (next[1] - corner[1]) * along]);
     const a = (upright * Math.PI) / 180;
-    const off = (i === 1 ? -1 : inside) * text * 0.9;
-    const shift: Point = [Math.sin(a) * -off * (i === 1 ? -1 : 1), Math.cos(a) * -off];
-    view.leaf.text([x + shift[0], y + shift[1]], `${bearing}   ${length}`, {
+    // West and north lines carry their call below the line, east and south above it: always inside the lot.
+    const up = (i < 2 ? -1.25 : 0.5) * text;
+    view.leaf.text([x - Math.sin(a) * up, y - Math.cos(a) * up], `${bearing}   ${length}`, {
       face: 'human',
       size: text,
       align: 'centre',
@@ -78,7 +76,7 @@ export function drawImprovements(view: View, text: number): void {
   view.circle(well, 3, { width: 1.6 });
   view.circle(well, 100, { width: 0.5, dash: [10, 6], colour: grey });
   view.text([well[0], well[1] + 8], 'WELL', { face: 'humanBold', size: text });
-  view.text([well[0] + 2, well[1] + 88], '100 ft round the well, no sewage', { size: text * 0.85, colour: grey });
+  view.text([well[0] + 2, well[1] + 88], '100 ft round the well, no sewage', { size: text * 0.8, colour: grey });
   view.box([tank[0] - 3, tank[1] - 5], [6, 10], { width: 1.2 });
   view.text([tank[0] + 17, tank[1] - 1], 'TANK', { size: text });
   for (let i = 0; i < 5; i += 1) view.box([primary.at[0], primary.at[1] + 3 + i * 9], [50, 3], { width: 1 });
