@@ -17,6 +17,8 @@ export interface Opened {
   readonly lease: Lease | undefined;
 }
 
+type WorkOptions = Pick<OpenOptions, 'holder' | 'takeOver' | 'now'> & { readonly known: readonly Migration[] };
+
 const database = 'lot.sqlite';
 
 function makeFolders(folder: string): void {
@@ -52,32 +54,42 @@ function beginLot(ledger: Ledger, options: CreateOptions): void {
   });
 }
 
-/** Makes an empty lot in a new or empty folder. What fails is cleared away again. */
+/** Makes an empty lot in a new or empty folder. A database that fails to become a lot is cleared away again. */
 export function makeLot(path: string, options: CreateOptions): Opened {
   const folder = resolve(path);
   const file = reserve(folder);
   let db: Database | undefined;
+  let opened: Opened | undefined;
   try {
     db = openDatabase(file, { readOnly: false, fresh: true });
-    runMigrations(db, knownMigrations());
-    const opened = work(db, folder, options);
+    const known = knownMigrations();
+    runMigrations(db, known);
+    opened = work(db, folder, { ...options, known });
     beginLot(opened.ledger, options);
     syncFolder(folder);
     return opened;
   } catch (error) {
+    opened?.lease?.release();
     db?.close();
     rmSync(file, { force: true });
     throw databaseTrouble(error, folder);
   }
 }
 
-/** Takes the lease and lays the rule of acts over an up-to-date database. */
-function work(db: Database, folder: string, options: Pick<OpenOptions, 'holder' | 'takeOver' | 'now'>): Opened {
+/** Takes the lease, then makes the tables what this program knows, then lays the rule of acts over them. */
+function work(db: Database, folder: string, options: WorkOptions): Opened {
   const now = options.now ?? (() => new Date());
   const lease = new Lease(db, now);
   lease.take(options.holder, options.takeOver ?? false);
-  watchChanges(db);
-  return { lease, ledger: new Ledger({ db, folder, lease, now }) };
+  try {
+    bringUpToDate(db, folder, options.known);
+    makeFolders(folder);
+    watchChanges(db);
+    return { lease, ledger: new Ledger({ db, folder, lease, now }) };
+  } catch (error) {
+    lease.release();
+    throw error;
+  }
 }
 
 /** A whole copy of the database as it is before an older lot is brought up to date. */
@@ -130,16 +142,9 @@ export function openFolder(path: string, options: OpenOptions, known = knownMigr
     const file = mustBeLot(folder);
     db = openDatabase(file, { readOnly: options.readOnly ?? false, fresh: false });
     if (options.readOnly === true) return look(db, folder, known);
+    // Before the lease: a lot we can't read must not be written to at all.
     pendingMigrations(db, known);
-    const opened = work(db, folder, options);
-    try {
-      bringUpToDate(db, folder, known);
-      makeFolders(folder);
-      return opened;
-    } catch (error) {
-      opened.lease?.release();
-      throw error;
-    }
+    return work(db, folder, { ...options, known });
   } catch (error) {
     db?.close();
     throw error instanceof LotfileError

@@ -15,6 +15,7 @@ import * as records from './records.ts';
 import * as renditions from './renditions.ts';
 import { searchLot } from './search.ts';
 import { sweepLot } from './sweep.ts';
+import { tellingPlainly } from './telling.ts';
 import { actsOf, undoAct } from './undo.ts';
 import { checkFiles, verifyLot } from './verify.ts';
 import { readView } from './view.ts';
@@ -198,7 +199,7 @@ function errandsOf(
 export function lotOf(opened: Opened): Lot {
   const { ledger } = opened;
   const close = closing(opened);
-  return {
+  const lot: Lot = {
     folder: ledger.folder,
     readOnly: ledger.readOnly,
     close,
@@ -209,4 +210,5 @@ export function lotOf(opened: Opened): Lot {
     ...papersOf(ledger),
     ...errandsOf(ledger),
   };
+  return tellingPlainly(lot, ledger);
 }

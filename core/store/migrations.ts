@@ -61,17 +61,28 @@ export function pendingMigrations(db: Database, known: readonly Migration[]): re
   return known.slice(done.length);
 }
 
-/** Runs each step and records it in one transaction of its own: a step that fails leaves the lot as it was before it. */
+function runStep(db: Database, step: Migration): void {
+  db.exec(step.sql);
+  db.prepare('INSERT INTO migration (name, sha256) VALUES (?, ?)').run(step.name, hashText(step.sql));
+  const broken = db.prepare('SELECT * FROM pragma_foreign_key_check LIMIT 1').get();
+  if (broken !== undefined) {
+    throw new LotfileError('internal', `"${step.name}" would leave rows that rest on nothing; it was not done.`);
+  }
+}
+
+/**
+ * Runs each step and records it in one transaction of its own: a step that fails leaves the lot as it was before it.
+ * Foreign keys are checked at the end of a step, not within, so that a step may build a table anew
+ * (https://sqlite.org/lang_altertable.html#otheralter).
+ */
 export function runMigrations(db: Database, pending: readonly Migration[]): void {
   db.exec(
     'CREATE TABLE IF NOT EXISTS migration (seq INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, sha256 TEXT NOT NULL) STRICT',
   );
-  for (const step of pending) {
-    db.transaction(() => {
-      db.exec(step.sql);
-      db.prepare('INSERT INTO migration (name, sha256) VALUES (?, ?)').run(step.name, hashText(step.sql));
-      const broken = db.prepare('SELECT * FROM pragma_foreign_key_check LIMIT 1').get();
-      if (broken !== undefined) throw new Error(`"${step.name}" left rows that rest on nothing.`);
-    }).immediate();
+  db.pragma('foreign_keys = OFF');
+  try {
+    for (const step of pending) db.transaction(() => runStep(db, step)).immediate();
+  } finally {
+    db.pragma('foreign_keys = ON');
   }
 }

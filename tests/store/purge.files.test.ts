@@ -1,0 +1,93 @@
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Lot } from '../../core/store/index.ts';
+import { edition, keepFile, keepPermit, newLot, page, told } from './lot-in-folder.ts';
+
+const secret = 'Zyxwvut998877';
+
+/** Files of the lot folder whose bytes hold the word, whichever way they are kept. */
+function filesThatHold(lot: Lot, word: string): readonly string[] {
+  return readdirSync(lot.folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => statSync(join(lot.folder, name)).isFile())
+    .filter((name) =>
+      readFileSync(join(lot.folder, name)).toString('latin1').toLowerCase().includes(word.toLowerCase()),
+    );
+}
+
+async function keepSecret(lot: Lot): Promise<{ edition: string; original: string }> {
+  const files = await keepFile(lot, `${'licence'}.pdf`, [page(0, `Owner ${secret}`), page(1, `again ${secret}`)]);
+  writeFileSync(lot.renditionPath(files.rendition), `sound pages, ${secret}`);
+  const value = { sort: 'text', value: `secret ${secret}` } as const;
+  const kept = lot.keepEdition(
+    edition(files, { kind: 'owner-id', title: 'Owner id', number: secret, facts: [{ fact: 'licence', value }] }),
+  );
+  lot.setFacts(kept.edition, [{ fact: 'licence', value: { sort: 'text', value: `changed ${secret}` } }]);
+  return { edition: kept.edition, original: files.original };
+}
+
+test('what is removed for good is in no file of the lot any more: bytes, pages, words, facts, history, copies', async () => {
+  const lot = newLot();
+  await keepPermit(lot);
+  const kept = await keepSecret(lot);
+  writeFileSync(join(lot.folder, 'lot.before-0002-next.sqlite'), secret);
+  expect(filesThatHold(lot, secret).length).toBe(3);
+  expect(lot.search(secret).length).toBeGreaterThan(0);
+  expect(lot.purge(kept.original, 'the county never asked for it')).toEqual({
+    name: 'licence.pdf',
+    papers: ['Owner id'],
+    packets: [],
+  });
+  expect(filesThatHold(lot, secret)).toEqual([]);
+  expect(lot.search(secret)).toEqual([]);
+  expect(lot.view().papers[1]?.editions).toMatchObject([
+    { id: kept.edition, pages: 0, readable: false, facts: {}, sheets: [] },
+  ]);
+  expect((await lot.verify()).problems).toEqual([]);
+});
+
+test('a marker with the reason stays, the file is told as removed, and its acts can not be undone', async () => {
+  const lot = newLot();
+  const kept = await keepSecret(lot);
+  lot.purge(kept.original, 'private');
+  expect(() => lot.originalPath(kept.original)).toThrow(
+    expect.objectContaining(told('not found', /"licence.pdf" was removed from this lot for good/)),
+  );
+  expect(lot.acts().map((act) => [act.title, act.lasting !== undefined])).toEqual([
+    ['Removed "licence.pdf" for good', true],
+    ['Facts of "Owner id"', true],
+    ['Kept "Owner id"', true],
+    ['Lot begun', true],
+  ]);
+  expect(() => lot.undo()).toThrow(expect.objectContaining({ code: 'conflict' }));
+  expect(filesThatHold(lot, 'private')).toEqual(['lot.sqlite']);
+});
+
+test('other papers, their words and files are left as they were', async () => {
+  const lot = newLot();
+  const permit = await keepPermit(lot);
+  const kept = await keepSecret(lot);
+  const before = lot.view().papers[0];
+  lot.purge(kept.original, 'private');
+  expect(lot.view().papers[0]).toEqual(before);
+  expect(lot.search('sewage')).toHaveLength(1);
+  expect(existsSync(lot.originalPath(permit.files.original))).toBe(true);
+});
+
+test('a file removed for good can be added again, and is whole then', async () => {
+  const lot = newLot();
+  const kept = await keepSecret(lot);
+  lot.purge(kept.original, 'by mistake');
+  const files = await keepFile(lot, 'licence.pdf', [page(0, 'Owner'), page(1, 'again')]);
+  expect(files.original).toBe(kept.original);
+  expect(lot.view().papers[0]?.editions[0]).toMatchObject({ pages: 2, readable: true });
+  expect(lot.search('owner').map((hit) => hit.why)).toEqual(['title', 'page']);
+  expect((await lot.verify()).problems).toEqual([]);
+});
+
+test('without a reason nothing is removed', async () => {
+  const lot = newLot();
+  const kept = await keepSecret(lot);
+  expect(() => lot.purge(kept.original, '  ')).toThrow(expect.objectContaining({ code: 'wrong use' }));
+  expect(existsSync(lot.originalPath(kept.original))).toBe(true);
+});
