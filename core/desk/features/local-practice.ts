@@ -1,3 +1,4 @@
+import { figures } from '../../figures/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { Practice } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
@@ -17,9 +18,12 @@ export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who
   const { officeWord, readPractice } = await import('../../practice/index.ts');
   const layers = at.lot.layers();
   const said = day ?? at.day;
-  const layer = officeWord({ target: rule, value, who, day: said, ...(note === undefined ? {} : { note }) });
+  const layer = officeWord(
+    { target: rule, value, who, day: said, ...(note === undefined ? {} : { note }) },
+    at.lot.practice(),
+  );
   const all = [...layers, layer];
-  const practice = readPractice(all);
+  const practice = readPractice(all, { figures: Object.keys(figures) });
   const office = officeOf(practice, rule);
   if (office === '') {
     throw new LotfileError('wrong use', `"${rule}" belongs to no office.`, {

@@ -1,4 +1,5 @@
 import { hostname } from 'node:os';
+import { figures } from '../../figures/index.ts';
 import { createLot, type Holder, openLot } from '../../store/index.ts';
 import { type At, onDesk, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
@@ -12,7 +13,7 @@ function holderOf(at: At): Holder {
 export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target, layers, on }, at) => {
   const { readPractice } = await import('../../practice/index.ts');
   const all = [...commonLayers(), ...layers];
-  const practice = readPractice(all);
+  const practice = readPractice(all, { figures: Object.keys(figures) });
   const { path } = at.tickets.look(folder);
   const lot = createLot(path, { title, practice, layers: all, day: on ?? at.day, holder: holderOf(at) });
   if (target !== undefined) lot.setTarget(target);
