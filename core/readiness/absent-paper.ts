@@ -34,6 +34,20 @@ function missing(given: NeedCase, kind: KindId): Problem {
   return needProblem(given, { kind, sort: 'missing' }, { say, mend });
 }
 
+function notYet(given: NeedCase, kind: KindId, entry: Entry): Problem {
+  const { issued, received } = entry.edition;
+  const day = issued !== undefined && issued > given.at.day ? issued : received;
+  const title = paperTitle(given.at, kind, given.subject);
+  return needProblem(
+    given,
+    { kind, entry, sort: 'not issued yet' },
+    {
+      say: `${title} is dated ${dayWords(day)} and isn't there on ${dayWords(given.at.day)}.`,
+      mend: { do: 'say', say: 'Go on or after that day.' },
+    },
+  );
+}
+
 /** Why there is no edition that counts. */
 export function absentProblem(given: NeedCase, kind: KindId): Problem {
   const { at, subject, need } = given;
@@ -42,19 +56,7 @@ export function absentProblem(given: NeedCase, kind: KindId): Problem {
   const later = pool[0];
   const title = paperTitle(at, kind, subject);
   const get: Mend = { do: 'get', kind, subject };
-  if (there.length === 0) {
-    if (later === undefined) return missing(given, kind);
-    const day =
-      later.edition.issued !== undefined && later.edition.issued > at.day
-        ? later.edition.issued
-        : later.edition.received;
-    const say = `${title} is dated ${dayWords(day)} and isn't there on ${dayWords(at.day)}.`;
-    return needProblem(
-      given,
-      { kind, entry: later, sort: 'not issued yet' },
-      { say, mend: { do: 'say', say: 'Go on or after that day.' } },
-    );
-  }
+  if (there.length === 0) return later === undefined ? missing(given, kind) : notYet(given, kind, later);
   const down = turnedDown(given, there);
   if (down !== undefined) {
     return needProblem(

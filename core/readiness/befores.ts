@@ -1,5 +1,5 @@
 import type { FindingSort } from '../vocabulary/finding.ts';
-import type { Basis, Before, Errand, Hold } from '../vocabulary/practice.ts';
+import type { Basis, Errand, Hold } from '../vocabulary/practice.ts';
 import { appliesAt } from './condition-at.ts';
 import { casesOf, isBehindUs, isSettled } from './errand-case.ts';
 import { openQuestions } from './need-case.ts';
@@ -34,23 +34,28 @@ function problem(
   };
 }
 
-function errandBefore(at: Standpoint, one: ErrandCase, before: Before, id: string): readonly Problem[] {
-  const first: Errand | undefined = Object.hasOwn(at.practice.errands, id) ? at.practice.errands[id] : undefined;
-  if (first === undefined || isBehindUs(at, first)) return [];
-  const open =
-    first.each !== undefined && first.each === one.errand.each && one.subject !== undefined
-      ? casesOf(at, first).filter((other) => other.subject === one.subject && !isSettled(at, other))
-      : casesOf(at, first).filter((other) => !isSettled(at, other));
-  return open.map((other) =>
-    problem(
-      one,
-      { sort: 'errand not settled', basis: before.basis, mend: { do: 'settle', errand: id, subject: other.subject } },
-      { say: `"${first.title}" has to be settled first.`, why: before.why ?? `"${one.errand.title}" comes after it` },
-    ),
-  );
+/** The word a before stands on, and why it is asked. */
+interface Ground {
+  readonly basis: Basis;
+  readonly why: string;
 }
 
-function eventBefore(at: Standpoint, one: ErrandCase, before: Before, event: string): readonly Problem[] {
+function errandBefore(at: Standpoint, one: ErrandCase, given: Ground & { readonly id: string }): readonly Problem[] {
+  const { id, basis, why } = given;
+  const first: Errand | undefined = Object.hasOwn(at.practice.errands, id) ? at.practice.errands[id] : undefined;
+  if (first === undefined || isBehindUs(at, first)) return [];
+  const paired = first.each !== undefined && first.each === one.errand.each && one.subject !== undefined;
+  return casesOf(at, first)
+    .filter((other) => (!paired || other.subject === one.subject) && !isSettled(at, other))
+    .map((other) => {
+      const mend: Mend = { do: 'settle', errand: id, subject: other.subject };
+      const say = `"${first.title}" has to be settled first.`;
+      return problem(one, { sort: 'errand not settled', basis, mend }, { say, why });
+    });
+}
+
+function eventBefore(at: Standpoint, one: ErrandCase, given: Ground & { readonly event: string }): readonly Problem[] {
+  const { event, basis, why } = given;
   if (happenedOn(at, event) !== undefined) return [];
   const title = eventTitle(at, event);
   const causer = at.rules.causers.get(event)?.[0];
@@ -58,16 +63,8 @@ function eventBefore(at: Standpoint, one: ErrandCase, before: Before, event: str
     causer === undefined || causer.id === one.errand.id
       ? { do: 'say', say: `Note "${title}" with its day once it has happened.` }
       : { do: 'settle', errand: causer.id, subject: undefined };
-  return [
-    problem(
-      one,
-      { sort: 'event missing', basis: before.basis, mend },
-      {
-        say: `"${title}" is not noted, and it has to come first.`,
-        why: before.why ?? `"${one.errand.title}" comes after it`,
-      },
-    ),
-  ];
+  const say = `"${title}" is not noted, and it has to come first.`;
+  return [problem(one, { sort: 'event missing', basis, mend }, { say, why })];
 }
 
 /** What has to have happened, or been settled, before this errand. */
@@ -75,10 +72,12 @@ export function beforeProblems(at: Standpoint, one: ErrandCase): readonly Proble
   return one.errand.before.flatMap((before) => {
     const applies = appliesAt(at, before.when);
     if (applies === false) return [];
+    const { after, basis } = before;
+    const ground: Ground = { basis, why: before.why ?? `"${one.errand.title}" comes after it` };
     const found =
-      'event' in before.after
-        ? eventBefore(at, one, before, before.after.event)
-        : errandBefore(at, one, before, before.after.errand);
+      'event' in after
+        ? eventBefore(at, one, { ...ground, event: after.event })
+        : errandBefore(at, one, { ...ground, id: after.errand });
     if (applies === true) return found;
     return found.map((each) => ({
       ...each,

@@ -1,15 +1,13 @@
 import type { Truth } from '../vocabulary/facts.ts';
 import type { ErrandState } from '../vocabulary/finding.ts';
 import type { Agreement, KindId } from '../vocabulary/practice.ts';
-import { judgeAgreement } from './agreements.ts';
+import { agreementProblem } from './agreement-problem.ts';
 import { beforeProblems, holdProblems } from './befores.ts';
-import { appliesAt } from './condition-at.ts';
 import { caseKey, errandApplies, isSettled, latestVisit } from './errand-case.ts';
 import type { Entry } from './lot-index.ts';
 import { type NeedDraft, readNeeds } from './needs.ts';
-import { byWeight, type Problem, weightOf } from './problem.ts';
+import { byWeight, type Problem } from './problem.ts';
 import { type ErrandCase, remembered, type Standpoint } from './standpoint.ts';
-import { basisWords } from './words.ts';
 
 /** An errand looked into on the day, before remedies are worded. */
 export interface Examined {
@@ -35,50 +33,6 @@ function agreementCases(
     }
   }
   return cases;
-}
-
-export function agreementProblem(
-  at: Standpoint,
-  agreement: Agreement,
-  given: {
-    readonly subject: string | undefined;
-    readonly chosen: ReadonlyMap<KindId, Entry>;
-    readonly errand?: string;
-  },
-): Problem | undefined {
-  const outcome = judgeAgreement(
-    agreement,
-    { at, subject: given.subject, chosen: given.chosen },
-    appliesAt(at, agreement.when),
-  );
-  if (outcome.is === 'holds' || outcome.is === 'not asked') return undefined;
-  const paper = agreement.terms.find((term) => term.of === 'paper');
-  const kinds = agreement.terms.flatMap((term) =>
-    term.of === 'paper' ? [at.practice.papers[term.kind]?.title ?? term.kind] : [],
-  );
-  const look = `Look at ${[...new Set(kinds)].map((title) => `"${title}"`).join(' and ')}, and have the wrong one put right.`;
-  return {
-    weight:
-      outcome.is === 'broken' ? weightOf(agreement.basis) : outcome.is === 'doubtful' ? 'questioned' : 'ask first',
-    sort: 'disagree',
-    errand: given.errand,
-    agreement: agreement.id,
-    kind: paper?.of === 'paper' ? paper.kind : undefined,
-    subject: given.subject,
-    say: outcome.say,
-    why: `${agreement.say} (${basisWords(agreement.basis)}).`,
-    basis: agreement.basis,
-    mend: {
-      do: 'say',
-      say:
-        outcome.is === 'doubtful'
-          ? outcome.ask
-          : outcome.is === 'unknown'
-            ? `${look.replace(', and have the wrong one put right', ', and enter what is missing')}`
-            : look,
-    },
-    final: false,
-  };
 }
 
 /** The editions this errand takes along, by kind, so that agreements speak of those and no others. */

@@ -1,7 +1,7 @@
 import type { Finding } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Agreement } from '../vocabulary/practice.ts';
-import { agreementProblem } from './examine.ts';
+import { agreementProblem } from './agreement-problem.ts';
 import { byWeight } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { type Asked, indexLot, kindOf, type Standpoint } from './standpoint.ts';

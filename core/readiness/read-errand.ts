@@ -30,57 +30,43 @@ function note(
   };
 }
 
-/** What to carry, who has to come, what to beware of, and whether they are open. */
-function notes(at: Standpoint, one: ErrandCase): readonly Finding[] {
+/** What to carry and who has to come. */
+function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
   const { errand } = one;
   const office = Object.hasOwn(at.practice.offices, errand.office) ? at.practice.offices[errand.office] : undefined;
   const title = officeTitle(at, errand.office);
-  const found: Finding[] = [];
-  if (!isOpenDay(at.day, at.rules.calendar)) {
-    found.push(
-      note(
-        one,
-        { sort: 'caution' },
-        {
-          say: `${weekdayWords(at.day)} is no working day.`,
-          why: `${title} may be shut.`,
-          remedy: 'Ask for their hours before you drive.',
-        },
-      ),
-    );
-  }
-  for (const thing of errand.bring) {
-    found.push(
-      note(
-        one,
-        { sort: 'bring' },
-        { say: `Bring: ${thing}.`, why: `${title} asks for it at the visit.`, remedy: 'Lay it by the door.' },
-      ),
-    );
-  }
-  for (const appear of new Set([errand.appear, office?.appear].filter((who) => who !== undefined))) {
-    found.push(
-      note(
-        one,
-        { sort: 'bring' },
-        { say: `Who has to come: ${appear}.`, why: `${title} won't act without.`, remedy: 'Agree on a day together.' },
-      ),
-    );
-  }
-  if (errand.caution !== undefined) {
-    found.push(
-      note(
-        one,
-        { sort: 'caution' },
-        {
-          say: errand.caution,
-          why: `It goes with "${errand.title}".`,
-          remedy: 'Your county and licensed people decide.',
-        },
-      ),
-    );
-  }
-  return found;
+  const people = new Set([errand.appear, office?.appear].filter((who) => who !== undefined));
+  const things = errand.bring.map((thing) => ({
+    say: `Bring: ${thing}.`,
+    why: `${title} asks for it at the visit.`,
+    remedy: 'Lay it by the door.',
+  }));
+  const comers = [...people].map((who) => ({
+    say: `Who has to come: ${who}.`,
+    why: `${title} won't act without.`,
+    remedy: 'Agree on a day together.',
+  }));
+  return [...things, ...comers].map((told) => note(one, { sort: 'bring' }, told));
+}
+
+/** What to beware of, and whether they are open. */
+function cautions(at: Standpoint, one: ErrandCase): readonly Finding[] {
+  const { errand } = one;
+  const shut = {
+    say: `${weekdayWords(at.day)} is no working day.`,
+    why: `${officeTitle(at, errand.office)} may be shut.`,
+    remedy: 'Ask for their hours before you drive.',
+  };
+  const own = (say: string) => ({
+    say,
+    why: `It goes with "${errand.title}".`,
+    remedy: 'Your county and licensed people decide.',
+  });
+  const told = [
+    ...(isOpenDay(at.day, at.rules.calendar) ? [] : [shut]),
+    ...(errand.caution === undefined ? [] : [own(errand.caution)]),
+  ];
+  return told.map((each) => note(one, { sort: 'caution' }, each));
 }
 
 /** The errand itself may not be one for this lot: an answer is missing. */
@@ -141,7 +127,8 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     ...mayNotApply(at, one),
     ...dutyFindings(at, one, examined),
     ...nobodyNoted(at, one),
-    ...notes(at, one),
+    ...cautions(at, one),
+    ...thingsToBring(at, one),
   ];
   return { ...about, needs, findings: findings.toSorted(byWeight) };
 }

@@ -216,6 +216,19 @@ describe('stale papers', () => {
     expect(read([approved, b], trusses).findings).toEqual([]);
   });
 
+  test('what was made from the trusses is stale with them', () => {
+    const further = practice({
+      papers: [kind('plans'), kind('trusses'), kind('layout')],
+      errands: [errand('apply', { needs: [need('layout')] })],
+    });
+    const trusses = edition('t', { issued: d('2026-01-15'), links: [{ word: 'made from', to: 'a' }] });
+    const layout = edition('l', { issued: d('2026-01-25'), links: [{ word: 'made from', to: 't' }] });
+    const kept = (plans: readonly Edition[]) =>
+      lot({ papers: [paper('plans', plans), paper('trusses', [trusses]), paper('layout', [layout])] });
+    expect(readErrand('apply', { practice: further, lot: kept([a]), day }).findings).toEqual([]);
+    expect(readErrand('apply', { practice: further, lot: kept([a, b]), day }).findings[0]?.sort).toBe('stale');
+  });
+
   test('where nobody noted what they were made from, a newer plan set raises the question', () => {
     expect(read([a, b], edition('t', { issued: d('2026-01-15') })).findings[0]).toMatchObject({
       sort: 'stale',
@@ -275,9 +288,9 @@ describe('around the papers', () => {
     const { findings, state } = readErrand('apply', { practice: rules, lot: lot(), day: d('2026-04-11') });
     expect(findings.map((one) => [one.sort, one.weight])).toEqual([
       ['caution', 'good to know'],
-      ['bring', 'good to know'],
-      ['bring', 'good to know'],
       ['caution', 'good to know'],
+      ['bring', 'good to know'],
+      ['bring', 'good to know'],
     ]);
     expect(state).toBe('can go');
   });

@@ -194,6 +194,27 @@ describe('current editions and paper states', () => {
     expect(currentEdition({ kind: 'permit' }, { practice: rules, lot: view, day })?.id).toBe('new');
   });
 
+  test('a next period counts once it is in force', () => {
+    const next = edition('next', {
+      issued: d('2026-04-01'),
+      effective: d('2026-05-01'),
+      links: [{ word: 'continues', to: 'first' }],
+    });
+    const view = lot({ papers: [paper('permit', [edition('first', { issued }), next])] });
+    expect(currentEdition({ kind: 'permit' }, { practice: rules, lot: view, day })?.id).toBe('first');
+    expect(currentEdition({ kind: 'permit' }, { practice: rules, lot: view, day: d('2026-05-01') })?.id).toBe('next');
+  });
+
+  test('of two words of an office on one day the one noted later counts', () => {
+    const refused = { office: 'desk', word: 'refused', day: d('2026-04-10') } as const;
+    const approved = { office: 'desk', word: 'approved', day: d('2026-04-10') } as const;
+    const of = (standings: Edition['standings']) =>
+      lot({ papers: [paper('permit', [edition('a', { issued, standings })])] });
+    const current = (view: LotView) => currentEdition({ kind: 'permit' }, { practice: rules, lot: view, day });
+    expect(current(of([refused, approved]))?.id).toBe('a');
+    expect(current(of([approved, refused]))).toBeUndefined();
+  });
+
   test('what replaced it and was refused replaced nothing', () => {
     const refused = edition('b', {
       issued: d('2026-04-01'),

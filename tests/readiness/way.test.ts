@@ -168,12 +168,11 @@ describe('the way', () => {
     );
     fc.assert(
       fc.property(takes, fc.integer({ min: -20, max: 120 }), (to, after) => {
-        const one = practice({ errands: [errand('only', { takes: { from: {}, to } })], holidays: [d('2026-05-25')] });
+        const only = errand('only', { takes: { from: {}, to } });
+        const one = practice({ errands: [only], holidays: [d('2026-05-25')] });
         const target = addDays(day, after);
         const world = { practice: one, lot: lot({ target }), day };
-        const rule = one.errands.only;
-        if (rule === undefined) throw new Error('The errand is gone.');
-        const expected = (Date.parse(lastStart(world, rule, target)) - Date.parse(day)) / 86_400_000;
+        const expected = (Date.parse(lastStart(world, only, target)) - Date.parse(day)) / 86_400_000;
         expect(readWay(world).stops[0]?.spare).toBe(expected);
       }),
       { numRuns: 300 },
@@ -332,6 +331,21 @@ describe('duties', () => {
     expect(told_.filter((one) => one.sort === 'duty at risk')).toMatchObject([
       { weight: 'questioned', errand: 'finish' },
     ]);
+  });
+
+  test('a last good day on the very day the work is done is enough, the day before is not', () => {
+    const printed = { ...permit, clocks: [{ label: 'printed', sort: 'stated' }] } as const;
+    const stated = practice({
+      papers: [printed, kind('extension'), kind('final')],
+      errands: Object.values(rules.errands),
+      duties: Object.values(rules.duties),
+    });
+    const risks = (through: Day) => {
+      const own = edition('s', { issued: d('2026-01-05'), goodThrough: through });
+      return readDuties({ practice: stated, lot: lot({ papers: [paper('septic', [own])] }), day })[0]?.findings.length;
+    };
+    expect(risks(d('2026-09-01'))).toBe(0);
+    expect(risks(d('2026-08-31'))).toBe(1);
   });
 
   test('one that lasts is quiet, and one whose work is done is over', () => {
