@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { PDFiumLibrary } from '@hyzyla/pdfium';
+import createQpdf from '@neslinesli93/qpdf-wasm';
 import { normalise } from '../../core/intake/normalise.ts';
 import type { LinkOrder, LinkPage, LinkSource } from '../../core/packet/link-order.ts';
 import { drawSheets } from '../../core/packet/sheets/draw-sheets.ts';
@@ -135,4 +137,31 @@ export function differences(
     }
   }
   return count;
+}
+
+interface Qpdf {
+  callMain(args: readonly string[]): number;
+  readonly NODEFS: object;
+  readonly FS: { mkdir(path: string): void; mount(kind: object, options: { root: string }, at: string): void };
+}
+
+function isQpdf(value: unknown): value is Qpdf {
+  return typeof value === 'object' && value !== null && 'callMain' in value && 'FS' in value && 'NODEFS' in value;
+}
+
+/** Exit code of qpdf's own check, which decodes every stream: 0 without complaint, 2 errors, 3 warnings. */
+export async function qpdfCheck(path: string): Promise<number> {
+  const wasm = fileURLToPath(import.meta.resolve('@neslinesli93/qpdf-wasm/dist/qpdf.wasm'));
+  const program: unknown = await createQpdf({ locateFile: () => wasm });
+  if (!isQpdf(program)) throw new Error('qpdf has another shape than expected');
+  program.FS.mkdir('/in');
+  program.FS.mount(program.NODEFS, { root: dirname(path) }, '/in');
+  const before = process.exitCode;
+  try {
+    return program.callMain(['--check', `/in/${basename(path)}`]);
+  } catch {
+    return 2;
+  } finally {
+    process.exitCode = before;
+  }
 }

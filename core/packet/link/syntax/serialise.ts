@@ -47,7 +47,7 @@ export function nameText(text: string): string {
 
 /** PDF knows no exponents; six decimals are finer than any device. */
 export function numberText(value: number): string {
-  if (Number.isInteger(value)) return Math.abs(value) < 1e15 ? String(value) : value.toFixed(0);
+  if (Number.isInteger(value)) return Math.abs(value) < 1e15 ? String(value) : BigInt(value).toString();
   const short = String(value);
   if (!short.includes('e')) return short;
   return value.toFixed(10).replace(/\.?0+$/, '');
