@@ -14,7 +14,7 @@
  *   source (any filter may occur, JBIG2 and Crypt /Identity included). Unreferenced objects are dropped. A page may
  *   stand twice in the tree. Null values and references to absent objects are left out or written `null`.
  * - Known loss: where a hybrid file (ISO 32000-1, 7.5.8.4) marks an object free in its classic table and holds it in
- *   the second one, this build takes it for free. By the standard nothing that shows may stand there; reading aids do.
+ *   the second one, this build takes it for free. Older readers are meant to show such a file whole, so that what is lost are reading aids.
  */
 import { rmSync, statSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
