@@ -25,6 +25,7 @@ export function readErrand({ id, tree, at }: Rule, scope: Scope): Errand {
   const errand: Errand = {
     id,
     title: fields.text('title') ?? titleOf(id),
+    packetTitle: fields.text('packet_title'),
     office: fields.ref('office', 'office') ?? '',
     stretch: fields.text('stretch') ?? 'other errands',
     when: readWhen(fields),

@@ -194,6 +194,8 @@ export interface Delivery {
 export interface Errand {
   readonly id: ErrandId;
   readonly title: string;
+  /** What the office reads on the packet's cover; the errand's title speaks to the owner. */
+  readonly packetTitle?: string | undefined;
   readonly office: OfficeId;
   readonly stretch: string;
   readonly when?: Condition | undefined;

@@ -98,9 +98,10 @@ function startOf(order: PacketOrder): Start {
     });
   }
   const subject = order.lot.subjects.find((one) => one.id === reading.subject);
+  const forThem = errand.packetTitle ?? errand.title;
   return {
     code: codeOf(errand.id),
-    title: subject === undefined ? errand.title : `${errand.title}: ${subject.title}`,
+    title: subject === undefined ? forThem : `${forThem}: ${subject.title}`,
     recipient: practice.offices[errand.office]?.title ?? errand.office,
     errand,
     delivery: errand.deliver,
@@ -172,7 +173,7 @@ function splitPacket(frame: PlanFrame, beside: Beside): readonly Assembled[] {
 
 function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assembled {
   const sheet = {
-    title: frame.title,
+    title: frame.errand?.title ?? frame.title,
     under: `${frame.order.lot.title} · ${dayWithWeekday(frame.order.day)}`,
     blocks: errandBlocks(frame, files),
     margin: (at: number, of: number) => ({
@@ -187,7 +188,7 @@ function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assemble
     of: 'assembled',
     sort: 'errand sheet',
     name: new FileNames({}).plain(`PRIVATE-errand-sheet-${frame.stem}`),
-    title: `Errand sheet: ${frame.title}`,
+    title: `Errand sheet: ${frame.errand?.title ?? frame.title}`,
     sheets: drawings.map((drawing, at) => ({
       of: 'written',
       sort: 'errand sheet',
