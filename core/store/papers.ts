@@ -16,12 +16,16 @@ interface PaperKey {
 
 /** Papers no rule knows ("other") are told apart by their titles; of all other kinds there is one per subject. */
 function findPaper(ledger: Ledger, key: PaperKey): PaperId | undefined {
-  return ledger.db
-    .prepare<[string, string | null, string, string], string>(
-      "SELECT id FROM paper WHERE kind = ? AND subject IS ? AND (? <> 'other' OR title = ?) ORDER BY seq",
-    )
-    .pluck()
-    .get(key.kind, key.subject ?? null, key.kind, key.title);
+  const one = 'SELECT id FROM paper WHERE kind = ? AND subject IS ?';
+  return key.kind === 'other'
+    ? ledger.db
+        .prepare<[string, string | null, string], string>(`${one} AND title = ? ORDER BY seq LIMIT 1`)
+        .pluck()
+        .get(key.kind, key.subject ?? null, key.title)
+    : ledger.db
+        .prepare<[string, string | null], string>(`${one} ORDER BY seq LIMIT 1`)
+        .pluck()
+        .get(key.kind, key.subject ?? null);
 }
 
 function findOrMakePaper(ledger: Ledger, key: PaperKey): PaperId {

@@ -3,6 +3,7 @@ import { dayInWords, isDay } from '../vocabulary/days.ts';
 import type { FactSort, FactValue } from '../vocabulary/facts.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import { readFact } from './fact-value.ts';
+import { kindNames } from './kind-names.ts';
 import { indexedWords } from './search-words.ts';
 
 interface EditionWords {
@@ -19,7 +20,6 @@ interface PaperWords {
   readonly title: string;
   readonly subject: string | null;
   readonly firm: string | null;
-  readonly office: string | null;
 }
 
 function put(db: Database, row: { rowid: number; title: string; number: string; office: string; facts: string }): void {
@@ -32,14 +32,9 @@ function put(db: Database, row: { rowid: number; title: string; number: string; 
   );
 }
 
-/** The kind's title and its office's name come from the practice in force. */
 const paperSql = `
-  SELECT paper.seq, paper.title,
-    coalesce(json_extract(practice.json, '$.papers."' || paper.kind || '".title'), paper.kind) AS kind,
-    json_extract(practice.json, '$.offices."' ||
-      json_extract(practice.json, '$.papers."' || paper.kind || '".from') || '".title') AS office,
-    subject.title AS subject, subject.firm AS firm
-  FROM paper JOIN lot JOIN practice ON practice.sha = lot.practice LEFT JOIN subject ON subject.id = paper.subject`;
+  SELECT paper.seq, paper.kind, paper.title, subject.title AS subject, subject.firm AS firm
+  FROM paper LEFT JOIN subject ON subject.id = paper.subject WHERE paper.id = ?`;
 
 /** A fact as a person would type it: dollars for money, both ways of writing a day. Yes and no say nothing here. */
 function factInWords(value: FactValue): string {
@@ -69,12 +64,13 @@ export function factWords(db: Database, edition: string): string {
 
 /** Writes the search words of one paper and its editions anew. */
 function indexPaper(db: Database, id: string): void {
-  const paper = db.prepare<[string], PaperWords>(`${paperSql} WHERE paper.id = ?`).get(id);
+  const paper = db.prepare<[string], PaperWords>(paperSql).get(id);
   if (paper === undefined) return;
   const drop = db.prepare('DELETE FROM paper_words WHERE rowid = ?');
   drop.run(paper.seq * 2 + 1);
-  const title = [paper.title, paper.kind, paper.subject ?? ''].join('\n');
-  const office = [paper.office ?? '', paper.firm ?? ''].join('\n');
+  const names = kindNames(db)(paper.kind);
+  const title = [paper.title, names.title, paper.subject ?? ''].join('\n');
+  const office = [names.office, paper.firm ?? ''].join('\n');
   const editions = db
     .prepare<[string], EditionWords>('SELECT id, seq, number, issuer, revision FROM edition WHERE paper = ?')
     .all(id);

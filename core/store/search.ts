@@ -1,3 +1,4 @@
+import { kindNames } from './kind-names.ts';
 import type { Ledger } from './ledger.ts';
 import type { SearchHit } from './lot-model.ts';
 import { factWords } from './search-index.ts';
@@ -40,14 +41,15 @@ function all(phrases: readonly Phrase[]): string {
 }
 
 function textOf(ledger: Ledger, hit: PaperHit, why: Part): string {
-  if (why === 'title' || hit.edition === null) return hit.title;
-  if (why === 'facts') return factWords(ledger.db, hit.edition);
+  if (why === 'title') return hit.title;
+  if (why === 'facts') return hit.edition === null ? '' : factWords(ledger.db, hit.edition);
   const columns = why === 'number' ? 'number, revision' : 'issuer';
   const words = ledger.db
-    .prepare<[string], string>(`SELECT concat_ws(' · ', ${columns}) FROM edition WHERE id = ?`)
+    .prepare<[string | null], string>(`SELECT concat_ws(' · ', ${columns}) FROM edition WHERE id = ?`)
     .pluck()
     .get(hit.edition);
-  return words === undefined || words === '' ? hit.title : words;
+  const office = why === 'office' ? kindNames(ledger.db)(hit.kind).office : '';
+  return [words ?? '', office].filter((text) => text !== '').join(' · ');
 }
 
 function matching(ledger: Ledger, match: string, limit: number): readonly PaperHit[] {

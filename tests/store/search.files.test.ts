@@ -22,6 +22,7 @@ test('a paper is found by its title, number, office, facts and the text of its p
   expect(found(lot, 'SP-2026-117')).toEqual(['Septic permit: number']);
   expect(found(lot, 'sp2026117')).toEqual(['Septic permit: number']);
   expect(found(lot, 'brindlemoor environ')).toEqual(['Septic permit: office']);
+  expect(lot.search('environmental')[0]?.snippet).toBe('Sanitarian K. Oduya · Brindlemoor Environmental Health');
   expect(found(lot, 'oduya')).toEqual(['Septic permit: office']);
   expect(found(lot, '312,500')).toEqual(['Septic permit: facts']);
   expect(found(lot, '412.6')).toEqual(['Septic permit: facts']);

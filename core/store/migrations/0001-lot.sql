@@ -158,7 +158,7 @@ CREATE TABLE paper (
   subject TEXT REFERENCES subject(id),
   not_applicable TEXT
 ) STRICT;
-CREATE INDEX paper_kind ON paper(kind, subject);
+CREATE INDEX paper_kind ON paper(kind, subject, title);
 CREATE INDEX paper_subject ON paper(subject);
 
 CREATE TABLE edition (
