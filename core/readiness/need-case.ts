@@ -6,7 +6,6 @@ import type { Entry } from './lot-index.ts';
 import { type Mend, type Problem, weightOf } from './problem.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
 import { questionsOf } from './truth.ts';
-import { basisWords } from './words.ts';
 
 /** One need of one errand, asked for one subject. */
 export interface NeedCase {
@@ -44,7 +43,7 @@ export function openQuestions(at: Standpoint, condition: Need['when']): string {
 
 /** Why the office wants it, who says so, and what leaves it open. */
 export function whyOf({ at, errand, need, applies }: NeedCase): string {
-  const asks = `${officeTitle(at, errand.office)} asks for it at "${errand.title}" (${basisWords(need.basis)}).`;
+  const asks = `${officeTitle(at, errand.office)} asks for it at "${errand.title}".`;
   const why = need.why === undefined ? asks : `${need.why} ${asks}`;
   return applies === true ? why : `${why} Whether it applies hangs on your answer to ${openQuestions(at, need.when)}.`;
 }

@@ -93,7 +93,9 @@ function stateWithoutApproved(state: PaperState): PaperState {
 
 function weightNumber(draft: NeedDraft): number {
   const weight = heaviest(draft.problems);
-  return (draft.unmet ? 10 : 0) + (weight === undefined ? 0 : severity[weight]);
+  // Among papers that leave the need equally met, the one in hand is the one to talk about.
+  const absent = draft.entry === undefined ? 10 : 0;
+  return (draft.unmet ? 20 : 0) + absent + (weight === undefined ? 0 : severity[weight]);
 }
 
 /** The kind that meets the need best: the first with the least against it. */

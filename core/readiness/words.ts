@@ -1,21 +1,14 @@
 import { type Day, dayInWords, dayWithWeekday } from '../vocabulary/days.ts';
-import { basisInWords } from '../vocabulary/in-words.ts';
-import type { Basis } from '../vocabulary/practice.ts';
 
-/** The same few dates and bases stand in most sentences of a reading: each is worded once. */
+/** The same few dates stand in most sentences of a reading: each is worded once. */
 const plain = new Map<Day, string>();
 const weekday = new Map<Day, string>();
-const bases = new WeakMap<Basis, string>();
 
-function once<K>(
-  known: { get(key: K): string | undefined; set(key: K, words: string): unknown },
-  key: K,
-  say: (key: K) => string,
-): string {
-  const words = known.get(key);
+function once(known: Map<Day, string>, day: Day, say: (day: Day) => string): string {
+  const words = known.get(day);
   if (words !== undefined) return words;
-  const made = say(key);
-  known.set(key, made);
+  const made = say(day);
+  known.set(day, made);
   return made;
 }
 
@@ -27,9 +20,4 @@ export function dayWords(day: Day): string {
 /** "Sat 14 Mar 2026". */
 export function weekdayWords(day: Day): string {
   return once(weekday, day, dayWithWeekday);
-}
-
-/** On whose word: "R. Amsel told you on 2 Apr 2026". */
-export function basisWords(basis: Basis): string {
-  return once(bases, basis, basisInWords);
 }

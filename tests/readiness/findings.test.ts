@@ -42,7 +42,7 @@ describe('a needed paper', () => {
   test('that is not in hand is refused where the office said so, with the errand that brings it', () => {
     const [found] = about({});
     expect(found).toMatchObject({ weight: 'refused', sort: 'missing', kind: 'permit', need: 'permit' });
-    expect(found?.why).toContain('R. Amsel told you on 2 Apr 2026');
+    expect(found?.basis).toMatchObject({ on: 'the office told us', who: 'R. Amsel', day: '2026-04-02' });
     expect(found?.remedy).toMatchObject({ errand: 'get-permit', office: 'desk', earliest: day });
   });
 
