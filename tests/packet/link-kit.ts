@@ -6,7 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 import createQpdf from '@neslinesli93/qpdf-wasm';
 import { normalise } from '../../core/intake/normalise.ts';
-import type { LinkOrder, LinkPage, LinkSource } from '../../core/packet/link-order.ts';
+import { linkPacket } from '../../core/packet/link/index.ts';
+import type { LinkOrder, LinkPage, LinkResult, LinkSource } from '../../core/packet/link-order.ts';
+import { readBack } from '../../core/packet/read-back/index.ts';
 import { drawSheets } from '../../core/packet/sheets/draw-sheets.ts';
 import { loadFonts } from '../../core/packet/sheets/fonts.ts';
 
@@ -69,6 +71,13 @@ export function orderOf(
 ): LinkOrder {
   const rest = { title: 'Permit packet', subject: 'PERMIT-APPLY', language: 'en-US', bookmarks: [], labels: [] };
   return { ...rest, sources, pages, ...more };
+}
+
+/** Links and reads back: whatever a test looks at has been proved by the program itself as well. */
+export async function linkProved(order: LinkOrder, path: string): Promise<LinkResult> {
+  const result = await linkPacket(order, path);
+  await readBack(order, path, result);
+  return result;
 }
 
 /** One written sheet, whose text face is the one stamps are set in. */

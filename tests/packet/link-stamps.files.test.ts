@@ -100,6 +100,21 @@ function apart(a: readonly number[], b: readonly number[]): number {
   return a.reduce((sum, value, i) => sum + Math.abs(value - (b[i] ?? 0)), 0);
 }
 
+/** Each stamped page beside the same page without: PDFium draws in the page's own units, the scale makes up for it. */
+async function pairsByUnit(bytes: Uint8Array, laid: readonly { readonly unit: number }[]) {
+  const drawn = new Map<number, readonly Picture[]>();
+  for (const unit of units) {
+    const here = laid.flatMap((one, i) => (one.unit === unit ? [i] : []));
+    const pictures = await picturesOf(
+      bytes,
+      unit * 2,
+      here.flatMap((i) => [i * 2, i * 2 + 1]),
+    );
+    for (const [n, i] of here.entries()) drawn.set(i, pictures.slice(n * 2, n * 2 + 2));
+  }
+  return drawn;
+}
+
 const line = { text: 'LOT · tab 2 · 3 of 9', tabs: 4, tab: 2, draft: true };
 
 describe('the margin line', () => {
@@ -125,14 +140,14 @@ describe('the margin line', () => {
     expect(result.notes).toEqual([]);
     await readBack(order, folder.path('packet.pdf'), result);
     const bytes = readFileSync(folder.path('packet.pdf'));
-    // PDFium draws a page in its own units: the scale makes up for UserUnit.
     const models = await picturesOf(
       bytes,
       2,
       laid.map((_, i) => 288 + i),
     );
-    for (const [i, { unit, seen }] of laid.entries()) {
-      const [stamped, unstamped] = await picturesOf(bytes, unit * 2, [i * 2, i * 2 + 1]);
+    const drawn = await pairsByUnit(bytes, laid);
+    for (const [i, { seen }] of laid.entries()) {
+      const [stamped, unstamped] = drawn.get(i) ?? [];
       const model = models[i];
       if (stamped === undefined || unstamped === undefined || model === undefined)
         throw new Error('a page was not drawn');

@@ -1,8 +1,18 @@
+import { closeSync } from 'node:fs';
 import { openKept } from '../link/open-sources.ts';
 import { type SourcePage, type SourcePages, walkPages } from '../link/page-walk.ts';
 import { boxOf, turnOf } from '../link/seen-frame.ts';
 import { PdfFile } from '../link/syntax/pdf-file.ts';
-import { emptyDict, isArray, isDict, numberOf, type PdfDict, PdfRef, type PdfValue } from '../link/syntax/values.ts';
+import {
+  emptyDict,
+  isArray,
+  isDict,
+  nameOf,
+  numberOf,
+  type PdfDict,
+  PdfRef,
+  type PdfValue,
+} from '../link/syntax/values.ts';
 import type { LinkOrder, LinkPage, LinkSource } from '../link-order.ts';
 import { misread } from './misread.ts';
 import { SameObjects, type StreamPair } from './same-objects.ts';
@@ -22,15 +32,15 @@ export function checkPapers(
   finished: Finished,
 ): { readonly pairs: readonly StreamPair[]; close(): void } {
   const pairs: StreamPair[] = [];
-  const files: PdfFile[] = [];
+  const fds: number[] = [];
   const close = (): void => {
-    for (const file of files) file.close();
+    for (const fd of fds) closeSync(fd);
   };
   try {
     for (const source of order.sources) {
-      const file = new PdfFile(source.title, openKept(source.path, source.title));
-      files.push(file);
-      checkSource(order, source, { finished, file, pairs });
+      const fd = openKept(source.path, source.title);
+      fds.push(fd);
+      checkSource(order, source, { finished, file: new PdfFile(source.title, fd), pairs });
     }
   } catch (error) {
     close();
@@ -88,6 +98,7 @@ function comparePage(
   if (turnOf(rotation(mine) + page.turn) !== turnOf(rotation(theirs))) return 'is turned another way';
   if (!sameContents(shared, mine, theirs)) return 'has other content';
   if (!sameResources(shared, mine, theirs)) return 'uses other fonts or pictures';
+  if (!sameLooks(shared, mine, theirs)) return 'has a field or note that looks otherwise';
   return undefined;
 }
 
@@ -129,4 +140,40 @@ function sameFonts(shared: SameObjects, mine: PdfValue, theirs: PdfDict | undefi
   if (!isDict(mine)) return true;
   for (const [name, font] of mine) if (!shared.same(font, theirs?.get(name))) return false;
   return true;
+}
+
+/**
+ * Every carried field or note still has the look it had. They keep their order, some are rightly gone, and links we
+ * drew have no look. Fields of a form that left their look to the reader were drawn anew: they are not compared.
+ */
+function sameLooks(shared: SameObjects, mine: Side, theirs: Side): boolean {
+  const before = looksOf(mine);
+  const catalog = mine.file.dictOf(mine.file.table.trailer.get('Root'));
+  const drawnAnew = mine.file.resolve(mine.file.dictOf(catalog?.get('AcroForm'))?.get('NeedAppearances')) === true;
+  let from = 0;
+  for (const after of looksOf(theirs)) {
+    if (drawnAnew && after.widget) continue;
+    const at = before.findIndex((one, i) => i >= from && one.place === after.place);
+    const kept = before[at];
+    if (kept === undefined || !shared.same(kept.look, after.look)) return false;
+    from = at + 1;
+  }
+  return true;
+}
+
+interface AnnotationLook {
+  readonly place: string;
+  readonly widget: boolean;
+  readonly look: PdfValue;
+}
+
+function looksOf(side: Side): readonly AnnotationLook[] {
+  const listed = side.file.resolve(side.entry('Annots'));
+  return (isArray(listed) ? listed : []).flatMap((entry) => {
+    const annotation = side.file.dictOf(entry);
+    const look = annotation?.get('AP');
+    const rect = boxOf(side.file, annotation?.get('Rect'));
+    if (look === undefined || look === null) return [];
+    return [{ look, place: JSON.stringify(rect), widget: nameOf(annotation?.get('Subtype')) === 'Widget' }];
+  });
 }

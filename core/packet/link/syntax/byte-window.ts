@@ -1,6 +1,6 @@
 import { readSync } from 'node:fs';
 
-const windowSize = 64 * 1024;
+const windowSize = 32 * 1024;
 const lookAhead = 4 * 1024;
 /** How far behind the window the next object may begin to count as close. */
 const near = 2 * 1024;
