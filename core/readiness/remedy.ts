@@ -57,7 +57,7 @@ function goOn(at: Standpoint, node: Node, had = false): Remedy {
     const day = latestVisit(at, node.one)?.day;
     const since = day === undefined ? '' : ` on ${dayWords(day)}`;
     const back = dated === undefined ? '' : `, expected by ${weekdayWords(dated.done)}`;
-    return { ...about, say: `It was left with ${office}${since}${back}: ask after it.` };
+    return { ...about, earliest: dated?.done, say: `It was left with ${office}${since}${back}: ask after it.` };
   }
   if (dated === undefined) {
     const again = `"${errand.title}" (${office}) has to be made again: ask them what they want for it.`;
@@ -73,14 +73,15 @@ function goOn(at: Standpoint, node: Node, had = false): Remedy {
 
 function getKind(at: Standpoint, kind: KindId, subject: SubjectId | undefined): Remedy {
   const best = bestOf(at, at.rules.yielders.get(kind) ?? [], subject);
-  if (best !== undefined) return goOn(at, best.node, currentEntry(at, { kind, subject }) !== undefined);
+  const had = currentEntry(at, { kind, subject }) !== undefined;
+  if (best !== undefined) return goOn(at, best.node, had);
   const office = kindOf(at, kind)?.from;
   const from = office === undefined ? 'whoever issues it' : officeTitle(at, office);
   return {
     office,
     say:
       office === 'owner'
-        ? `Write or find ${paperTitle(at, kind, subject)}, and keep it.`
+        ? `${had ? 'Draw up' : 'Write or find'} ${paperTitle(at, kind, subject)}${had ? ' anew' : ''}, and keep it.`
         : `Get ${paperTitle(at, kind, subject)} from ${from}, and keep it.`,
   };
 }
