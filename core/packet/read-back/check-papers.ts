@@ -1,5 +1,6 @@
 import { closeSync } from 'node:fs';
 import { openKept } from '../link/open-sources.ts';
+import type { Pace } from '../link/pace.ts';
 import { type SourcePage, type SourcePages, walkPages } from '../link/page-walk.ts';
 import { boxOf, turnOf } from '../link/seen-frame.ts';
 import { PdfFile } from '../link/syntax/pdf-file.ts';
@@ -27,10 +28,11 @@ export interface Finished {
  * @returns all stream pairs met, for the comparison of bytes; their descriptors stay open until `close`.
  * @throws LotfileError `internal` naming page and paper.
  */
-export function checkPapers(
+export async function checkPapers(
   order: LinkOrder,
   finished: Finished,
-): { readonly pairs: readonly StreamPair[]; close(): void } {
+  pace: Pace,
+): Promise<{ readonly pairs: readonly StreamPair[]; close(): void }> {
   const pairs: StreamPair[] = [];
   const fds: number[] = [];
   const close = (): void => {
@@ -40,7 +42,7 @@ export function checkPapers(
     for (const source of order.sources) {
       const fd = openKept(source.path, source.title);
       fds.push(fd);
-      checkSource(order, source, { finished, file: new PdfFile(source.title, fd), pairs });
+      await checkSource(order, source, { finished, file: new PdfFile(source.title, fd), pairs, pace });
     }
   } catch (error) {
     close();
@@ -53,9 +55,10 @@ interface Look {
   readonly finished: Finished;
   readonly file: PdfFile;
   readonly pairs: StreamPair[];
+  readonly pace: Pace;
 }
 
-function checkSource(order: LinkOrder, source: LinkSource, { finished, file, pairs }: Look): void {
+async function checkSource(order: LinkOrder, source: LinkSource, { finished, file, pairs, pace }: Look): Promise<void> {
   const walked = walkPages(file);
   const root = file.table.trailer.get('Root');
   const apart = new Set([...walked.nodes, ...walked.pages.map(({ num }) => num)]);
@@ -64,6 +67,7 @@ function checkSource(order: LinkOrder, source: LinkSource, { finished, file, pai
   // Stamped resources are written anew per page, so they are looked at from the entries inward.
   for (const [sheet, page] of order.pages.entries()) {
     if (page.source !== source.id) continue;
+    await pace.step('Comparing pages', { done: sheet + 1, of: order.pages.length, bytes: 0 });
     const mine = walked.pages[page.page];
     const theirs = finished.pages.pages[sheet];
     const wrong =

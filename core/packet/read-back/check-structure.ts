@@ -1,3 +1,4 @@
+import type { Pace } from '../link/pace.ts';
 import type { LinkOrder } from '../link-order.ts';
 import type { PlanBookmark } from '../plan-model.ts';
 import { expectedLabels } from './expected-labels.ts';
@@ -17,7 +18,7 @@ export interface SeenStructure {
  * links and words of the sheets we wrote.
  * @throws LotfileError `internal`, naming what differs.
  */
-export async function checkStructure(order: LinkOrder, path: string): Promise<SeenStructure> {
+export async function checkStructure(order: LinkOrder, path: string, pace: Pace): Promise<SeenStructure> {
   using finished = await openWithReader(path);
   if (finished === undefined) throw misread(order.title, 'an independent reader refuses to open it');
   if (finished.pages !== order.pages.length) {
@@ -27,7 +28,7 @@ export async function checkStructure(order: LinkOrder, path: string): Promise<Se
   const bookmarks = sameOutline(order.bookmarks, finished.outline());
   if (bookmarks < 0) throw misread(order.title, 'a bookmark is missing or leads elsewhere');
   const links = checkLinks(order, finished);
-  const sheets = await checkAgainstSources(order, finished);
+  const sheets = await checkAgainstSources(order, finished, pace);
   return { pages: finished.pages, bookmarks, links, sheets };
 }
 
@@ -80,7 +81,7 @@ function checkLinks(order: LinkOrder, finished: OpenedFile): number {
 }
 
 /** Sizes of all pages, and the words of written sheets, against the sources as the same reader sees them. */
-async function checkAgainstSources(order: LinkOrder, finished: OpenedFile): Promise<number> {
+async function checkAgainstSources(order: LinkOrder, finished: OpenedFile, pace: Pace): Promise<number> {
   let sheets = 0;
   for (const source of order.sources) {
     const places = order.pages.flatMap((page, sheet) => (page.source === source.id ? [{ page, sheet }] : []));
@@ -88,6 +89,7 @@ async function checkAgainstSources(order: LinkOrder, finished: OpenedFile): Prom
     using opened = await openWithReader(source.path);
     if (opened === undefined) throw misread(order.title, `an independent reader refuses to open "${source.title}"`);
     for (const { page, sheet } of places) {
+      await pace.step('Comparing sizes', { done: sheet + 1, of: order.pages.length, bytes: 0 });
       const { width, height } = opened.sizeOf(page.page);
       const seen = finished.sizeOf(sheet);
       const [wide, high] = page.turn % 180 === 0 ? [width, height] : [height, width];

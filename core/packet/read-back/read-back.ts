@@ -40,8 +40,7 @@ export async function readBack(
   try {
     const hash = aside.whole(file.fd);
     hash.catch(() => undefined);
-    const seen = await checkStructure(order, path);
-    pace.check();
+    const seen = await checkStructure(order, path, pace);
     const streams = await checkBytes(order, file, pace);
     const sha256 = await hash;
     if (sha256 !== result.sha256 || file.size !== result.bytes) {
@@ -56,7 +55,7 @@ export async function readBack(
 
 /** @returns how many streams were compared. */
 async function checkBytes(order: LinkOrder, file: PdfFile, pace: Pace): Promise<number> {
-  const papers = checkPapers(order, { file, pages: walkPages(file) });
+  const papers = await checkPapers(order, { file, pages: walkPages(file) }, pace);
   try {
     const differsAt = await compareBytes(file.fd, papers.pairs, pace);
     if (differsAt !== undefined) throw misread(order.title, `at byte ${differsAt} it differs from the kept paper`);
