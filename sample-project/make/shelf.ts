@@ -198,13 +198,13 @@ export const shelf: Readonly<Record<string, Make>> = {
   'locate ticket.pdf': roads.locateTicket,
   'temp power.pdf': roads.temporaryPower,
   'IMG_4471.JPG': async () =>
-    photograph(await enlarge(await trades.termiteTreatment(), 230), {
+    photograph(await enlarge(await trades.termiteTreatment(), 260), {
       seed: 'termite',
-      size: [1700, 2200],
+      size: [2160, 2800],
       corners: upright,
       taken: '2026:06:16 11:22:09',
       orientation: 6,
-      quality: 72,
+      quality: 82,
     }),
   ...Object.fromEntries(
     Object.entries(building.results).map(([name, result]): [string, Make] => [

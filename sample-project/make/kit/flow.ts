@@ -229,7 +229,7 @@ export class Flow {
     const { size, body } = this.style;
     this.room(62);
     this.y += 34;
-    this.leaf.signature([x + 6, this.y - 3], new Chance(`${name}${role}`), { length: 60 + name.length * 3 });
+    this.leaf.signature([x + 8, this.y - 8], new Chance(`${name}${role}`), { length: 60 + name.length * 3 });
     this.leaf.line([x, this.y], [x + 230, this.y], { width: 0.6 });
     this.leaf.text([x, this.y + size + 1], `${name}, ${role}`, { face: body, size: size - 0.5 });
     if (date !== '') {

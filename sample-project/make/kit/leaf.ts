@@ -139,7 +139,7 @@ export class Leaf {
     const [x0, y0] = at;
     const hand = {
       tall: chance.between(15, 26),
-      low: chance.between(3, 8),
+      low: chance.between(2, 6),
       step: chance.between(4, 10),
       lean: chance.between(-2, 5),
     };

@@ -30,7 +30,7 @@ const rows: readonly (readonly Field[])[] = [
   [[6, 'Describe the work', 'work', 'New one-story dwelling, slab on grade, front porch']],
   [
     [2, 'Heated area, sq ft', 'heated', '1,860'],
-    [2, 'Porch, sq ft', 'porch', '192'],
+    [2, 'Porch, sq ft', 'porch', '176'],
     [1, 'Bedrooms', 'bedrooms', '3'],
     [1, 'Baths', 'baths', '2'],
   ],
@@ -70,9 +70,11 @@ export async function application(look: ApplicationLook): Promise<Uint8Array> {
   flow.gap(8);
   for (const [text, name, on] of boxes) {
     const field = form.createCheckBox(name);
-    const y = flow.leaf.height - flow.y - 15;
+    const y = flow.leaf.height - flow.y - 12.6;
     flow.tick(text, false);
-    field.addToPage(flow.leaf.page, { x: flow.left, y: y + 1.5, width: 9, height: 9, borderWidth: 0 });
+    field.addToPage(flow.leaf.page, { x: flow.left + 1, y: y + 1, width: 7, height: 7, borderWidth: 0 });
+    for (const widget of field.acroField.getWidgets())
+      widget.getOrCreateAppearanceCharacteristics().setCaptions({ normal: '4' });
     if (on && look !== 'blank') field.check();
   }
   applicationFoot(flow, false);

@@ -2,6 +2,7 @@ import { airChanges, ductRate, type Firm, firms, house, owners, place } from '..
 import { Book } from '../kit/book.ts';
 import { Flow } from '../kit/flow.ts';
 import { firmHead, styles } from '../kit/heads.ts';
+import type { Point } from '../kit/leaf.ts';
 
 const license = { state: 'State Board of Building Trades' } as const;
 
@@ -105,7 +106,7 @@ export async function certificate(look: Certificate): Promise<Uint8Array> {
   flow.para(
     "This sheet tells what was in force on the day it was printed. It changes no policy and gives its holder no right. A policy may end sooner; ask the firm's insurer.",
   );
-  flow.signed('Certificate desk', 'by machine', '');
+  flow.gap(10).para('Printed by the certificate desk; valid without a signature.', { size: 8.5 });
   return book.bytes();
 }
 
@@ -151,7 +152,7 @@ export async function termiteTreatment(): Promise<Uint8Array> {
       ['Along footings, inside', '184 ft', '74', '0.06 %'],
       ['Around pipes', '11', '11', '0.06 %'],
     ],
-    { widths: [40, 22, 18, 20], handFrom: 1 },
+    { widths: [40, 22, 18, 20], handFrom: 1, size: 11 },
   );
   flow
     .tick('First treatment, before the vapor sheet', true)
@@ -161,8 +162,67 @@ export async function termiteTreatment(): Promise<Uint8Array> {
     'Do not disturb the treated soil. If rain falls on it before the sheet is laid, or the pour is put off, call us: it must be treated again.',
   );
   flow.signed('Barnaby Grubb', 'certified applicator 0933-2', '6-16-26');
+  flow.gap(8);
+  treatedEdge(flow);
   flow.para('Product label and quantities are kept by the company. (Invented company.)', { size: 7.5 });
   return book.bytes();
+}
+
+/** The slab's outline with the treated edges, drawn by hand on the form. */
+function treatedEdge(flow: Flow): void {
+  const { leaf, chance } = flow;
+  const pen = { colour: [0.12, 0.16, 0.45] as const, width: 1.2 };
+  const [x, y] = [flow.left + 60, flow.y + 24];
+  leaf.box([flow.left, flow.y], [flow.width, 190], { width: 0.6 });
+  leaf.text([flow.left + 4, flow.y + 10], 'Sketch of treated areas', { face: 'slab', size: 7 });
+  const shaky = (points: readonly Point[]): void =>
+    leaf.curve(
+      points.map(([px, py]): Point => [px + chance.bell(), py + chance.bell()]),
+      pen,
+    );
+  shaky([
+    [x, y],
+    [x + 150, y + 1],
+    [x + 310, y],
+    [x + 311, y + 70],
+    [x + 310, y + 140],
+    [x + 150, y + 141],
+    [x, y + 140],
+    [x - 1, y + 70],
+    [x, y],
+  ]);
+  shaky([
+    [x + 110, y + 140],
+    [x + 111, y + 158],
+    [x + 220, y + 159],
+    [x + 221, y + 141],
+  ]);
+  for (let i = 0; i < 26; i += 1)
+    shaky([
+      [x + 2 + i * 12, y + 2],
+      [x + 8 + i * 12, y + 10],
+    ]);
+  for (let i = 0; i < 26; i += 1)
+    shaky([
+      [x + 2 + i * 12, y + 130],
+      [x + 8 + i * 12, y + 138],
+    ]);
+  for (const [px, py] of [
+    [80, 40],
+    [190, 52],
+    [240, 46],
+  ] as const)
+    shaky([
+      [x + px - 4, y + py],
+      [x + px, y + py + 4],
+      [x + px + 4, y + py],
+      [x + px, y + py - 4],
+      [x + px - 4, y + py],
+    ]);
+  leaf.hand([x + 90, y + 84], '62 X 30 FT SLAB', { size: 10, colour: pen.colour, chance });
+  leaf.hand([x + 128, y + 154], 'PORCH', { size: 8, colour: pen.colour, chance });
+  leaf.hand([x + 322, y + 78], 'N END', { size: 8, colour: pen.colour, chance });
+  flow.gap(196);
 }
 
 export async function termiteFinal(): Promise<Uint8Array> {
