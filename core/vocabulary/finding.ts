@@ -147,6 +147,8 @@ export interface WayStop {
   readonly waitsFor: readonly ErrandId[];
   /** Papers that will have lapsed before this errand can use them. */
   readonly lapsesFirst: readonly KindId[];
+  /** Gone on now, what it yields would have lapsed before anything needs it: wait. */
+  readonly tooSoon?: { readonly lapses: Day; readonly neededFrom: Day } | undefined;
   readonly heaviest?: Weight | undefined;
 }
 

@@ -385,4 +385,27 @@ describe('duties', () => {
       { kind: 'card', errand: 'cheap', by: '2026-07-14' },
     ]);
   });
+
+  test('a paper that would lapse before anything needs it is not sent for today', () => {
+    const made = (earlier: Errand['takes']): ReturnType<typeof readWay> =>
+      readWay({
+        practice: practice({
+          papers: [clocked('ticket', [{ label: 'fifteen days', sort: 'lasts', span: { days: 15 } }]), kind('plans')],
+          errands: [
+            errand('locate-call', { yields: ['ticket'], takes: working(1) }),
+            errand('plans-order', { yields: ['plans'], takes: earlier }),
+            errand('dig', { needs: [need('ticket'), need('plans')] }),
+          ],
+        }),
+        lot: lot(),
+        day,
+      });
+    const late = made(weeks(8));
+    expect(late.today).toEqual(['plans-order']);
+    expect(late.stops.find((stop) => stop.errand === 'locate-call')).toMatchObject({
+      state: 'can go',
+      tooSoon: { lapses: '2026-04-30', neededFrom: '2026-06-09' },
+    });
+    expect(made(weeks(2)).today).toEqual(['locate-call', 'plans-order']);
+  });
 });

@@ -19,6 +19,9 @@ export function wayText(answer: WayAnswer): string {
     spareInWords(stop.spare),
     stop.fee === undefined ? '' : moneyInWords(stop.fee),
     stop.errand,
+    stop.tooSoon === undefined
+      ? ''
+      : `wait: would lapse ${dayInWords(stop.tooSoon.lapses)}, needed from ${dayInWords(stop.tooSoon.neededFrom)}`,
   ]);
   const titles = new Map(answer.stops.map(({ errand, title }) => [errand, title]));
   const today = answer.today.map((errand) => titles.get(errand) ?? errand);
