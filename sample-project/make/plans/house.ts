@@ -6,7 +6,7 @@ export type Revision = 'A' | 'B' | 'C';
 export const revisions = {
   A: { day: '2025-12-08', words: 'First issue, for prices', bedrooms: 4 },
   B: { day: '2026-03-09', words: 'Porch, windows, panel moved', bedrooms: 4 },
-  C: { day: '2026-04-15', words: 'Bedroom 4 made open study; 3 bedrooms', bedrooms: 3 },
+  C: { day: '2026-04-15', words: 'Open study, now 3 bedrooms', bedrooms: 3 },
 } as const satisfies Record<Revision, { day: string; words: string; bedrooms: number }>;
 
 export const size: Point = [62, 30];

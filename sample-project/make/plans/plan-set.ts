@@ -69,7 +69,7 @@ function titleSheet(book: Book, revision: Revision): readonly Row[] {
     ],
   });
   buildingFacts(leaf, revision);
-  const face = new View(leaf, [1290, 1570], 13.2);
+  const face = new View(leaf, [1270, 1570], 13);
   longSide(face, true);
   notes(leaf, [130, 1040], {
     title: 'General notes',
