@@ -1,5 +1,5 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { assembledText } from '../core/cli/print/packet.ts';
 import { openDesk } from '../core/desk/desk.ts';
@@ -14,7 +14,7 @@ import { Timeline } from './timeline.ts';
  * Ends with 0 when the story ran as told.
  */
 const here = fileURLToPath(new URL('.', import.meta.url));
-const out = join(here, '..', 'out');
+const out = resolve(process.argv[2] ?? join(here, '..', 'out'));
 
 function say(text: string): void {
   process.stdout.write(`${text}\n`);
@@ -35,7 +35,7 @@ async function assemble({ desk, lot }: Teller, errand: string, day: Day): Promis
   const folder = join(out, day, errand);
   mkdirSync(folder, { recursive: true });
   for (const { ticket, name } of answer.files) cpSync(desk.tickets.look(ticket).path, join(folder, name));
-  say(`${assembledText(answer)}\n\nThe files are in out/${day}/${errand}/.\n`);
+  say(`${assembledText(answer)}\n\nThe files are in ${relative(process.cwd(), folder)}.\n`);
   return answer;
 }
 
@@ -89,6 +89,15 @@ async function tell(): Promise<void> {
       draft.tabs.some((tab) => tab.kind === 'driveway-permit' && tab.place === 'missing'),
     ],
     ['the bedrooms disagree', disagreeing(draft, 'bedrooms')],
+    [
+      'the binder is about to lapse',
+      draft.findings.some(({ kind, sort }) => kind === 'builders-risk-binder' && sort === 'lapsing'),
+    ],
+    ['the signed letter travels beside, untouched', draft.files.some(({ sort }) => sort === 'sealed')],
+    [
+      'three sets of plans, on the clerk’s word',
+      draft.tabs.some(({ kind, copies }) => kind === 'plans' && copies === 3),
+    ],
     ['the truss sheets are stale', draft.findings.some((finding) => finding.kind === 'truss-sheets')],
     ['the address is one place in two spellings', !disagreeing(draft, 'address')],
   ]);
@@ -107,7 +116,7 @@ async function tell(): Promise<void> {
   await assemble(teller, 'insurance-convert', walkthrough);
   const { problems, files } = await desk.ask('verify', {}, teller);
   expectStory([['every kept byte is as it was kept', problems.length === 0]]);
-  say(`${files} files of the lot verified. The lot is in out/heron-lane/.`);
+  say(`${files} files of the lot verified. The lot is in ${relative(process.cwd(), join(out, 'heron-lane'))}.`);
   say('Your county and licensed people decide; Lotfile only shows what is in your papers.');
 }
 
