@@ -11,6 +11,7 @@ import { enlarge, picture, type SceneName } from './papers/pictures.ts';
 import * as roads from './papers/roads-power.ts';
 import { erosionSketch } from './papers/sketches.ts';
 import { survey } from './papers/survey.ts';
+import * as termite from './papers/termite.ts';
 import * as trades from './papers/trades.ts';
 import { trussSheets } from './papers/truss-sheets.ts';
 import { planSet } from './plans/plan-set.ts';
@@ -198,7 +199,7 @@ export const shelf: Readonly<Record<string, Make>> = {
   'locate ticket.pdf': roads.locateTicket,
   'temp power.pdf': roads.temporaryPower,
   'IMG_4471.JPG': async () =>
-    photograph(await enlarge(await trades.termiteTreatment(), 260), {
+    photograph(await enlarge(await termite.termiteTreatment(), 260), {
       seed: 'termite',
       size: [2160, 2800],
       corners: upright,
@@ -217,7 +218,7 @@ export const shelf: Readonly<Record<string, Make>> = {
   'blower door.pdf': trades.airLeakage,
   'duct test.pdf': trades.ductLeakage,
   'energy certificate panel.pdf': trades.energyCertificate,
-  'termite final cert.pdf': trades.termiteFinal,
+  'termite final cert.pdf': termite.termiteFinal,
   'house front.JPG': shot('front', '2027:02:20 14:02:11', { width: 1280 }),
   'house back.JPG': shot('rear', '2027:02:20 14:05:50', { width: 1280 }),
   'house left.JPG': shot('south', '2027:02:20 14:08:03', { orientation: 6, width: 1000 }),
