@@ -1,12 +1,14 @@
 import { createHash } from 'node:crypto';
 import { copyFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { Drawing } from '../typeset/drawing.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { fileHash } from './file-hash.ts';
 import { linkPacket } from './link/index.ts';
 import type { LinkOrder, LinkPage, LinkSource, StampFace } from './link-order.ts';
 import type { PacketPlan, PlanFile, PlanSheet } from './plan-model.ts';
-import { readBack } from './read-back/index.ts';
+import { proveWhole, type WholeFile } from './prove-whole.ts';
+import { readBack, warmReadBack } from './read-back/index.ts';
 import { drawSheets } from './sheets/draw-sheets.ts';
 import type { Fonts } from './sheets/fonts.ts';
 
@@ -27,6 +29,8 @@ export interface AssembleTools {
   readonly fonts: Fonts;
   readonly renditionPath: (sha256: string) => string;
   readonly originalPath: (sha256: string) => string;
+  /** Originals of the papers inside: checked meanwhile, so that no packet rests on a changed one. */
+  readonly originals: readonly WholeFile[];
   readonly signal?: AbortSignal | undefined;
   readonly onProgress?:
     | ((at: { readonly what: string; readonly done: number; readonly of: number }) => void)
@@ -38,28 +42,39 @@ type Untouched = Extract<PlanFile, { of: 'untouched' }>;
 
 const writtenSource = 'written sheets';
 
+/** All sheets the program writes for a plan, in one PDF of their own: fonts are read and subset once. */
 interface Written {
   readonly source: LinkSource;
   readonly stampFace: StampFace;
+  /** The page in it where the sheets of each file begin. */
+  readonly first: ReadonlyMap<PlanFile, number>;
 }
 
-/** Draws all sheets the program writes for one file into a PDF of their own, for the linker to take pages from. */
-async function drawWritten(file: Assembled, at: number, tools: AssembleTools): Promise<Written | undefined> {
-  const drawings = file.sheets.flatMap((sheet) => (sheet.of === 'written' ? [sheet.drawing] : []));
-  const stamped = file.sheets.some((sheet) => sheet.of === 'paper' && 'strip' in sheet.stamp);
-  if (drawings.length === 0 && !stamped) return undefined;
+function drawingsOf(file: PlanFile): readonly Drawing[] {
+  if (file.of === 'untouched') return [];
+  return file.sheets.flatMap((sheet) => (sheet.of === 'written' ? [sheet.drawing] : []));
+}
+
+async function drawWritten({ plan, tools }: Job): Promise<Written> {
+  const first = new Map<PlanFile, number>();
+  const drawings: Drawing[] = [];
+  for (const file of plan.files) {
+    first.set(file, drawings.length);
+    drawings.push(...drawingsOf(file));
+  }
   const drawn = await drawSheets(drawings, tools.fonts);
-  const path = join(tools.folder, `.written-${at}.pdf`);
+  const path = join(tools.folder, '.written.pdf');
   await writeFile(path, drawn.bytes);
   const sha256 = createHash('sha256').update(drawn.bytes).digest('hex');
   return {
     source: { id: writtenSource, path, sha256, title: 'the sheets Lotfile writes' },
     stampFace: { ...drawn.stampFace, source: writtenSource },
+    first,
   };
 }
 
-function linkPages(sheets: readonly PlanSheet[]): readonly LinkPage[] {
-  let written = 0;
+function linkPages(sheets: readonly PlanSheet[], firstWritten: number): readonly LinkPage[] {
+  let written = firstWritten;
   return sheets.map((sheet): LinkPage => {
     if (sheet.of === 'written') {
       const page = written;
@@ -80,28 +95,32 @@ function linkPages(sheets: readonly PlanSheet[]): readonly LinkPage[] {
   });
 }
 
-function sourcesOf(file: Assembled, written: Written | undefined, tools: AssembleTools): readonly LinkSource[] {
+function sourcesOf(file: Assembled, written: LinkSource | undefined, tools: AssembleTools): readonly LinkSource[] {
   const papers = new Map<string, LinkSource>();
   for (const sheet of file.sheets) {
     if (sheet.of === 'written' || papers.has(sheet.page.rendition)) continue;
     const sha256 = sheet.page.rendition;
     papers.set(sha256, { id: sha256, path: tools.renditionPath(sha256), sha256, title: sheet.title });
   }
-  return written === undefined ? [...papers.values()] : [written.source, ...papers.values()];
+  return written === undefined ? [...papers.values()] : [written, ...papers.values()];
 }
 
-async function assembleOne(file: Assembled, at: number, job: Job): Promise<AssembledFile> {
-  const { plan, tools } = job;
-  const written = await drawWritten(file, at, tools);
+/** Written sheets and stamps come from the one PDF; a file without either doesn't carry its fonts. */
+function needsWritten(file: Assembled): boolean {
+  return file.sheets.some((sheet) => sheet.of === 'written' || 'strip' in sheet.stamp);
+}
+
+async function assembleOne(file: Assembled, written: Written, { plan, tools }: Job): Promise<AssembledFile> {
+  const used = needsWritten(file) ? written : undefined;
   const order: LinkOrder = {
     title: file.title,
     subject: `${plan.code} · ${plan.recipient}`,
     language: 'en-US',
-    sources: sourcesOf(file, written, tools),
-    pages: linkPages(file.sheets),
+    sources: sourcesOf(file, used?.source, tools),
+    pages: linkPages(file.sheets, written.first.get(file) ?? 0),
     bookmarks: file.bookmarks,
     labels: file.labels,
-    stampFace: written?.stampFace,
+    stampFace: used?.stampFace,
   };
   const path = join(tools.folder, file.name);
   const control = {
@@ -110,15 +129,8 @@ async function assembleOne(file: Assembled, at: number, job: Job): Promise<Assem
   };
   const linked = await linkPacket(order, path, control);
   await readBack(order, path, linked, control);
-  return {
-    name: file.name,
-    sort: file.sort,
-    path,
-    sha256: linked.sha256,
-    bytes: linked.bytes,
-    pages: linked.pages,
-    notes: linked.notes,
-  };
+  const { sha256, bytes, pages, notes } = linked;
+  return { name: file.name, sort: file.sort, path, sha256, bytes, pages, notes };
 }
 
 /** A file that goes as it came: copied, then hashed where it lies now. */
@@ -146,13 +158,21 @@ interface Job {
  * @throws LotfileError `paper damaged` where a kept byte changed, `stopped`, `disk`; the caller removes the folder.
  */
 export async function assemblePacket(plan: PacketPlan, tools: AssembleTools): Promise<readonly AssembledFile[]> {
-  const done: AssembledFile[] = [];
-  for (const [at, file] of plan.files.entries()) {
-    tools.signal?.throwIfAborted();
-    tools.onProgress?.({ what: file.name, done: at, of: plan.files.length });
-    done.push(
-      file.of === 'untouched' ? await copyUntouched(file, tools) : await assembleOne(file, at, { plan, tools }),
-    );
+  // The reader starts while the first sheets are drawn.
+  warmReadBack();
+  const originals = proveWhole(tools.originals);
+  try {
+    const job = { plan, tools };
+    const written = await drawWritten(job);
+    const done: AssembledFile[] = [];
+    for (const [at, file] of plan.files.entries()) {
+      tools.signal?.throwIfAborted();
+      tools.onProgress?.({ what: file.name, done: at, of: plan.files.length });
+      done.push(file.of === 'untouched' ? await copyUntouched(file, tools) : await assembleOne(file, written, job));
+    }
+    await originals.proved();
+    return done;
+  } finally {
+    await originals.close();
   }
-  return done;
 }

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { KeptFile, PacketPlan } from '../packet/plan-model.ts';
 import type { Day } from '../vocabulary/days.ts';
@@ -8,7 +8,7 @@ import { newId } from './ids.ts';
 import type { FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
-import { hashFile, renameInto, syncFile, syncFolder } from './places.ts';
+import { renameInto, syncFile, syncFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
 /** A folder name that reads by itself and is new: "2026-04-14 PERMIT-APPLY", then "... 2". */
@@ -25,7 +25,7 @@ function mustBePlainName(name: string): void {
   throw new LotfileError('internal', `"${name}" can't be the name of a packet's file.`, { about: name });
 }
 
-async function checkFinished(files: readonly FinishedFile[]): Promise<void> {
+function checkFinished(files: readonly FinishedFile[]): void {
   const names = new Set<string>();
   for (const file of files) {
     mustBePlainName(file.name);
@@ -33,8 +33,8 @@ async function checkFinished(files: readonly FinishedFile[]): Promise<void> {
       throw new LotfileError('internal', `Two files of the packet are named "${file.name}".`, { about: file.name });
     }
     names.add(file.name.toLowerCase());
-    const found = await hashFile(file.path);
-    if (found.sha256 !== file.sha256 || found.bytes !== file.bytes) {
+    // Whoever finished it has read it back and hashed it; here only a file cut short since is caught.
+    if (statSync(file.path).size !== file.bytes) {
       throw new LotfileError('packet refused', `"${file.name}" changed after it was finished.`, {
         about: file.name,
         next: 'Assemble the packet again.',
@@ -94,9 +94,11 @@ function insertPacket(ledger: Ledger, packet: NewPacket, folder: string): Packet
  */
 export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<KeptPacket> {
   ledger.mustWrite();
-  await checkFinished(packet.files).catch((error: unknown) => {
+  try {
+    checkFinished(packet.files);
+  } catch (error) {
     throw fileTrouble(error, packet.plan.title, `Reading "${packet.plan.title}" back`);
-  });
+  }
   const name = newFolder(ledger, packet.plan);
   const folder = join(ledger.folder, 'packets', name);
   try {

@@ -1,5 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { closeSync, createReadStream, existsSync, fsyncSync, mkdirSync, openSync, renameSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 
@@ -64,11 +65,18 @@ export function renameInto(from: string, into: { folder: string; name: string })
 /** SHA-256 and size of a file, read in pieces. */
 export async function hashFile(path: string, signal?: AbortSignal): Promise<{ sha256: string; bytes: number }> {
   const hash = createHash('sha256');
-  let bytes = 0;
-  for await (const piece of createReadStream(path, { highWaterMark: 1 << 20 })) {
-    if (signal?.aborted === true) throw new LotfileError('stopped', 'Stopped as you asked.');
-    hash.update(piece);
-    bytes += piece.length;
+  // One buffer for the whole file: a stream would leave a file's worth of garbage behind.
+  const piece = Buffer.allocUnsafe(1 << 20);
+  const file = await open(path);
+  try {
+    let bytes = 0;
+    for (let got = -1; got !== 0; bytes += got) {
+      if (signal?.aborted === true) throw new LotfileError('stopped', 'Stopped as you asked.');
+      got = (await file.read(piece, 0, piece.length, bytes)).bytesRead;
+      hash.update(piece.subarray(0, got));
+    }
+    return { sha256: hash.digest('hex'), bytes };
+  } finally {
+    await file.close();
   }
-  return { sha256: hash.digest('hex'), bytes };
 }

@@ -38,7 +38,7 @@ async function keepAll(folder: string, files: readonly string[]): Promise<number
 }
 
 function childRun(folder: string): { times: readonly number[]; pages: number; peakMb: number } {
-  const child = spawnSync(process.execPath, [join(import.meta.dirname, 'assemble-child.ts'), folder], {
+  const child = spawnSync(process.execPath, ['--max-semi-space-size=8', join(import.meta.dirname, 'assemble-child.ts'), folder], {
     encoding: 'utf8',
   });
   if (child.status !== 0) throw new Error(child.stderr);
@@ -63,7 +63,7 @@ export async function benchAssemble(root: string, pages: number): Promise<Assemb
     pages: made.pages,
     megabytes: made.bytes / 1e6,
     firstMs,
-    againMs: Math.min(...again),
+    againMs: again.toSorted((a, b) => a - b)[again.length >> 1] ?? 0,
     peakMb: child.peakMb,
     keepPagesPerSecond: made.pages / (keepMs / 1000),
     qpdfMs,

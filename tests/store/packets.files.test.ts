@@ -92,11 +92,11 @@ test('the kept plan is the plan, but for the text of its pages', async () => {
   expect(lot.packetPlan(kept.id)).toEqual(JSON.parse(json));
 });
 
-test('a file that is not the one that was finished, or is named like a path, refuses the packet and keeps nothing', async () => {
+test('a file that was cut short since it was finished, or is named like a path, refuses the packet and keeps nothing', async () => {
   const lot = newLot();
   const order = { plan: plan([]), practiceSha: lot.practiceSha() };
   const changed = finished(lot, 'a.pdf', 'finished');
-  writeFileSync(changed.path, 'changed!');
+  writeFileSync(changed.path, 'fini');
   await expect(lot.keepPacket({ ...order, files: [changed] })).rejects.toMatchObject(
     told('packet refused', /"a.pdf" changed/),
   );

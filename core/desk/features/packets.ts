@@ -1,6 +1,6 @@
 import { mkdir, rm } from 'node:fs/promises';
-import { fileHash } from '../../packet/file-hash.ts';
 import type { PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
+import type { WholeFile } from '../../packet/prove-whole.ts';
 import { readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { EditionId, LotView } from '../../vocabulary/lot.ts';
@@ -75,36 +75,24 @@ async function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
 
 export const plan = onLot(requests.plan, (wanted, at) => planFor(wanted, at));
 
-function damaged(name: string, titles: readonly string[]): LotfileError {
-  return new LotfileError('paper damaged', `The kept file "${name}" is no longer what was kept.`, {
-    about: titles.join(', '),
-    next: 'Run verify to see all that is damaged, then keep the paper again from where you got it.',
-  });
-}
-
-/**
- * Nothing is assembled from a paper whose original changed, even where its sound pages are whole: the original is
- * what an office may ask to see. Renditions are hashed while they are linked.
- */
-async function refuseDamaged(laid: PacketPlan, at: AtLot): Promise<void> {
+/** The originals a packet rests on, each once; a missing or shortened file is told before anything is written. */
+function originalsOf(laid: PacketPlan, at: AtLot): readonly WholeFile[] {
   const titles = new Map(laid.tabs.flatMap(({ edition, title }) => (edition === undefined ? [] : [[edition, title]])));
   const contents = at.lot.editionContent([...titles.keys()]);
   const originals = Object.entries(contents).flatMap(([edition, { originals: files }]) =>
-    files.map((file) => ({ ...file, title: titles.get(edition) ?? file.name })),
+    files.map(({ sha256, name }): [string, string] => [sha256, titles.get(edition) ?? name]),
   );
   const renditions = Object.values(contents).flatMap(({ pages }) => pages.map(({ rendition }) => rendition));
-  const [problem] = at.lot.checkFiles([...new Set([...renditions, ...originals.map(({ sha256 }) => sha256)])]);
+  const [problem] = at.lot.checkFiles([...new Set([...renditions, ...originals.map(([sha256]) => sha256)])]);
   if (problem !== undefined) {
     throw new LotfileError('paper damaged', problem.say, { about: problem.papers.join(', '), next: problem.next });
   }
-  for (const { sha256, name, title } of new Map(originals.map((file) => [file.sha256, file])).values()) {
-    if ((await fileHash(at.lot.originalPath(sha256), at.signal)) !== sha256) throw damaged(name, [title]);
-  }
+  return [...new Map(originals)].map(([sha256, title]) => ({ path: at.lot.originalPath(sha256), sha256, title }));
 }
 
 export const assemble = onLot(requests.assemble, async (wanted, at): Promise<AssembleAnswer> => {
   const laid = await planFor(wanted, at);
-  await refuseDamaged(laid, at);
+  const originals = originalsOf(laid, at);
   const [{ assemblePacket }, { loadFonts }] = await Promise.all([
     import('../../packet/assemble.ts'),
     import('../../packet/sheets/fonts.ts'),
@@ -117,6 +105,7 @@ export const assemble = onLot(requests.assemble, async (wanted, at): Promise<Ass
       fonts: await loadFonts(),
       renditionPath: (sha) => at.lot.renditionPath(sha),
       originalPath: (sha) => at.lot.originalPath(sha),
+      originals,
       signal: at.signal,
       onProgress: at.progress,
     });
