@@ -6,6 +6,7 @@ import { appliesAt } from './condition-at.ts';
 import type { Entry } from './lot-index.ts';
 import { type Problem, weightOf } from './problem.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
+import { sentence } from './words.ts';
 
 type Unsound = Extract<AgreementOutcome, { readonly say: string }>;
 
@@ -45,7 +46,7 @@ export function agreementProblem(
     kind: paper?.kind,
     subject: given.subject,
     say: outcome.say,
-    why: `${agreement.say}.`,
+    why: sentence(agreement.say),
     basis: agreement.basis,
     mend: { do: 'say', say: mendFor(at, agreement, outcome) },
     final: false,

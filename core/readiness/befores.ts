@@ -5,7 +5,7 @@ import { casesOf, isBehindUs, isSettled } from './errand-case.ts';
 import { openQuestions } from './need-case.ts';
 import { lighter, type Mend, type Problem, weightOf } from './problem.ts';
 import { type ErrandCase, happenedOn, type Standpoint } from './standpoint.ts';
-import { dayWords } from './words.ts';
+import { dayWords, sentence } from './words.ts';
 
 export function eventTitle(at: Standpoint, event: string): string {
   return (Object.hasOwn(at.practice.events, event) ? at.practice.events[event]?.title : undefined) ?? event;
@@ -27,7 +27,7 @@ function problem(
     subject: one.subject,
     office: one.errand.office,
     say: told.say,
-    why: `${told.why}.`,
+    why: sentence(told.why),
     basis: about.basis,
     mend: about.mend,
     final: false,

@@ -13,7 +13,7 @@ import { findingOf } from './remedy.ts';
 import { type Asked, happenedOn, indexLot, kindOf, remembered, type Standpoint } from './standpoint.ts';
 import { validityAt, whyOf } from './validity.ts';
 import { expectedDay } from './way/read-way.ts';
-import { dayWords, weekdayWords } from './words.ts';
+import { dayWords, sentence, weekdayWords } from './words.ts';
 
 /** A paper that must stay alive from one event to another, as it stands. */
 export interface DutyReading {
@@ -52,7 +52,7 @@ function dutyProblem(
     subject,
     office: kindOf(at, duty.kind)?.from,
     say,
-    why: `${duty.say}.`,
+    why: sentence(duty.say),
     basis: duty.basis,
     mend: { do: 'get', kind: about.mendKind, subject },
     final: false,

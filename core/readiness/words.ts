@@ -21,3 +21,8 @@ export function dayWords(day: Day): string {
 export function weekdayWords(day: Day): string {
   return once(weekday, day, dayWithWeekday);
 }
+
+/** A practice file's words as a sentence: with a full stop, whether or not they came with one. */
+export function sentence(words: string): string {
+  return /[.!?]$/.test(words) ? words : `${words}.`;
+}

@@ -65,8 +65,7 @@ export type Condition =
 export type Clock = {
   readonly label: string;
   readonly when?: Condition | undefined;
-} & /** The last good day printed on it; with `fact`, the day in that fact (a certificate with one line per cover). */
-(
+} /** The last good day printed on it; with `fact`, the day in that fact (a certificate with one line per cover). */ & (
   | { readonly sort: 'stated'; readonly fact?: FactId | undefined }
   | { readonly sort: 'lasts'; readonly span: Span }
   | { readonly sort: 'start_by'; readonly span: Span; readonly unless: EventId }

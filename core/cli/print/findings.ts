@@ -32,7 +32,16 @@ export function findingLines(finding: Finding): readonly string[] {
   ];
 }
 
+/** What to carry besides papers stands together: a list, not a row of complaints. */
+function bringLines(findings: readonly Finding[]): readonly string[] {
+  if (findings.length === 0) return [];
+  return ['✓ TO BRING', ...findings.flatMap(({ say }) => wrapped(say.replace(/^Bring: /, ''), 4)), ''];
+}
+
 export function findingsText(findings: readonly Finding[]): readonly string[] {
-  if (findings.length === 0) return ['Nothing in your papers speaks against it.'];
-  return findings.flatMap(findingLines);
+  const bring = findings.filter(({ sort }) => sort === 'bring');
+  const rest = findings.filter(({ sort }) => sort !== 'bring');
+  const heavy = rest.some(({ weight }) => weight !== 'good to know');
+  const calm = heavy ? [] : ['Nothing in your papers speaks against it; their word on the day decides.', ''];
+  return [...calm, ...rest.flatMap(findingLines), ...bringLines(bring)];
 }

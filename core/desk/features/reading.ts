@@ -1,6 +1,7 @@
 import { readDuties, readErrand, readWay } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
+import type { LotView } from '../../vocabulary/lot.ts';
 import type { Practice } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
@@ -24,11 +25,16 @@ export const way = onLot(requests.way, (_input, { lot, day }) => {
 });
 
 /** A need with the words of its rule beside its reading. */
-function needRow(practice: Practice, errand: string, reading: NeedReading) {
+function needRow(
+  { practice, view, errand }: { practice: Practice; view: LotView; errand: string },
+  reading: NeedReading,
+) {
   const rule = practice.errands[errand]?.needs.find(({ id }) => id === reading.need);
   if (rule === undefined) throw new LotfileError('internal', `The need "${reading.need}" has no rule.`);
   const { use, copies, basis } = rule;
-  return { ...reading, title: kindTitle(practice, reading.kind), use, copies, basis };
+  const subject = view.subjects.find(({ id }) => id === reading.subject)?.title;
+  const title = kindTitle(practice, reading.kind);
+  return { ...reading, title: subject === undefined ? title : `${title}, ${subject}`, use, copies, basis };
 }
 
 /** What one office will say on the day. */
@@ -44,7 +50,7 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, { lot, 
     errand: rule,
     office,
     reading,
-    needs: reading.needs.map((need) => needRow(practice, rule.id, need)),
+    needs: reading.needs.map((need) => needRow({ practice, view, errand: rule.id }, need)),
     wouldBeRefused: reading.findings.some(({ weight }) => weight === 'refused'),
   };
 });

@@ -194,13 +194,14 @@ function titleOf({ title, order, found, reading }: RowOrder): string {
   const subject = order.lot.subjects.find((one) => one.id === (found?.paper.subject ?? reading?.subject));
   const revision = found?.edition.revision;
   const named = subject === undefined || title.includes(subject.title) ? title : `${title}, ${subject.title}`;
-  return revision === undefined || named.includes(revision) ? named : `${named}, revision ${revision}`;
+  return revision === undefined || named.includes(`revision ${revision}`) ? named : `${named}, revision ${revision}`;
 }
 
 function goodThrough(found: Found | undefined, reading: NeedReading | undefined): string {
   const through = reading?.validity?.through ?? found?.edition.goodThrough;
   if (found === undefined || through === undefined || through === 'unknown') return '';
-  if (through === 'for good') return 'for good';
+  // No clock at all says nothing; only a rule that says so makes a paper good for good.
+  if (through === 'for good') return (reading?.validity?.clocks.length ?? 0) > 0 ? 'for good' : '';
   return through === 'ended' ? 'ended' : dayInWords(through);
 }
 
