@@ -81,7 +81,11 @@ function placed(entries: Map<string, Entry>, entry: Entry, work: Work): Map<stri
 function mergeMaps(base: MapTree | undefined, over: MapTree, path: readonly string[], work: Work): MapTree {
   let entries = new Map(base?.entries ?? []);
   for (const group of eitherOr) {
-    if (group.some((key) => over.entries.has(key))) for (const key of group) entries.delete(key);
+    const said = group.some((key) => {
+      const entry = over.entries.get(key);
+      return entry !== undefined && !isWord(entry.value, 'drop');
+    });
+    if (said) for (const key of group) entries.delete(key);
   }
   for (const entry of over.entries.values()) {
     const old = entries.get(entry.key);

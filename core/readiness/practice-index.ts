@@ -14,6 +14,8 @@ export interface PracticeIndex {
   readonly holdsOf: ReadonlyMap<EventId, readonly Hold[]>;
   readonly holdsUntil: ReadonlyMap<string, readonly Hold[]>;
   readonly dutiesOf: ReadonlyMap<KindId, readonly Duty[]>;
+  /** The kind that a kind lengthens: septic-extension -> septic-permit. */
+  readonly extended: ReadonlyMap<KindId, KindId>;
   readonly agreementsOn: ReadonlyMap<KindId, readonly Agreement[]>;
 }
 
@@ -51,6 +53,11 @@ export function indexPractice(practice: Practice): PracticeIndex {
     holdsOf: groupBy(Object.values(practice.holds), (hold) => [hold.event]),
     holdsUntil: groupBy(Object.values(practice.holds), (hold) => hold.until),
     dutiesOf: groupBy(Object.values(practice.duties), (duty) => [duty.kind]),
+    extended: new Map(
+      Object.values(practice.papers).flatMap(({ id, extension }) =>
+        extension === undefined ? [] : [[extension.by, id]],
+      ),
+    ),
     agreementsOn: groupBy(Object.values(practice.agreements), agreementKinds),
   };
   indexes.set(practice, made);

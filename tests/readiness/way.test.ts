@@ -408,4 +408,22 @@ describe('duties', () => {
     });
     expect(made(weeks(2)).today).toEqual(['locate-call', 'plans-order']);
   });
+
+  test('more time on a paper is asked for when its last days come near, not on every day it is held', () => {
+    const rules = practice({
+      papers: [
+        clocked('permit', [{ sort: 'stated' }], {
+          extension: { by: 'extension', adds: { days: 90 }, times: 1, askedBeforeLapse: true },
+        }),
+        kind('extension'),
+      ],
+      errands: [errand('extend', { yields: ['extension'] })],
+    });
+    const until = (goodThrough: Day): readonly string[] => {
+      const permit = edition('one', { issued: d('2026-01-02'), goodThrough });
+      return readWay({ practice: rules, lot: lot({ papers: [paper('permit', [permit])] }), day }).today;
+    };
+    expect(until(d('2026-12-31'))).toEqual([]);
+    expect(until(d('2026-05-29'))).toEqual(['extend']);
+  });
 });

@@ -3,11 +3,12 @@ import type { Way, WayStop } from '../../vocabulary/finding.ts';
 import type { EventId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusSpan } from '../calendar.ts';
 import { heaviest } from '../problem.ts';
-import { type Asked, happenedOn, indexLot, kindOf, remembered, type Standpoint } from '../standpoint.ts';
+import { type Asked, happenedOn, indexLot, remembered, type Standpoint } from '../standpoint.ts';
 import { type Dated, type Dating, dateGraph, groupsMet, isOver, tellLoop } from './dating.ts';
 import { type Graph, graphOf, type Node } from './graph.ts';
 import { restartsOf } from './restarts.ts';
 import { spareDays } from './spare.ts';
+import { todayOf, tooSoon } from './today.ts';
 
 /** The graph with its dates: what remedies and duties ask. */
 export interface DatedGraph extends Dating {
@@ -43,37 +44,6 @@ function lapsesFirst(at: Standpoint, node: Node, dated: Dated | undefined): read
     return through < until && need.use !== 'bring home' ? [reading.kind] : [];
   });
   return [...new Set(kinds)];
-}
-
-/** When the shortest-lived paper of an errand would lapse, were it back on `done`; undefined where it lasts. */
-function wouldLapse(at: Standpoint, kinds: readonly KindId[], done: Day): Day | undefined {
-  const ends = kinds.flatMap((kind) => {
-    const rule = kindOf(at, kind);
-    if (rule?.extension !== undefined) return [];
-    return (rule?.clocks ?? []).flatMap((clock) =>
-      clock.sort === 'lasts' && clock.when === undefined ? [plusSpan(done, clock.span, at.rules.calendar)] : [],
-    );
-  });
-  return ends.toSorted()[0];
-}
-
-/** Nobody makes the same trip twice: an errand whose paper would lapse before its first use can wait. */
-function tooSoon(
-  at: Standpoint,
-  node: Node,
-  given: { dates: ReadonlyMap<string, Dated>; graph: Graph },
-): WayStop['tooSoon'] {
-  const { yields } = node.one.errand;
-  const dated = given.dates.get(node.key);
-  if (dated === undefined || node.examined.state !== 'can go') return undefined;
-  const lapses = wouldLapse(at, yields, dated.done);
-  const uses = given.graph.nodes.flatMap((other) => {
-    const wants = other.one.errand.needs.some((need) => need.kinds.some((kind) => yields.includes(kind)));
-    return wants && !isOver(other) && other.key !== node.key ? (given.dates.get(other.key)?.earliest ?? []) : [];
-  });
-  const neededFrom = uses.toSorted()[0];
-  if (lapses === undefined || neededFrom === undefined || lapses >= neededFrom) return undefined;
-  return { lapses, neededFrom };
 }
 
 function stopOf(
@@ -121,19 +91,6 @@ function feesOf(nodes: readonly Node[]): Pick<Way, 'feesKnown' | 'feesUnknown'> 
     feesKnown: ahead.reduce((sum, node) => sum + (node.one.errand.fee ?? 0), 0),
     feesUnknown: ahead.filter((node) => node.one.errand.fee === undefined).length,
   };
-}
-
-/** What can be done on the first open day: the tightest first. */
-function todayOf(at: Standpoint, stops: readonly WayStop[]): readonly string[] {
-  const open = openFrom(at.day, at.rules.calendar);
-  const ready = stops.filter(
-    (stop) =>
-      (stop.state === 'can go' || (stop.state === 'sent back' && stop.heaviest !== 'refused')) &&
-      stop.earliest === open &&
-      stop.tooSoon === undefined,
-  );
-  const tightest = ready.toSorted((a, b) => (a.spare ?? 0) - (b.spare ?? 0));
-  return [...new Set(tightest.map((stop) => stop.errand))];
 }
 
 /**
