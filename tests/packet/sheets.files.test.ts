@@ -1,8 +1,10 @@
+import fontkit from '@cantoo/fontkit';
 import { PDFiumLibrary, type PDFiumPage } from '@hyzyla/pdfium';
 import { PDFDocument } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { planPacket } from '../../core/packet/plan/index.ts';
 import { drawSheets } from '../../core/packet/sheets/draw-sheets.ts';
+import { encoderOf, features } from '../../core/packet/sheets/encode-text.ts';
 import { type Fonts, loadFonts } from '../../core/packet/sheets/fonts.ts';
 import type { Drawing, DrawOp, Face } from '../../core/typeset/drawing.ts';
 import { wordsOf } from '../typeset/written.ts';
@@ -74,6 +76,33 @@ function inkIn(picture: Picture, cell: { x: number; y: number; width: number; he
   }
   return ink;
 }
+
+describe('letters looked up one by one', () => {
+  it.each(faces)('are the glyphs that a font engine shapes the whole text to (%s)', async (face) => {
+    const document = await PDFDocument.create();
+    document.registerFontkit(fontkit);
+    const font = await document.embedFont(fonts.bytesOf(face), { subset: true, features });
+    const encode = encoderOf(font);
+    const letters = Array.from({ length: 0x180 - 32 }, (_, n) => String.fromCodePoint(32 + n)).filter(
+      (letter) => fonts.missing(letter, face).length === 0 && letter !== '\u00ad' && /\P{Cc}/u.test(letter),
+    );
+    const marks = ['’', '“', '”', '–', '—', '…', '•'];
+    expect(letters.length).toBeGreaterThan(250);
+    // Every letter beside many others: with these steps no two rounds set the same neighbours.
+    for (const step of [1, 2, 3, 5, 7, 11, 13, 17, 19, 23]) {
+      const text = [...letters, ...marks].map((_, n, all) => all[(n * step) % all.length]).join('');
+      expect(encode(text)).toBe(font.encodeText(text).asString());
+    }
+    for (const text of [
+      'office fi fl ffi ffl ft tt',
+      '1/2 3/4 10⁄11',
+      'W. O’Neil — “Tj” fj AV To',
+      'ij IJ Lꞏl ﬁ e\u0301',
+    ]) {
+      expect(encode(text)).toBe(font.encodeText(text).asString());
+    }
+  });
+});
 
 describe('drawn sheets', () => {
   it('show every letter of European and Vietnamese names, in every face that has it: no glyph dropped, no marks lost', async () => {

@@ -61,12 +61,14 @@ function layOut(
   face: StampFace,
   room: { readonly length: number; readonly thickness: number },
 ): Line | undefined {
+  const unit = { draft: face.widthOf('DRAFT', 1), words: face.widthOf(stamp.text, 1) };
   const largestHere = Math.min(largest, room.thickness / (capHeight + 0.4));
   for (let size = largestHere; size >= smallest; size -= 0.25) {
-    const draft = stamp.draft ? face.widthOf('DRAFT', size) + gap : 0;
-    const words = face.widthOf(stamp.text, size);
+    const draft = stamp.draft ? unit.draft * size + gap : 0;
+    const words = unit.words * size;
     const left = room.length - 2 - draft - words - gap;
-    const segment = Math.min(size, left / Math.max(1, stamp.tabs));
+    // To a hundredth of a point: the bars of all pages are then of few kinds.
+    const segment = Math.floor(Math.min(size, left / Math.max(1, stamp.tabs)) * 100) / 100;
     if (segment < 1.2 && stamp.tabs > 0 && size - 0.25 >= smallest) continue;
     if (left < 0) continue;
     const text = { text: stamp.text, at: 1 + draft, ink: pencil };
@@ -76,22 +78,33 @@ function layOut(
   return undefined;
 }
 
+/** All segments in outline, then this one filled over its own; drawn from the bar's corner, so that pages share it. */
 function drawBar(
   stamp: PlanStamp,
   bar: { readonly from: number; readonly base: number; readonly size: number; readonly segment: number },
 ): readonly string[] {
   if (bar.segment === 0) return [];
-  const height = bar.size * 0.5;
-  const width = bar.segment * 0.75;
-  const segments: string[] = [];
-  for (let tab = 1; tab <= stamp.tabs; tab += 1) {
-    const x = bar.from + (tab - 1) * bar.segment;
-    const here = tab === stamp.tab;
-    const inset = here ? 0 : 0.15;
-    const box = [x + inset, bar.base + inset, width - 2 * inset, height - 2 * inset].map(decimals).join(' ');
-    segments.push(here ? `${violet} rg ${box} re f` : `${violet} RG 0.3 w ${box} re S`);
-  }
-  return segments;
+  const corner = `1 0 0 1 ${decimals(bar.from)} ${decimals(bar.base)} cm`;
+  const outlines = `${corner} ${violet} RG 0.3 w\n${outlinesOf(stamp.tabs, bar)}S`;
+  if (stamp.tab < 1 || stamp.tab > stamp.tabs) return [outlines];
+  const box = [(stamp.tab - 1) * bar.segment, 0, bar.segment * 0.75, bar.size * 0.5].map(decimals).join(' ');
+  return [outlines, `${violet} rg ${box} re f`];
+}
+
+const drawnBars = new Map<string, string>();
+
+/** One bar stands on every page of a packet: its outlines are put into words once. */
+function outlinesOf(tabs: number, { size, segment }: { readonly size: number; readonly segment: number }): string {
+  const key = `${tabs} ${size} ${segment}`;
+  const known = drawnBars.get(key);
+  if (known !== undefined) return known;
+  const inset = 0.15;
+  const box = [inset, segment * 0.75 - 2 * inset, size * 0.5 - 2 * inset].map(decimals).join(' ');
+  let path = '';
+  for (let tab = 0; tab < tabs; tab += 1) path += `${decimals(tab * segment + inset)} ${box} re\n`;
+  if (drawnBars.size > 200) drawnBars.clear();
+  drawnBars.set(key, path);
+  return path;
 }
 
 function hexOf(face: StampFace, text: string): string {

@@ -3,6 +3,7 @@ import { PDFDocument, type PDFFont, PDFName, type PDFPage } from 'pdf-lib';
 import type { Drawing, Face } from '../../typeset/drawing.ts';
 import type { StampFace } from '../link-order.ts';
 import { contentOf } from './content.ts';
+import { encoderOf, features } from './encode-text.ts';
 import { type Fonts, faces } from './fonts.ts';
 
 /** Sheets drawn to one PDF, and the face in it that stamps can be set in. */
@@ -14,8 +15,10 @@ export interface DrawnSheets {
 /** What a stamp may be written with: printable ASCII and the middle dot. */
 const stampCharacters: readonly string[] = [...Array.from({ length: 95 }, (_, n) => String.fromCodePoint(32 + n)), '·'];
 
-/** Ligatures and contextual forms stay off: the measured width of a line is the sum of its letters. */
-const features = { liga: false, clig: false, calt: false, dlig: false, kern: false };
+interface Embedded {
+  readonly font: PDFFont;
+  encode(text: string): string;
+}
 
 /**
  * Draws sheets to a PDF in the regular dialect (classic cross-reference table, no object streams),
@@ -25,16 +28,17 @@ const features = { liga: false, clig: false, calt: false, dlig: false, kern: fal
 export async function drawSheets(drawings: readonly Drawing[], fonts: Fonts): Promise<DrawnSheets> {
   const document = await PDFDocument.create({ updateMetadata: false });
   document.registerFontkit(fontkit);
-  const embedded = new Map<Face, PDFFont>();
+  const embedded = new Map<Face, Embedded>();
   for (const face of facesIn(drawings)) {
-    embedded.set(face, await document.embedFont(fonts.bytesOf(face), { subset: true, features }));
+    const font = await document.embedFont(fonts.bytesOf(face), { subset: true, features });
+    embedded.set(face, { font, encode: encoderOf(font) });
   }
-  const fontOf = (face: Face): PDFFont => {
+  const fontOf = (face: Face): Embedded => {
     const font = embedded.get(face);
     if (font === undefined) throw new Error(`The face "${face}" was not embedded.`);
     return font;
   };
-  const stampFace = stampFaceOf(fontOf('text'), fonts);
+  const stampFace = stampFaceOf(fontOf('text').font, fonts);
   for (const drawing of drawings) {
     const page = document.addPage([drawing.width, drawing.height]);
     setContent(page, drawing, fontOf);
@@ -54,14 +58,14 @@ function facesIn(drawings: readonly Drawing[]): readonly Face[] {
   return faces.filter((face) => used.has(face));
 }
 
-function setContent(page: PDFPage, drawing: Drawing, fontOf: (face: Face) => PDFFont): void {
+function setContent(page: PDFPage, drawing: Drawing, fontOf: (face: Face) => Embedded): void {
   const names = new Map<Face, string>();
   const { content } = contentOf(drawing, (face, text) => {
     if (!names.has(face)) {
       names.set(face, `F${face}`);
-      page.node.setFontDictionary(PDFName.of(`F${face}`), fontOf(face).ref);
+      page.node.setFontDictionary(PDFName.of(`F${face}`), fontOf(face).font.ref);
     }
-    return { name: `F${face}`, hex: fontOf(face).encodeText(text).asString() };
+    return { name: `F${face}`, hex: fontOf(face).encode(text) };
   });
   const stream = page.doc.context.flateStream(content);
   page.node.set(PDFName.of('Contents'), page.doc.context.register(stream));
