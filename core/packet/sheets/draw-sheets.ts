@@ -1,9 +1,8 @@
-import fontkit from '@cantoo/fontkit';
 import { PDFDocument, type PDFFont, PDFName, type PDFPage } from 'pdf-lib';
 import type { Drawing, Face } from '../../typeset/drawing.ts';
 import type { StampFace } from '../link-order.ts';
 import { contentOf } from './content.ts';
-import { encoderOf, features } from './encode-text.ts';
+import { features, sheetEngine } from './encode-text.ts';
 import { type Fonts, faces } from './fonts.ts';
 
 /** Sheets drawn to one PDF, and the face in it that stamps can be set in. */
@@ -15,11 +14,6 @@ export interface DrawnSheets {
 /** What a stamp may be written with: printable ASCII and the middle dot. */
 const stampCharacters: readonly string[] = [...Array.from({ length: 95 }, (_, n) => String.fromCodePoint(32 + n)), '·'];
 
-interface Embedded {
-  readonly font: PDFFont;
-  encode(text: string): string;
-}
-
 /**
  * Draws sheets to a PDF in the regular dialect (classic cross-reference table, no object streams),
  * with subset fonts. No dates and no random ids: the same drawings give the same bytes.
@@ -27,18 +21,17 @@ interface Embedded {
  */
 export async function drawSheets(drawings: readonly Drawing[], fonts: Fonts): Promise<DrawnSheets> {
   const document = await PDFDocument.create({ updateMetadata: false });
-  document.registerFontkit(fontkit);
-  const embedded = new Map<Face, Embedded>();
+  document.registerFontkit(sheetEngine);
+  const embedded = new Map<Face, PDFFont>();
   for (const face of facesIn(drawings)) {
-    const font = await document.embedFont(fonts.bytesOf(face), { subset: true, features });
-    embedded.set(face, { font, encode: encoderOf(font) });
+    embedded.set(face, await document.embedFont(fonts.bytesOf(face), { subset: true, features }));
   }
-  const fontOf = (face: Face): Embedded => {
+  const fontOf = (face: Face): PDFFont => {
     const font = embedded.get(face);
     if (font === undefined) throw new Error(`The face "${face}" was not embedded.`);
     return font;
   };
-  const stampFace = stampFaceOf(fontOf('text').font, fonts);
+  const stampFace = stampFaceOf(fontOf('text'), fonts);
   for (const drawing of drawings) {
     const page = document.addPage([drawing.width, drawing.height]);
     setContent(page, drawing, fontOf);
@@ -58,14 +51,14 @@ function facesIn(drawings: readonly Drawing[]): readonly Face[] {
   return faces.filter((face) => used.has(face));
 }
 
-function setContent(page: PDFPage, drawing: Drawing, fontOf: (face: Face) => Embedded): void {
+function setContent(page: PDFPage, drawing: Drawing, fontOf: (face: Face) => PDFFont): void {
   const names = new Map<Face, string>();
   const { content } = contentOf(drawing, (face, text) => {
     if (!names.has(face)) {
       names.set(face, `F${face}`);
-      page.node.setFontDictionary(PDFName.of(`F${face}`), fontOf(face).font.ref);
+      page.node.setFontDictionary(PDFName.of(`F${face}`), fontOf(face).ref);
     }
-    return { name: `F${face}`, hex: fontOf(face).encode(text) };
+    return { name: `F${face}`, hex: fontOf(face).encodeText(text).asString() };
   });
   const stream = page.doc.context.flateStream(content);
   page.node.set(PDFName.of('Contents'), page.doc.context.register(stream));

@@ -1,6 +1,7 @@
 import { characterSort, hexValue } from './characters.ts';
 import { damaged } from './damage.ts';
 import { PdfName, PdfRef, PdfString, type PdfValue, PdfVerbatim } from './values.ts';
+import { wordAt } from './words.ts';
 
 const maxDepth = 256;
 const plainNumber = /^-?(?:0|[1-9]\d{0,14})(?:\.\d{1,9})?$/;
@@ -50,6 +51,11 @@ export class ObjectParser {
     return this.#ranOut;
   }
 
+  /** What the piece holds from an offset on. */
+  rest(from: number): Buffer {
+    return this.#bytes.subarray(from);
+  }
+
   /** Reads one whole object. @throws LotfileError `paper damaged` */
   value(depth = 0): PdfValue {
     if (depth > maxDepth) throw this.#bad('its objects are nested too deeply');
@@ -76,7 +82,7 @@ export class ObjectParser {
     while (at < this.#end && characterSort[this.#bytes[at] ?? 0] === 0) at += 1;
     if (at >= this.#end) this.#ranOut = true;
     this.#at = at;
-    return this.#bytes.toString('latin1', start, at);
+    return wordAt(this.#bytes, start, at);
   }
 
   /** Steps over the line end after the word `stream`. @throws LotfileError `paper damaged` */
@@ -118,7 +124,7 @@ export class ObjectParser {
     }
     if (at >= this.#end) this.#ranOut = true;
     this.#at = at;
-    const text = this.#bytes.toString('latin1', start, at);
+    const text = wordAt(this.#bytes, start, at);
     return new PdfName(escaped ? unescapeName(text) : text);
   }
 

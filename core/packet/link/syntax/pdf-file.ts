@@ -14,6 +14,8 @@ import {
 import { readXrefTable, type XrefTable } from './xref-table.ts';
 
 const firstLook = 1024;
+/** Objects that are asked for again soon: a page and its streams, not a whole book. */
+const mostRemembered = 64;
 
 /**
  * A PDF in the regular dialect, read by pieces: only dictionaries ever come into memory, stream bytes stay on disk.
@@ -26,6 +28,7 @@ export class PdfFile {
   readonly table: XrefTable;
   readonly #window: ByteWindow;
   readonly #closing = Buffer.alloc(16);
+  readonly #remembered = new Map<number, PdfObject>();
 
   /** Takes over the open descriptor. @throws LotfileError `paper damaged` when the file isn't in the dialect. */
   constructor(title: string, fd: number) {
@@ -53,6 +56,22 @@ export class PdfFile {
   object(ref: PdfRef): PdfObject {
     const offset = this.table.offsets[ref.num] ?? 0;
     if (offset === 0 || this.table.gens[ref.num] !== ref.gen) return { value: null };
+    const known = this.#remembered.get(ref.num);
+    if (known !== undefined) return known;
+    const read = this.#lookUp(ref, offset);
+    if (this.#remembered.size >= mostRemembered) this.#forgetOldest();
+    this.#remembered.set(ref.num, read);
+    return read;
+  }
+
+  #forgetOldest(): void {
+    for (const num of this.#remembered.keys()) {
+      this.#remembered.delete(num);
+      return;
+    }
+  }
+
+  #lookUp(ref: PdfRef, offset: number): PdfObject {
     for (let look = firstLook; ; look *= 4) {
       const piece = this.#window.at(offset, look);
       const parser = new ObjectParser(piece, 0, this.title);
@@ -91,19 +110,30 @@ export class PdfFile {
     if (after !== 'stream' || !isDict(value)) throw damaged(this.title, `object ${ref.num} does not end`);
     parser.streamLineEnd();
     if (parser.ranOut) return { value };
-    return { value, stream: this.#place(value, offset + parser.at, ref.num) };
+    const start = parser.at;
+    return { value, stream: this.#place(value, { start: offset + start, num: ref.num, read: parser.rest(start) }) };
   }
 
   /** A stream whose length doesn't lead to its own end would be copied wrongly, so each is looked at. */
-  #place(value: PdfDict, start: number, num: number): PdfStreamPlace {
+  #place(value: PdfDict, at: { readonly start: number; readonly num: number; readonly read: Buffer }): PdfStreamPlace {
     const length = numberOf(value.get('Length'));
-    if (length === undefined || length < 0 || !Number.isInteger(length) || start + length > this.size) {
-      throw damaged(this.title, `the length of stream ${num} is wrong`);
+    if (length === undefined || length < 0 || !Number.isInteger(length) || at.start + length > this.size) {
+      throw damaged(this.title, `the length of stream ${at.num} is wrong`);
     }
-    readFully(this.fd, this.#closing.fill(0), start + length);
-    if (!/^(?:\r\n|\n|\r)?endstream/.test(this.#closing.toString('latin1'))) {
-      throw damaged(this.title, `stream ${num} does not end where it should`);
+    let closing = at.read.subarray(length, length + 16);
+    if (closing.length < 16) {
+      closing = this.#closing.fill(0);
+      readFully(this.fd, closing, at.start + length);
     }
-    return { start, length };
+    if (!isEndOfStream(closing)) throw damaged(this.title, `stream ${at.num} does not end where it should`);
+    return { start: at.start, length };
   }
+}
+
+const endOfStream = Buffer.from('endstream', 'latin1');
+
+/** "endstream", after at most one line end. */
+function isEndOfStream(bytes: Buffer): boolean {
+  const at = bytes[0] === 13 ? (bytes[1] === 10 ? 2 : 1) : bytes[0] === 10 ? 1 : 0;
+  return bytes.compare(endOfStream, 0, endOfStream.length, at, at + endOfStream.length) === 0;
 }
