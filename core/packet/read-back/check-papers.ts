@@ -1,4 +1,5 @@
 import { closeSync } from 'node:fs';
+import type { EqualSpan, HashAside } from '../link/hash-aside.ts';
 import { openKept } from '../link/open-sources.ts';
 import type { Pace } from '../link/pace.ts';
 import { type SourcePage, type SourcePages, walkPages } from '../link/page-walk.ts';
@@ -16,7 +17,7 @@ import {
 } from '../link/syntax/values.ts';
 import type { LinkOrder, LinkPage, LinkSource } from '../link-order.ts';
 import { misread } from './misread.ts';
-import { SameObjects, type StreamPair } from './same-objects.ts';
+import { SameObjects } from './same-objects.ts';
 
 export interface Finished {
   readonly file: PdfFile;
@@ -25,36 +26,61 @@ export interface Finished {
 
 /**
  * Every page against the page it came from: boxes, turn, its list of streams, everything its resources lead to.
- * @returns all stream pairs met, for the comparison of bytes; their descriptors stay open until `close`.
- * @throws LotfileError `internal` naming page and paper.
+ * The bytes of the streams met are compared on a second core, paper by paper, while the next is followed.
  */
-export async function checkPapers(
-  order: LinkOrder,
-  finished: Finished,
-  pace: Pace,
-): Promise<{ readonly pairs: readonly StreamPair[]; close(): void }> {
-  const pairs: StreamPair[] = [];
-  const fds: number[] = [];
-  const close = (): void => {
-    for (const fd of fds) closeSync(fd);
-  };
-  try {
-    for (const source of order.sources) {
-      const fd = openKept(source.path, source.title);
-      fds.push(fd);
-      await checkSource(order, source, { finished, file: new PdfFile(source.title, fd), pairs, pace });
-    }
-  } catch (error) {
-    close();
-    throw error;
+export class PaperCheck {
+  readonly #order: LinkOrder;
+  readonly #finished: Finished;
+  readonly #aside: HashAside;
+  readonly #fds: number[] = [];
+  readonly #compared: Promise<number | undefined>[] = [];
+
+  constructor(order: LinkOrder, finished: Finished, aside: HashAside) {
+    this.#order = order;
+    this.#finished = finished;
+    this.#aside = aside;
   }
-  return { pairs, close };
+
+  /**
+   * @returns how many streams were met and are now compared.
+   * @throws LotfileError `internal` naming page and paper.
+   */
+  async follow(pace: Pace): Promise<number> {
+    const finished = this.#finished;
+    let streams = 0;
+    for (const source of this.#order.sources) {
+      const fd = openKept(source.path, source.title);
+      this.#fds.push(fd);
+      const pairs: EqualSpan[] = [];
+      await checkSource(this.#order, source, { finished, file: new PdfFile(source.title, fd), pairs, pace });
+      const compared = this.#aside.compare(finished.file.fd, pairs);
+      // Heard in `differsAt`.
+      compared.catch(() => undefined);
+      this.#compared.push(compared);
+      streams += pairs.length;
+    }
+    return streams;
+  }
+
+  /** Offset in the finished file of the first piece that differs from its paper; undefined when none does. */
+  async differsAt(): Promise<number | undefined> {
+    for (const compared of this.#compared) {
+      const at = await compared;
+      if (at !== undefined) return at;
+    }
+    return undefined;
+  }
+
+  /** Only after the comparing has ended, or was given up. */
+  close(): void {
+    for (const fd of this.#fds.splice(0)) closeSync(fd);
+  }
 }
 
 interface Look {
   readonly finished: Finished;
   readonly file: PdfFile;
-  readonly pairs: StreamPair[];
+  readonly pairs: EqualSpan[];
   readonly pace: Pace;
 }
 

@@ -4,9 +4,8 @@ import { type LinkControl, Pace } from '../link/pace.ts';
 import { walkPages } from '../link/page-walk.ts';
 import { PdfFile } from '../link/syntax/pdf-file.ts';
 import type { LinkOrder, LinkResult } from '../link-order.ts';
-import { checkPapers } from './check-papers.ts';
+import { PaperCheck } from './check-papers.ts';
 import { checkStructure } from './check-structure.ts';
-import { compareBytes } from './compare-bytes.ts';
 import { misread } from './misread.ts';
 
 /** What was checked on the finished file; a file that fails a check throws instead. */
@@ -37,30 +36,24 @@ export async function readBack(
   const pace = new Pace(control);
   const aside = new HashAside();
   const file = new PdfFile(order.title, openKept(path, order.title));
+  let papers: PaperCheck | undefined;
   try {
     const hash = aside.whole(file.fd);
     hash.catch(() => undefined);
     const seen = await checkStructure(order, path, pace);
-    const streams = await checkBytes(order, file, pace);
+    papers = new PaperCheck(order, { file, pages: walkPages(file) }, aside);
+    const streams = await papers.follow(pace);
+    const differsAt = await papers.differsAt();
+    if (differsAt !== undefined) throw misread(order.title, `at byte ${differsAt} it differs from the kept paper`);
     const sha256 = await hash;
     if (sha256 !== result.sha256 || file.size !== result.bytes) {
       throw misread(order.title, 'the disk gives other bytes than were written');
     }
+    pace.check();
     return { ...seen, sha256, bytes: file.size, streams };
   } finally {
     await aside.end();
+    papers?.close();
     file.close();
-  }
-}
-
-/** @returns how many streams were compared. */
-async function checkBytes(order: LinkOrder, file: PdfFile, pace: Pace): Promise<number> {
-  const papers = await checkPapers(order, { file, pages: walkPages(file) }, pace);
-  try {
-    const differsAt = await compareBytes(file.fd, papers.pairs, pace);
-    if (differsAt !== undefined) throw misread(order.title, `at byte ${differsAt} it differs from the kept paper`);
-    return papers.pairs.length;
-  } finally {
-    papers.close();
   }
 }

@@ -1,14 +1,7 @@
+import type { EqualSpan } from '../link/hash-aside.ts';
 import type { PdfFile } from '../link/syntax/pdf-file.ts';
 import { serialise } from '../link/syntax/serialise.ts';
 import { isArray, isDict, type PdfDict, PdfRef, type PdfStreamPlace, type PdfValue } from '../link/syntax/values.ts';
-
-/** A stream of the finished file and the source's bytes it must equal. */
-export interface StreamPair {
-  readonly fd: number;
-  readonly from: number;
-  readonly at: number;
-  readonly length: number;
-}
 
 /** Keys of a stream that are rightly not carried. */
 const notCarried = new Set([
@@ -31,7 +24,7 @@ const notCarried = new Set([
 export class SameObjects {
   readonly #source: PdfFile;
   readonly #finished: PdfFile;
-  readonly #pairs: StreamPair[];
+  readonly #pairs: EqualSpan[];
   /** Objects that never travel: pages, the nodes above them, the catalog. */
   readonly #apart: ReadonlySet<number>;
   readonly #met = new Map<number, number>();
@@ -40,7 +33,7 @@ export class SameObjects {
   constructor(
     source: PdfFile,
     finished: PdfFile,
-    more: { readonly apart: ReadonlySet<number>; readonly pairs: StreamPair[] },
+    more: { readonly apart: ReadonlySet<number>; readonly pairs: EqualSpan[] },
   ) {
     this.#source = source;
     this.#finished = finished;
