@@ -1,8 +1,8 @@
 import type { FindingSort } from '../vocabulary/finding.ts';
-import type { Basis, Errand, Hold } from '../vocabulary/practice.ts';
+import type { Basis, Errand, Hold, KindId } from '../vocabulary/practice.ts';
 import { appliesAt } from './condition-at.ts';
-import { casesOf, isBehindUs, isSettled } from './errand-case.ts';
-import { openQuestions } from './need-case.ts';
+import { casesOf, isBehindUs, isSettled, unsettledResult } from './errand-case.ts';
+import { openQuestions, paperTitle } from './need-case.ts';
 import { lighter, type Mend, type Problem, weightOf } from './problem.ts';
 import { type ErrandCase, happenedOn, type Standpoint } from './standpoint.ts';
 import { dayWords, sentence } from './words.ts';
@@ -95,6 +95,18 @@ export function holdWaitsFor(at: Standpoint, hold: Hold): readonly Errand[] {
   });
 }
 
+/** A result is in hand and settles nothing by itself: what is missing is the decision, not another trip. */
+function resultMend(at: Standpoint, first: Errand): Mend | undefined {
+  const kept = casesOf(at, first).flatMap((one) => unsettledResult(at, one) ?? []);
+  const silent = kept.find(({ verdict }) => verdict !== 'not passed');
+  return silent === undefined ? undefined : { do: 'say', say: sayDecision(at, silent.kind), errand: first.id };
+}
+
+/** What to do with a result in hand from which nobody can tell that the work passed. */
+export function sayDecision(at: Standpoint, kind: KindId): string {
+  return `${paperTitle(at, kind, undefined)} is in hand: say what they decided, and record the visit with its outcome.`;
+}
+
 function holdProblem(
   at: Standpoint,
   hold: Hold,
@@ -110,7 +122,7 @@ function holdProblem(
     say: told.say,
     why: `${hold.say} This can't be undone.`,
     basis: hold.basis,
-    mend: { do: 'settle', errand: told.first.id, subject: undefined },
+    mend: resultMend(at, told.first) ?? { do: 'settle', errand: told.first.id, subject: undefined },
     final: true,
   };
 }

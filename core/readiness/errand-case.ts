@@ -3,6 +3,7 @@ import type { SubjectId, Visit } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
 import { appliesAt } from './condition-at.ts';
 import { currentEntry, poolOf, stands } from './current.ts';
+import { type KeptResult, keptResult } from './inspection-result.ts';
 import type { Entry } from './lot-index.ts';
 import { kindApplies } from './paper-state.ts';
 import { stalenessOf } from './stale.ts';
@@ -43,13 +44,41 @@ function yieldsOf(at: Standpoint, errand: Errand): readonly KindId[] {
   return errand.yields.filter((kind) => kindApplies(at, kind));
 }
 
+/** The results of an inspection that are in hand and count, in the order of the practice. */
+function resultsOf(at: Standpoint, { errand, subject }: ErrandCase): readonly KeptResult[] {
+  return yieldsOf(at, errand).flatMap((kind) => keptResult(at, errand, { kind, subject }) ?? []);
+}
+
+/**
+ * An inspection is settled by a visit that passed it, unless a later result says otherwise; without such a visit only
+ * by results that all say "passed". A report as such settles nothing: it may tell that the work failed.
+ */
+function wasPassed(at: Standpoint, one: ErrandCase, telling: Visit | undefined): boolean {
+  const results = resultsOf(at, one);
+  if (telling !== undefined) {
+    const denied = results.some(({ verdict, entry }) => verdict === 'not passed' && entry.dated >= telling.day);
+    return settles(one.errand, telling) && !denied;
+  }
+  const partly = visitsMade(at, one.errand, one.subject).some((visit) => visit.outcome === 'partial');
+  const wanted = yieldsOf(at, one.errand).length;
+  return !partly && wanted > 0 && results.length === wanted && results.every(({ verdict }) => verdict === 'passed');
+}
+
 /** Every paper it yields was kept at some time and not turned down, or a visit settled it and none failed since. */
-function wasDone(at: Standpoint, { errand, subject }: ErrandCase): boolean {
+function wasDone(at: Standpoint, one: ErrandCase): boolean {
+  const { errand, subject } = one;
   const visits = visitsMade(at, errand, subject);
   const telling = visits.findLast((visit) => settles(errand, visit) || visit.outcome === 'fail');
+  if (errand.inspection) return wasPassed(at, one, telling);
   if (telling !== undefined) return settles(errand, telling);
   const kinds = yieldsOf(at, errand);
   return kinds.length > 0 && kinds.every((kind) => poolOf(at, kind, subject).some((entry) => stands(at, entry)));
+}
+
+/** A result in hand that leaves its inspection unsettled: what keeps people from knowing why a hold is still shut. */
+export function unsettledResult(at: Standpoint, one: ErrandCase): KeptResult | undefined {
+  if (!one.errand.inspection || isSettled(at, one)) return undefined;
+  return resultsOf(at, one).find(({ verdict }) => verdict !== 'passed') ?? resultsOf(at, one)[0];
 }
 
 /** Somebody still needs this kind: an errand not yet done, or a duty that runs. */

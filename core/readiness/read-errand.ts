@@ -1,15 +1,17 @@
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Basis, ErrandId } from '../vocabulary/practice.ts';
+import { sayDecision } from './befores.ts';
 import { isOpenDay } from './calendar.ts';
 import { dutiesAt } from './duties.ts';
-import { casesOf, errandApplies } from './errand-case.ts';
+import { casesOf, errandApplies, unsettledResult } from './errand-case.ts';
 import { type Examined, examine } from './examine.ts';
-import { officeTitle, openQuestions } from './need-case.ts';
+import { officeTitle, openQuestions, paperTitle } from './need-case.ts';
 import { byWeight, lighter } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
-import { weekdayWords } from './words.ts';
+import { factOf } from './whole-edition.ts';
+import { dayWords, weekdayWords } from './words.ts';
 
 function note(
   one: ErrandCase,
@@ -113,6 +115,29 @@ function nobodyNoted(at: Standpoint, one: ErrandCase): readonly Finding[] {
     );
 }
 
+/** The result of an inspection is in hand, and from it nobody can tell that the work passed. */
+function resultUntold(at: Standpoint, one: ErrandCase): readonly Finding[] {
+  const kept = unsettledResult(at, one);
+  if (kept === undefined) return [];
+  const { kind, entry, verdict } = kept;
+  const title = paperTitle(at, kind, one.subject);
+  const fact = factOf(at, entry, 'result');
+  const word = fact?.sort === 'text' ? `says "${fact.value}"` : 'is kept, and what they decided is not entered';
+  const found = note(
+    one,
+    { sort: 'errand not settled' },
+    {
+      say: `${title} of ${dayWords(entry.dated)} ${word}: by itself it settles nothing.`,
+      why: `"${one.errand.title}" is settled by their passing it, and a report may also tell that it failed.`,
+      remedy:
+        verdict === 'not passed'
+          ? 'Have it put right and looked at again, and record that visit with its outcome.'
+          : sayDecision(at, kind),
+    },
+  );
+  return [{ ...found, weight: 'ask first', kind, paper: entry.paper.id, edition: entry.edition.id }];
+}
+
 function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
   const examined = examine(at, one);
   const about = { errand: one.errand.id, subject: one.subject, day: at.day, state: examined.state };
@@ -125,6 +150,7 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     ...needs.flatMap((need) => need.findings),
     ...[...examined.ahead, ...examined.agreements].map((problem) => findingOf(at, problem)),
     ...mayNotApply(at, one),
+    ...resultUntold(at, one),
     ...dutyFindings(at, one, examined),
     ...nobodyNoted(at, one),
     ...cautions(at, one),

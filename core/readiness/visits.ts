@@ -2,6 +2,7 @@ import type { Day } from '../vocabulary/days.ts';
 import type { SubjectId, Visit } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
 import { poolOf, stands } from './current.ts';
+import { verdictOf } from './inspection-result.ts';
 import type { Standpoint } from './standpoint.ts';
 
 /** Visits made by the day, oldest first; a planned one is none yet. */
@@ -54,12 +55,14 @@ export function settles(errand: Errand, visit: Visit): boolean {
 }
 
 /** Issue dates of result papers in hand: who keeps the result and forgets to note the visit loses nothing. */
-function resultDays(at: Standpoint, errand: Errand): readonly Day[] {
+function resultDays(at: Standpoint, errand: Errand, since: 'inspection' | 'approved inspection'): readonly Day[] {
   if (!errand.inspection) return [];
   return errand.yields.flatMap((kind) =>
-    poolOf(at, kind, undefined).flatMap((entry) =>
-      entry.edition.issued !== undefined && stands(at, entry) ? [entry.edition.issued] : [],
-    ),
+    poolOf(at, kind, undefined).flatMap((entry) => {
+      const { issued } = entry.edition;
+      if (issued === undefined || !stands(at, entry)) return [];
+      return since === 'inspection' || verdictOf(at, errand, entry) === 'passed' ? [issued] : [];
+    }),
   );
 }
 
@@ -75,7 +78,7 @@ export function lastRestart(
       const counts = countsAs(errand, visit);
       return counts === 'approved' || (counts === 'made' && since === 'inspection') ? [visit.day] : [];
     });
-    for (const day of [...days, ...resultDays(at, errand)]) {
+    for (const day of [...days, ...resultDays(at, errand, since)]) {
       if (last === undefined || day > last) last = day;
     }
   }

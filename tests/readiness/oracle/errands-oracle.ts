@@ -11,6 +11,7 @@ import {
   type Held,
   linking,
   openOn,
+  resultSays,
   truth,
   validity,
   type World,
@@ -51,7 +52,24 @@ function done(world: World, errand: Errand): boolean {
     on = visit.day;
   }
   if (visited === false) return false;
+  if (errand.inspection) return inspected(world, errand, visited === true ? on : undefined);
   return visited === true || (errand.yields.length > 0 && errand.yields.every((kind) => heldOnce(world, kind)));
+}
+
+/** Passed by a visit that no later result gainsays; without one, only where every result in hand says so. */
+function inspected(world: World, errand: Errand, passedOn: string | undefined): boolean {
+  const results = errand.yields.map((kind) => {
+    const held = current(world, kind);
+    if (held === undefined) return { says: 'nothing', on: '' };
+    const on = held.edition.issued ?? held.edition.received;
+    return { says: resultSays(world, errand, held.edition), on };
+  });
+  if (passedOn !== undefined) return !results.some(({ says, on }) => says === 'not passed' && on >= passedOn);
+  const partly = world.lot.visits.some(
+    (visit) =>
+      visit.errand === errand.id && visit.day <= world.day && visit.state !== 'planned' && visit.outcome === 'partial',
+  );
+  return !partly && results.length > 0 && results.every(({ says }) => says === 'passed');
 }
 
 export function stale(world: World, held: Held, path: readonly string[] = []): boolean {

@@ -1,6 +1,6 @@
 import { addDays, addSpan, type Day, isWorkingDay, type Span } from '../../../core/vocabulary/days.ts';
 import type { Edition, LotView, Paper, Visit } from '../../../core/vocabulary/lot.ts';
-import type { Clock, Condition, Practice } from '../../../core/vocabulary/practice.ts';
+import type { Clock, Condition, Errand, Practice } from '../../../core/vocabulary/practice.ts';
 
 /**
  * A second reading of the design, slow and plain: no index, no memory, no code of core/readiness.
@@ -138,6 +138,19 @@ function made(world: World, visit: Visit): boolean {
   return visit.day <= world.day && visit.state !== 'planned';
 }
 
+/** What a result tells of its inspection: the last entered words of it and its amendments, else the office's approval. */
+export function resultSays(world: World, errand: Errand, edition: Edition): 'passed' | 'not passed' | 'silent' {
+  let said = edition.facts.result?.value;
+  const amendments = linking(world, edition, 'amends').sort((a, b) =>
+    (a.edition.issued ?? a.edition.received) < (b.edition.issued ?? b.edition.received) ? -1 : 1,
+  );
+  for (const amendment of amendments) said = amendment.edition.facts.result?.value ?? said;
+  const words = String(said ?? '').toLowerCase();
+  if (['fail', 'not approved', 'partial', 'refused'].some((word) => words.includes(word))) return 'not passed';
+  if (words.startsWith('pass') || words.startsWith('approved')) return 'passed';
+  return approved(world, edition, errand.office) ? 'passed' : 'silent';
+}
+
 /** Last day on which an inspection restarted the clock. */
 function restart(world: World, kind: string, since: 'inspection' | 'approved inspection'): Day | undefined {
   const days: Day[] = [];
@@ -154,6 +167,7 @@ function restart(world: World, kind: string, since: 'inspection' | 'approved ins
     if (!errand.inspection) continue;
     for (const result of allHeld(world)) {
       if (!errand.yields.includes(result.paper.kind) || !accepted(world, result.edition)) continue;
+      if (since === 'approved inspection' && resultSays(world, errand, result.edition) !== 'passed') continue;
       if (result.edition.issued !== undefined) days.push(result.edition.issued);
     }
   }

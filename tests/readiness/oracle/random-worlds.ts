@@ -98,7 +98,9 @@ function edition(id: string, ids: readonly string[]): fc.Arbitrary<Edition> {
     issued: fc.option(day, { nil: undefined, freq: 6 }),
     effective: fc.option(day, { nil: undefined, freq: 1 }).map((value) => value),
     goodThrough: maybe(fc.integer({ min: -60, max: 200 }).map((count) => addDays(today, count))),
-    facts: fc.constant({}),
+    facts: maybe(fc.constantFrom('passed', 'Pass with corrections', 'Failed: no ties', 'partial', 'see remarks')).map(
+      (value): Edition['facts'] => (value === undefined ? {} : { result: { sort: 'text', value } }),
+    ),
     marks: fc.constant([]),
     standings: fc.oneof(
       { weight: 3, arbitrary: fc.constant([]) },
