@@ -9,6 +9,7 @@ export interface Common {
   readonly lot: string | undefined;
   readonly out: string | undefined;
   readonly help: boolean;
+  readonly takeOver: boolean;
 }
 
 export interface Parsed {
@@ -24,6 +25,7 @@ const commonOptions = {
   lot: { type: 'string' },
   out: { type: 'string' },
   help: { type: 'boolean' },
+  'take-over': { type: 'boolean' },
 } as const;
 
 function wrongUse(message: string, next: string): LotfileError {
@@ -95,6 +97,7 @@ export function readArguments(words: readonly string[], options: readonly Option
       common: {
         json: values.json === true,
         help: values.help === true,
+        takeOver: values['take-over'] === true,
         on: text('on'),
         lot: text('lot'),
         out: text('out'),

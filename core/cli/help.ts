@@ -25,6 +25,7 @@ export function generalHelp(): string {
     '  --lot FOLDER    the lot folder; else the folder you are in, or the nearest above it',
     '  --on DAY        as it will stand on that day (2026-03-02)',
     '  --json          the answer as data',
+    '  --take-over     the computer that had the lot open is gone',
     '  --out FOLDER    with assemble: also put the files there',
     '  --help          what a command takes',
     '',

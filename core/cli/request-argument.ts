@@ -35,6 +35,7 @@ const layerOption: Option = {
 /** All options of a request: those of its schema, and the few the terminal words differently. */
 export function optionsFor(name: RequestName): readonly Option[] {
   if (name === 'keep') return [...optionsOf(paperToKeep), ...linkOptions, together];
+  if (name === 'correct') return [...optionsOf(requests[name].in), ...linkOptions];
   return name === 'new-lot' ? [...optionsOf(requests[name].in), layerOption] : optionsOf(requests[name].in);
 }
 
@@ -55,12 +56,27 @@ export function withPositionals(name: RequestName, parsed: Parsed): Record<strin
   return fields;
 }
 
+/** Where the person stands: npm starts us in the project's folder and tells theirs. */
+export function here(): string {
+  const started = process.env.npm_lifecycle_event === 'lotfile' ? process.env.INIT_CWD : undefined;
+  return started ?? process.cwd();
+}
+
 type Fields = Readonly<Record<string, unknown>>;
 type Offer = (path: string) => string;
 
 function listOf(value: unknown): readonly string[] {
   if (Array.isArray(value)) return value.map(String);
   return value === undefined ? [] : [String(value)];
+}
+
+function linksOf(said: Fields): readonly { readonly word: string; readonly to: string }[] {
+  return Object.entries(said).flatMap(([word, to]) => listOf(to).map((edition) => ({ word, to: edition })));
+}
+
+function correctArgument(fields: Fields): unknown {
+  const { replaces, amends, extends: extended, continues, 'made-from': madeFrom, ...rest } = fields;
+  return { ...rest, links: linksOf({ replaces, amends, extends: extended, continues, 'made from': madeFrom }) };
 }
 
 function keepArgument(fields: Fields, offer: Offer): unknown {
@@ -74,24 +90,37 @@ function keepArgument(fields: Fields, offer: Offer): unknown {
     'made-from': madeFrom,
     ...rest
   } = fields;
-  const links = Object.entries({ replaces, amends, extends: extended, continues, 'made from': madeFrom }).flatMap(
-    ([word, to]) => listOf(to).map((edition) => ({ word, to: edition })),
-  );
-  const tickets = listOf(files).map((path) => offer(resolve(path)));
+  const links = linksOf({ replaces, amends, extends: extended, continues, 'made from': madeFrom });
+  const tickets = listOf(files).map((path) => offer(resolve(here(), path)));
   const each = joined === true || tickets.length === 0 ? [tickets] : tickets.map((ticket) => [ticket]);
   return { papers: each.map((one) => ({ ...rest, links, files: one })) };
+}
+
+function readLayer(path: string): { readonly name: string; readonly text: string } {
+  try {
+    return { name: basename(path), text: readFileSync(resolve(here(), path), 'utf8') };
+  } catch (cause) {
+    throw new LotfileError('wrong use', `The amendments "${path}" can't be read.`, {
+      about: path,
+      next: 'Name the YAML file as it stands on the disk.',
+      cause,
+    });
+  }
 }
 
 /** Paths become tickets here: behind this line nothing knows a path that a host did not offer. */
 export function argumentOf(name: RequestName, fields: Fields, offer: Offer): unknown {
   if (name === 'keep') return keepArgument(fields, offer);
+  if (name === 'correct') return correctArgument(fields);
   const argument: Record<string, unknown> = { ...fields };
   for (const option of optionsOf(requests[name].in)) {
     const value = fields[option.field];
-    if (option.takes === 'file' && typeof value === 'string') argument[option.field] = offer(resolve(value));
+    if (option.takes === 'file' && typeof value === 'string') argument[option.field] = offer(resolve(here(), value));
   }
   if (name === 'new-lot') {
-    argument.layers = listOf(fields.layers).map((path) => ({ name: basename(path), text: readFileSync(path, 'utf8') }));
+    argument.layers = listOf(fields.layers).map(readLayer);
+    if (fields.folder === '')
+      throw new LotfileError('wrong use', 'The folder has no name.', { next: 'Write: new-lot FOLDER --title NAME.' });
   }
   return argument;
 }

@@ -5,15 +5,15 @@ import { asDay, isRequestName, LotfileError, type RequestName, requests } from '
 import { type Parsed, readArguments } from './arguments.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import { printAnswer, printError, wouldBeRefused } from './print/print-answer.ts';
-import { argumentOf, optionsFor, withPositionals } from './request-argument.ts';
+import { argumentOf, here, optionsFor, withPositionals } from './request-argument.ts';
 
 /** How a run of the terminal ends. */
 const exitCodes = { done: 0, error: 1, wrongUse: 2, wouldBeRefused: 3, stopped: 4 } as const;
 
 /** The lot folder meant: --lot, else the folder we are in or the nearest above that holds a lot. */
 function lotFolder(parsed: Parsed): string {
-  if (parsed.common.lot !== undefined) return resolve(parsed.common.lot);
-  for (let folder = process.cwd(); ; folder = dirname(folder)) {
+  if (parsed.common.lot !== undefined) return resolve(here(), parsed.common.lot);
+  for (let folder = here(); ; folder = dirname(folder)) {
     if (existsSync(join(folder, 'lot.sqlite'))) return folder;
     if (folder === dirname(folder)) break;
   }
@@ -41,12 +41,15 @@ async function ask<N extends RequestName>({ name, parsed, signal }: Asked<N>): P
   const on = parsed.common.on === undefined ? undefined : asDay(parsed.common.on, '--on');
   const needsLot = requests[name].lot;
   const folder = needsLot ? desk.tickets.offer(lotFolder(parsed)) : undefined;
-  const lot = folder === undefined ? undefined : (await desk.ask('open-lot', { folder })).lot;
+  const lot =
+    folder === undefined ? undefined : (await desk.ask('open-lot', { folder, takeOver: parsed.common.takeOver })).lot;
   const answer = await desk.askUntyped(name, argument, { lot, on, signal });
-  if (parsed.common.out !== undefined) copyOut(answer, parsed.common.out, (ticket) => desk.tickets.look(ticket).path);
+  if (parsed.common.out !== undefined)
+    copyOut(answer, resolve(here(), parsed.common.out), (ticket) => desk.tickets.look(ticket).path);
   const text = parsed.common.json ? JSON.stringify({ answer }, null, 2) : printAnswer(name, answer);
   process.stdout.write(text === '' ? '' : `${text}\n`);
-  if (name === 'keep' && hasRefused(answer)) return exitCodes.error;
+  const refusals = listIn(answer, 'refused');
+  if (name === 'keep' && refusals.length > 0) return refusals.every(isWrongUse) ? exitCodes.wrongUse : exitCodes.error;
   if (name === 'verify' && hasProblems(answer)) return exitCodes.error;
   return wouldBeRefused(answer) ? exitCodes.wouldBeRefused : exitCodes.done;
 }
@@ -56,12 +59,17 @@ function listIn(answer: unknown, key: string): readonly unknown[] {
   return Array.isArray(value) ? value : [];
 }
 
-function hasRefused(answer: unknown): boolean {
-  return listIn(answer, 'refused').length > 0;
+function fieldOf(value: unknown, key: string): unknown {
+  return typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined;
 }
 
+function isWrongUse(refusal: unknown): boolean {
+  return fieldOf(fieldOf(refusal, 'error'), 'code') === 'wrong use';
+}
+
+/** A file the lot knows nothing of does no harm (a packet whose keeping was undone); everything else does. */
 function hasProblems(answer: unknown): boolean {
-  return listIn(answer, 'problems').length > 0;
+  return listIn(answer, 'problems').some((problem) => fieldOf(problem, 'sort') !== 'orphan');
 }
 
 function copyOut(answer: unknown, out: string, pathOf: (ticket: string) => string): void {

@@ -38,6 +38,27 @@ export interface AtLot extends At {
 /** A feature made ready for any host: it checks what comes and answers in the contract's type. */
 export type Runner<Out> = (argument: unknown, at: At, lotAt: () => AtLot) => Promise<Out>;
 
+/** What a schema says, as a person would. */
+function issueInWords(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return issue.input === undefined
+        ? `needs ${issue.expected === 'string' ? 'words' : `a ${issue.expected}`}`
+        : `is no ${issue.expected}`;
+    case 'too_small':
+      return issue.origin === 'string' ? 'is empty' : `needs at least ${issue.minimum}`;
+    case 'too_big':
+      return issue.origin === 'string' ? `is longer than ${issue.maximum} letters` : `takes at most ${issue.maximum}`;
+    case 'invalid_value':
+      return `takes one of: ${issue.values.map(String).join(', ')}`;
+    case 'invalid_format':
+    case 'custom':
+      return `is not ${issue.message}`;
+    default:
+      return issue.message;
+  }
+}
+
 /** Schema issues as a sentence: which field, what it wants. */
 function checked<In extends z.ZodType>(schema: In, argument: unknown, request: string): z.output<In> {
   const read = schema.safeParse(argument ?? {});
@@ -45,7 +66,7 @@ function checked<In extends z.ZodType>(schema: In, argument: unknown, request: s
   const [first] = read.error.issues;
   const field = first?.path.join('.') ?? '';
   const where = field === '' ? request : `${request}, ${field}`;
-  throw new LotfileError('wrong use', `${where}: ${first?.message ?? 'not understood'}.`, {
+  throw new LotfileError('wrong use', `${where}: ${first === undefined ? 'not understood' : issueInWords(first)}.`, {
     about: request,
     next: `See what it takes: ${request} --help.`,
   });

@@ -1,3 +1,6 @@
+import { nearWord } from '../practice/problems.ts';
+import { currentEdition } from '../readiness/index.ts';
+import type { Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { Edition, LotView, Paper, Subject } from '../vocabulary/lot.ts';
 import type { Errand, Practice } from '../vocabulary/practice.ts';
@@ -43,14 +46,30 @@ export function paperNamed(view: LotView, said: string): Paper {
   );
 }
 
-/** An edition by its id or its printed number; a paper's name stands for its newest edition. */
-export function editionNamed(view: LotView, said: string): { readonly paper: Paper; readonly edition: Edition } {
+/** What a name is looked up in: the lot as it stands on a day, under its practice. */
+export interface NamedIn {
+  readonly view: LotView;
+  readonly practice: Practice;
+  readonly day: Day;
+}
+
+export interface NamedEdition {
+  readonly paper: Paper;
+  readonly edition: Edition;
+}
+
+/**
+ * An edition by its id or its printed number; a paper's name stands for the edition that counts on the day,
+ * or for its newest where none counts (all refused, say).
+ */
+export function editionNamed({ view, practice, day }: NamedIn, said: string): NamedEdition {
   const all = view.papers.flatMap((paper) => paper.editions.map((edition) => ({ paper, edition })));
   const byId = all.filter(({ edition }) => edition.id === said);
   const exact = byId.length > 0 ? byId : all.filter(({ edition }) => same(edition.number, said));
   if (exact.length > 0) return one(exact, 'paper', said);
   const paper = paperNamed(view, said);
-  const edition = paper.editions.at(-1);
+  const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, { practice, lot: view, day });
+  const edition = counts !== undefined && counts.paper === paper.id ? counts : paper.editions.at(-1);
   if (edition === undefined) {
     throw new LotfileError('not found', `Nothing of "${paper.title}" has been kept yet.`, {
       next: 'Keep its file first.',
@@ -60,28 +79,28 @@ export function editionNamed(view: LotView, said: string): { readonly paper: Pap
 }
 
 export function errandNamed(practice: Practice, said: string): Errand {
-  const errand = practice.errands[said];
+  const errand = Object.hasOwn(practice.errands, said) ? practice.errands[said] : undefined;
   if (errand !== undefined) return errand;
-  const near = Object.keys(practice.errands).filter((id) => id.includes(said) || said.includes(id.split('-')[0] ?? id));
+  const near = nearWord(said, Object.keys(practice.errands));
   throw new LotfileError('not found', `The practice here knows no errand "${said}".`, {
-    next: near.length > 0 ? `Did you mean ${near.slice(0, 3).join(', ')}?` : 'See them all: way.',
+    next: near === undefined ? 'See them all: way.' : `Did you mean ${near}?`,
   });
 }
 
 /** The title a person knows a kind by. */
 export function kindTitle(practice: Practice, kind: string): string {
-  return practice.papers[kind]?.title ?? kind;
+  return (Object.hasOwn(practice.papers, kind) ? practice.papers[kind]?.title : undefined) ?? kind;
 }
 
-/** Checks an id against a map of the practice. */
-export function known(map: Readonly<Record<string, unknown>>, id: string, what: string): string {
-  if (Object.hasOwn(map, id)) return id;
-  const near = Object.keys(map).filter((key) => key.includes(id) || id.includes(key));
+/** An entry of the practice by its id, or a sentence with the ones that come near. */
+export function known<T>(map: Readonly<Record<string, T>>, id: string, what: string): T {
+  const found = Object.hasOwn(map, id) ? map[id] : undefined;
+  if (found !== undefined) return found;
+  const ids = Object.keys(map);
+  const near = nearWord(id, ids) ?? ids.find((key) => key.includes(id) || id.includes(key));
+  const all = ids.length === 0 ? 'It knows none.' : `It knows: ${ids.slice(0, 60).join(', ')}.`;
   throw new LotfileError('wrong use', `The practice here knows no ${what} "${id}".`, {
     about: id,
-    next:
-      near.length > 0
-        ? `Did you mean ${near.slice(0, 3).join(', ')}?`
-        : `It knows: ${Object.keys(map).slice(0, 60).join(', ')}.`,
+    next: near === undefined ? all : `Did you mean ${near}?`,
   });
 }

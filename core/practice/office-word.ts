@@ -62,6 +62,13 @@ function checkTarget(target: string, practice: Practice): void {
   }
 }
 
+/** A value as a practice file writes it: a number typed as words is a number, true is yes. */
+function plainValue(value: OfficeWord['value']): string | number | readonly (string | number)[] {
+  if (value === true || value === 'true') return 'yes';
+  if (value === false || value === 'false') return 'no';
+  return typeof value === 'string' && /^\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
+}
+
 /**
  * Writes an office's word as one more layer: `readPractice([...layers, officeWord(change)])` is the amended
  * practice, with the word as basis of the touched rule. The layer may only amend, so a target that isn't there
@@ -72,7 +79,7 @@ export function officeWord(change: OfficeWord, practice?: Practice): Layer {
   const path = steps(change.target);
   if (practice !== undefined) checkTarget(change.target, practice);
   if (change.who.trim() === '') throw wrong('Say who told you: a word without a name is hearsay.', change.target);
-  const value = typeof change.value === 'boolean' ? (change.value ? 'yes' : 'no') : change.value;
+  const value = plainValue(change.value);
   const nested = path.reduceRight<unknown>((inner, step) => ({ [step]: inner }), value);
   const basis = {
     'told by': change.who.trim(),

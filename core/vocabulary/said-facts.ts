@@ -32,8 +32,17 @@ const units: Partial<Readonly<Record<FactSort, RegExp>>> = {
   percent: /^(%|percent)$/,
 };
 
+const sortInWords: Partial<Readonly<Record<FactSort, string>>> = {
+  area: 'an area',
+  elevation: 'an elevation',
+  address: 'an address',
+  money: 'an amount of money',
+  text: 'words',
+  'yes or no': 'yes or no',
+};
+
 function unreadable(sort: FactSort, text: string, about: string): never {
-  throw new LotfileError('wrong use', `"${text}" can't be read as ${sort === 'area' ? 'an area' : `a ${sort}`}.`, {
+  throw new LotfileError('wrong use', `"${text}" can't be read as ${sortInWords[sort] ?? `a ${sort}`}.`, {
     about,
     next: `Write ${examples[sort]}.`,
   });

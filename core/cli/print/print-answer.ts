@@ -6,7 +6,7 @@ import {
   type RequestAnswer,
   type RequestName,
 } from '../../desk/door.ts';
-import { paperMarks } from './findings.ts';
+import { findingLines, paperMarks } from './findings.ts';
 import { counted, labelled, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
 import { errandText, wayText } from './way.ts';
@@ -52,7 +52,7 @@ function papersText({ papers }: RequestAnswer<'papers'>): string {
       `${paperMarks[paper.state].padEnd(16)} ${paper.title}${paper.subject === undefined ? '' : `, ${paper.subject}`} (${paper.office})`,
       ...table(
         paper.editions.map((edition) => [
-          '    ',
+          edition.current ? '   >' : '    ',
           edition.edition,
           edition.number,
           edition.issued,
@@ -79,7 +79,8 @@ const printers: Printers = {
   'read-lot': lotCardText,
   answer: noted,
   target: noted,
-  event: noted,
+  event: ({ findings }) =>
+    findings.length === 0 ? 'Noted.' : ['Noted.', '', ...findings.flatMap(findingLines)].join('\n').trimEnd(),
   identity: noted,
   same: noted,
   engage: ({ subject }) => `Noted: ${subject}`,
@@ -97,7 +98,15 @@ const printers: Printers = {
   withdraw: noted,
   handovers: ({ handovers }) =>
     table(
-      handovers.map((row) => [dayInWords(row.day), row.packetTitle, row.to, row.how, row.receipt, row.withdrawn ?? '']),
+      handovers.map((row) => [
+        row.handover,
+        dayInWords(row.day),
+        row.packetTitle,
+        row.to,
+        row.how,
+        row.receipt,
+        row.withdrawn === undefined ? '' : `withdrawn: ${row.withdrawn}`,
+      ]),
     ).join('\n'),
   find: ({ found }) =>
     found.length === 0
@@ -121,9 +130,15 @@ const printers: Printers = {
         row.place,
         row.trade,
         row.amount === undefined ? '' : moneyInWords(row.amount),
+        row.file,
       ]),
     ).join('\n'),
-  purge: () => 'The file is gone; a marker with your reason stays.',
+  purge: ({ papers, packets }) =>
+    [
+      'Gone for good; a marker with your reason stays.',
+      `Papers: ${papers.join(', ') || 'none'}.`,
+      `Packets that held it: ${packets.join(', ') || 'none'}.`,
+    ].join('\n'),
 };
 
 /** The answer in plain words. */

@@ -39,6 +39,11 @@ export function wayText(answer: WayAnswer): string {
       wrapped(`${kind}: ${titles.get(errand) ?? errand} by ${dayInWords(by)} keeps it from going idle.`, 0),
     ),
     '',
+    ...(answer.holds.length === 0 ? [] : ["Not before it is settled, for it can't be undone:"]),
+    ...answer.holds.flatMap(({ title, waitsFor, unknown }) =>
+      labelled(`  ${title}:`, unknown ? 'hangs on a question not answered yet' : waitsFor.join(', '), 0),
+    ),
+    '',
     ...answer.duties.flatMap(findingLines),
   ]
     .join('\n')

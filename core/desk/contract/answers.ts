@@ -77,6 +77,8 @@ export interface WayAnswer extends Omit<Way, 'stops'> {
     readonly fee?: number | undefined;
   })[];
   readonly duties: readonly Finding[];
+  /** What may not be done yet. */
+  readonly holds: readonly HoldRow[];
 }
 
 export interface ErrandAnswer {
@@ -153,6 +155,28 @@ export interface VerifyAnswer {
   readonly problems: readonly VerifyProblem[];
 }
 
+/** A noted event, and the holds it broke: things that may not be done before an errand is settled. */
+export interface EventAnswer {
+  readonly act: string;
+  readonly findings: readonly Finding[];
+  readonly wouldBeRefused: boolean;
+}
+
+export interface PurgeAnswer {
+  readonly act: string;
+  readonly papers: readonly string[];
+  readonly packets: readonly string[];
+}
+
+/** Something that can't be undone, and what has to be settled before it. */
+export interface HoldRow {
+  readonly title: string;
+  readonly say: string;
+  readonly waitsFor: readonly string[];
+  /** It hangs on a question not answered yet, and stays shut. */
+  readonly unknown: boolean;
+}
+
 export interface PracticeAnswer {
   readonly practice: Practice;
   readonly layers: readonly string[];
@@ -166,4 +190,6 @@ export interface RecordRow {
   readonly place: string;
   readonly trade: string;
   readonly amount?: number | undefined;
+  /** The name of the file kept with it. */
+  readonly file: string;
 }

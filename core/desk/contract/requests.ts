@@ -4,6 +4,7 @@ import type {
   ActRow,
   AssembleAnswer,
   ErrandAnswer,
+  EventAnswer,
   FoundRow,
   HandoverRow,
   KeepAnswer,
@@ -11,6 +12,7 @@ import type {
   LotOpened,
   PaperRow,
   PracticeAnswer,
+  PurgeAnswer,
   RecordRow,
   VerifyAnswer,
   WayAnswer,
@@ -19,6 +21,7 @@ import { request } from './define.ts';
 import {
   daySchema,
   linkWordSchema,
+  named,
   practiceId,
   rowId,
   saidFacts,
@@ -33,12 +36,14 @@ import {
 const layer = z.object({ name: shortWords, text: z.string().max(2_000_000) });
 const done = request<{ readonly act: string }>();
 
+const linksSaid = z.array(z.object({ word: linkWordSchema, to: named })).default([]);
+
 /** One paper to keep: its files in order make one edition. */
 export const paperToKeep = z.object({
   files: z.array(ticketSchema).max(200),
   kind: practiceId.default('other'),
   title: shortWords.optional(),
-  subject: rowId.optional(),
+  subject: named.optional(),
   issued: daySchema.optional(),
   effective: daySchema.optional(),
   goodThrough: daySchema.optional(),
@@ -47,15 +52,15 @@ export const paperToKeep = z.object({
   revision: shortWords.optional(),
   facts: saidFacts.default({}),
   marks: z.array(shortWords).default([]),
-  links: z.array(z.object({ word: linkWordSchema, to: rowId })).default([]),
+  links: linksSaid,
   physicalOnly: z.boolean().default(false),
 });
 
 const packetWanted = {
   errand: practiceId.optional(),
-  subject: rowId.optional(),
+  subject: named.optional(),
   /** A bundle of the owner's own choosing instead of an errand's. */
-  papers: z.array(rowId).max(500).optional(),
+  papers: z.array(named).max(500).optional(),
   title: shortWords.optional(),
   recipient: shortWords.optional(),
   override: words.optional(),
@@ -76,7 +81,11 @@ export const requests = {
   }),
   'open-lot': request<LotOpened>()({
     help: 'Open a lot folder.',
-    in: z.object({ folder: ticketSchema }),
+    in: z.object({
+      folder: ticketSchema,
+      /** That computer is gone: obeyed only after five minutes of silence. */
+      takeOver: z.boolean().default(false),
+    }),
     lot: false,
   }),
   'close-lot': request<{ readonly closed: true }>()({ help: 'Close the lot.', in: z.object({}) }),
@@ -86,7 +95,7 @@ export const requests = {
     in: z.object({ question: practiceId, answer: words }),
   }),
   target: done({ help: 'Set the day you hope to move in.', in: z.object({ day: daySchema }) }),
-  event: done({
+  event: request<EventAnswer>()({
     help: 'Note something that happened: construction begun, loan recorded, concrete poured ...',
     in: z.object({ event: practiceId, day: daySchema, note: words.optional() }),
   }),
@@ -124,25 +133,28 @@ export const requests = {
   correct: done({
     help: 'Correct what was noted of a paper: marks, facts, dates.',
     in: z.object({
-      edition: rowId,
+      edition: named,
       issued: daySchema.optional(),
       effective: daySchema.optional(),
       goodThrough: daySchema.optional(),
       number: shortWords.optional(),
+      issuer: shortWords.optional(),
+      revision: shortWords.optional(),
       facts: saidFacts.default({}),
       marks: z.array(shortWords).default([]),
       unmark: z.array(shortWords).default([]),
-      link: z.object({ word: linkWordSchema, to: rowId }).optional(),
+      links: linksSaid,
+      clear: z.array(z.enum(['issued', 'effective', 'goodThrough', 'number', 'issuer', 'revision'])).default([]),
     }),
   }),
   'not-applicable': done({
     help: 'Say that a paper does not apply here, and why.',
-    in: z.object({ paper: rowId, why: words }),
+    in: z.object({ paper: named, why: words }),
   }),
   standing: done({
     help: 'Record what an office did with a paper: received, approved, refused, revoked, closed.',
     in: z.object({
-      edition: rowId,
+      edition: named,
       office: practiceId,
       word: standingWordSchema,
       day: daySchema.optional(),
@@ -152,13 +164,13 @@ export const requests = {
   way: request<WayAnswer>()({ help: 'Show the whole way: what to do next, when, and what lapses.', in: z.object({}) }),
   errand: request<ErrandAnswer>()({
     help: 'Show what an office will say to an errand on a day, and why.',
-    in: z.object({ errand: practiceId, subject: rowId.optional() }),
+    in: z.object({ errand: practiceId, subject: named.optional() }),
   }),
   visit: request<{ readonly act: string; readonly visit: string }>()({
     help: 'Record a visit: planned, left with them, sent back (with their comments), settled.',
     in: z.object({
       errand: practiceId,
-      subject: rowId.optional(),
+      subject: named.optional(),
       day: daySchema.optional(),
       state: visitStateSchema,
       outcome: visitOutcomeSchema.optional(),
@@ -235,9 +247,9 @@ export const requests = {
     help: 'List the light things.',
     in: z.object({ trade: shortWords.optional() }),
   }),
-  purge: done({
+  purge: request<PurgeAnswer>()({
     help: 'Remove a private paper’s file for good; a marker stays.',
-    in: z.object({ edition: rowId, reason: words }),
+    in: z.object({ edition: named, reason: words, sure: z.boolean().default(false) }),
   }),
 } as const;
 

@@ -20,6 +20,9 @@ export const practiceId = z.string().regex(/^[a-z0-9]+([-_][a-z0-9]+)*$/, 'an id
 /** A row id or a lot handle; opaque to every host. */
 export const rowId = z.string().min(1).max(100);
 
+/** What a person calls a paper, edition or firm: an id, a kind, a number, a title. */
+export const named = shortWords;
+
 /** Stands for a file or folder that a host offered; a path never crosses the contract. */
 export const ticketSchema = z
   .string()

@@ -1,6 +1,8 @@
+import { existsSync, readdirSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { figures } from '../../figures/index.ts';
 import { createLot, type Holder, openLot } from '../../store/index.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
 import { type At, onDesk, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { commonLayers } from '../templates.ts';
@@ -9,19 +11,29 @@ function holderOf(at: At): Holder {
   return { program: at.host.program, host: hostname(), pid: process.pid };
 }
 
+/** A lot has a folder to itself, so that whoever copies it copies the lot and nothing else. */
+function refuseUsedFolder(path: string): void {
+  if (!existsSync(path) || readdirSync(path).length === 0) return;
+  throw new LotfileError('wrong use', `"${path}" is not empty.`, {
+    about: path,
+    next: 'Name a new folder for the lot.',
+  });
+}
+
 /** Making, opening and closing lot folders. */
 export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target, layers, on }, at) => {
   const { readPractice } = await import('../../practice/index.ts');
   const all = [...commonLayers(), ...layers];
   const practice = readPractice(all, { figures: Object.keys(figures) });
   const { path } = at.tickets.look(folder);
+  refuseUsedFolder(path);
   const lot = createLot(path, { title, practice, layers: all, day: on ?? at.day, holder: holderOf(at) });
   if (target !== undefined) lot.setTarget(target);
   return { lot: at.register(lot), title, swept: 0 };
 });
 
-export const openTheLot = onDesk(requests['open-lot'], ({ folder }, at) => {
-  const lot = openLot(at.tickets.look(folder).path, { holder: holderOf(at) });
+export const openTheLot = onDesk(requests['open-lot'], ({ folder, takeOver }, at) => {
+  const lot = openLot(at.tickets.look(folder).path, { holder: holderOf(at), takeOver });
   return { lot: at.register(lot), title: lot.view().title, swept: lot.sweep().length };
 });
 

@@ -40,7 +40,7 @@ function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
       of: 'own choice',
       title: wanted.title ?? 'Papers as asked for',
       recipient: wanted.recipient ?? 'whom it concerns',
-      editions: wanted.papers.map((said) => editionNamed(view, said).edition.id),
+      editions: wanted.papers.map((said) => editionNamed({ view, practice, day: at.day }, said).edition.id),
       delivery: ownDelivery,
     };
   }

@@ -1,13 +1,15 @@
-import { indexLot, paperStateOf } from '../../readiness/index.ts';
-import { dayInWords } from '../../vocabulary/days.ts';
+import { type Asked, currentEdition, indexLot, paperStateOf, validityOf } from '../../readiness/index.ts';
+import type { EditionCorrection } from '../../store/index.ts';
+import { dayInWords, isDay } from '../../vocabulary/days.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
 import type { FactValue } from '../../vocabulary/facts.ts';
-import type { Edition } from '../../vocabulary/lot.ts';
+import type { Edition, EditionLink, LinkWord } from '../../vocabulary/lot.ts';
 import type { KindId, Practice } from '../../vocabulary/practice.ts';
 import { readFact } from '../../vocabulary/said-facts.ts';
 import { onLot } from '../context.ts';
 import type { EditionRow } from '../contract/answers.ts';
-import { requests } from '../contract/requests.ts';
-import { editionNamed, kindTitle, known, paperNamed } from '../named.ts';
+import { type RequestInput, requests } from '../contract/requests.ts';
+import { editionNamed, kindTitle, known, type NamedIn, paperNamed } from '../named.ts';
 import { acted } from './record-card.ts';
 
 /** Reads facts as said, by the sorts the kind gives them. */
@@ -16,23 +18,20 @@ export function factsSaid(
   kind: KindId,
   said: Readonly<Record<string, string>>,
 ): readonly { readonly fact: string; readonly value: FactValue }[] {
-  const rules = practice.papers[kind]?.facts ?? {};
+  const { facts: rules } = known(practice.papers, kind, 'kind of paper');
   return Object.entries(said).map(([fact, text]) => {
-    const rule = rules[fact];
-    if (rule === undefined) {
-      known(rules, fact, `fact of "${kindTitle(practice, kind)}" called`);
-      throw new Error(`fact ${fact} vanished`);
-    }
+    const rule = known(rules, fact, `fact of "${kindTitle(practice, kind)}" called`);
     return { fact, value: readFact(rule.sort, text, `${kindTitle(practice, kind)}, ${rule.title}`) };
   });
 }
 
-function editionRow(edition: Edition, current: boolean): EditionRow {
+function editionRow(edition: Edition, asked: Asked, current: boolean): EditionRow {
+  const { through } = validityOf(edition, asked);
   return {
     edition: edition.id,
     number: edition.number ?? '',
     issued: edition.issued === undefined ? '' : dayInWords(edition.issued),
-    goodThrough: edition.goodThrough === undefined ? '' : dayInWords(edition.goodThrough),
+    goodThrough: isDay(through) ? dayInWords(through) : '',
     pages: edition.pages,
     marks: edition.marks,
     current,
@@ -43,7 +42,8 @@ function editionRow(edition: Edition, current: boolean): EditionRow {
 export const papers = onLot(requests.papers, ({ kind }, { lot, day }) => {
   const practice = lot.practice();
   const view = lot.view();
-  const index = indexLot({ practice, lot: view, day });
+  const asked = { practice, lot: view, day };
+  const index = indexLot(asked);
   const order = new Map(Object.keys(practice.papers).map((id, at) => [id, at]));
   const rows = view.papers
     .filter((paper) => kind === undefined || paper.kind === kind)
@@ -55,32 +55,58 @@ export const papers = onLot(requests.papers, ({ kind }, { lot, day }) => {
       office: practice.offices[practice.papers[paper.kind]?.from ?? '']?.title ?? '',
       subject: view.subjects.find((subject) => subject.id === paper.subject)?.title,
       state: paperStateOf(index, { kind: paper.kind, subject: paper.subject, paper: paper.id }),
-      editions: paper.editions.map((edition) => editionRow(edition, edition === paper.editions.at(-1))),
+      editions: paper.editions.map((edition) => {
+        const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, asked);
+        return editionRow(edition, asked, edition.id === counts?.id);
+      }),
     }));
   return { papers: rows };
 });
 
-export const correct = onLot(requests.correct, (input, at) => {
-  const view = at.lot.view();
-  const { paper, edition } = editionNamed(view, input.edition);
-  const facts = factsSaid(at.lot.practice(), paper.kind, input.facts);
-  const marks = [...edition.marks, ...input.marks].filter((mark, n, all) => all.indexOf(mark) === n);
-  const { issued, effective, goodThrough, number } = input;
-  const dates = Object.fromEntries(
-    Object.entries({ issued, effective, goodThrough, number }).filter(([, value]) => value !== undefined),
-  );
-  return acted(at, `Corrected ${paper.title}`, () => {
-    at.lot.correctEdition(edition.id, dates);
-    at.lot.setMarks(
-      edition.id,
-      marks.filter((mark) => !input.unmark.includes(mark)),
+type Correction = RequestInput<'correct'>;
+
+/** Only what was said changes; what is named under `clear` is emptied. */
+function correctedFields(input: Correction): EditionCorrection {
+  const { issued, effective, goodThrough, number, issuer, revision } = input;
+  const said = Object.entries({ issued, effective, goodThrough, number, issuer, revision });
+  return {
+    ...Object.fromEntries(said.filter(([, value]) => value !== undefined)),
+    ...Object.fromEntries(input.clear.map((field) => [field, null])),
+  };
+}
+
+/** A paper is replaced, amended or carried on by one of its own kind; anything else is a slip. */
+export function linkTarget(
+  at: NamedIn,
+  kind: KindId,
+  link: { readonly word: LinkWord; readonly to: string },
+): EditionLink {
+  const { paper, edition } = editionNamed(at, link.to);
+  if (paper.kind !== kind && link.word !== 'made from' && link.word !== 'extends') {
+    throw new LotfileError(
+      'wrong use',
+      `"${kindTitle(at.practice, kind)}" can't be what ${link.word} "${paper.title}".`,
+      {
+        about: paper.title,
+        next: 'Name a paper of the same kind, or say "made from" or "extends".',
+      },
     );
-    const kept = at.lot.facts(edition.id).filter(({ fact }) => !facts.some((said) => said.fact === fact));
-    if (facts.length > 0) at.lot.setFacts(edition.id, [...kept, ...facts]);
-    if (input.link !== undefined) {
-      const to = editionNamed(view, input.link.to).edition.id;
-      at.lot.linkEditions(edition.id, [...edition.links, { word: input.link.word, to }]);
-    }
+  }
+  return { word: link.word, to: edition.id };
+}
+
+export const correct = onLot(requests.correct, (input, at) => {
+  const asked = { view: at.lot.view(), practice: at.lot.practice(), day: at.day };
+  const { paper, edition } = editionNamed(asked, input.edition);
+  const facts = factsSaid(asked.practice, paper.kind, input.facts);
+  const marks = [...new Set([...edition.marks, ...input.marks])].filter((mark) => !input.unmark.includes(mark));
+  const links = input.links.map((link) => linkTarget(asked, paper.kind, link));
+  return acted(at, `Corrected ${paper.title}`, () => {
+    at.lot.correctEdition(edition.id, correctedFields(input));
+    at.lot.setMarks(edition.id, marks);
+    const rest = at.lot.facts(edition.id).filter(({ fact }) => !facts.some((said) => said.fact === fact));
+    if (facts.length > 0) at.lot.setFacts(edition.id, [...rest, ...facts]);
+    if (links.length > 0) at.lot.linkEditions(edition.id, [...edition.links, ...links]);
   });
 });
 
@@ -88,7 +114,7 @@ export const notApplicable = onLot(requests['not-applicable'], ({ paper: said, w
   const practice = at.lot.practice();
   const view = at.lot.view();
   // A kind nobody has kept yet has no row; its kind's id names it.
-  const held = practice.papers[said];
+  const held = Object.hasOwn(practice.papers, said) ? practice.papers[said] : undefined;
   const paper = held === undefined ? paperNamed(view, said) : { kind: held.id, title: held.title, subject: undefined };
   return acted(at, `${paper.title} doesn't apply: ${why}`, () => {
     at.lot.setNotApplicable({ kind: paper.kind, title: paper.title, subject: paper.subject }, why);
@@ -97,8 +123,8 @@ export const notApplicable = onLot(requests['not-applicable'], ({ paper: said, w
 
 export const standing = onLot(requests.standing, ({ edition: said, office, word, day, note }, at) => {
   const practice = at.lot.practice();
-  known(practice.offices, office, 'office');
-  const { paper, edition } = editionNamed(at.lot.view(), said);
-  const title = `${practice.offices[office]?.title ?? office}: ${word} ${paper.title}`;
+  const { title: officeTitle } = known(practice.offices, office, 'office');
+  const { paper, edition } = editionNamed({ view: at.lot.view(), practice, day: at.day }, said);
+  const title = `${officeTitle}: ${word} ${paper.title}`;
   return acted(at, title, () => at.lot.recordStanding(edition.id, { office, word, day: day ?? at.day, note }));
 });

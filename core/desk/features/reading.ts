@@ -1,4 +1,4 @@
-import { readDuties, readErrand, readWay } from '../../readiness/index.ts';
+import { readDuties, readErrand, readHolds, readWay } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
@@ -21,7 +21,17 @@ export const way = onLot(requests.way, (_input, { lot, day }) => {
       fee: errand?.fee,
     };
   });
-  return { ...found, stops, duties: readDuties(reading).flatMap(({ findings }) => findings) };
+  const holds = readHolds(reading)
+    .filter(
+      ({ waitsFor, happened, applies }) => happened === undefined && (waitsFor.length > 0 || applies === 'unknown'),
+    )
+    .map(({ title, say, waitsFor, applies }) => ({
+      title,
+      say,
+      waitsFor: waitsFor.map((id) => practice.errands[id]?.title ?? id),
+      unknown: applies === 'unknown',
+    }));
+  return { ...found, stops, duties: readDuties(reading).flatMap(({ findings }) => findings), holds };
 });
 
 /** A need with the words of its rule beside its reading. */

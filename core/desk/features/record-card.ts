@@ -1,3 +1,6 @@
+import { readHolds } from '../../readiness/index.ts';
+import { type Day, dayInWords } from '../../vocabulary/days.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
 import type { Question } from '../../vocabulary/practice.ts';
 import { readAnswer } from '../../vocabulary/said-facts.ts';
 import { type AtLot, onLot } from '../context.ts';
@@ -42,21 +45,30 @@ function answerTo(question: Question, said: string): ReturnType<typeof readAnswe
 }
 
 export const answer = onLot(requests.answer, ({ question: id, answer: said }, at) => {
-  const { questions } = at.lot.practice();
-  const question = questions[known(questions, id, 'question')];
-  if (question === undefined) throw new Error(`question ${id} vanished`);
+  const question = known(at.lot.practice().questions, id, 'question');
   const read = answerTo(question, said);
   return acted(at, `Answered: ${question.ask} ${said}`, () => at.lot.answer(id, read));
 });
 
-export const target = onLot(requests.target, ({ day }, at) =>
-  acted(at, `Set the day to move in: ${day}`, () => at.lot.setTarget(day)),
-);
+export const target = onLot(requests.target, ({ day }, at) => {
+  if (day < at.day) throw tooEarly('The day to move in', day, 'Name a day that is still to come.');
+  return acted(at, `Set the day to move in: ${day}`, () => at.lot.setTarget(day));
+});
+
+function tooEarly(what: string, day: Day, next: string): LotfileError {
+  return new LotfileError('wrong use', `${what} can't be ${dayInWords(day)}.`, { about: day, next });
+}
 
 export const event = onLot(requests.event, ({ event: id, day, note }, at) => {
-  const { events } = at.lot.practice();
-  known(events, id, 'event');
-  return acted(at, `Noted: ${events[id]?.title ?? id}, ${day}`, () => at.lot.noteEvent({ event: id, day, note }));
+  const { lot } = at;
+  const { title } = known(lot.practice().events, id, 'event');
+  if (day > at.day) {
+    throw tooEarly(`"${title}"`, day, `An event is noted when it has happened; today is ${dayInWords(at.day)}.`);
+  }
+  const { act } = acted(at, `Noted: ${title}, ${day}`, () => lot.noteEvent({ event: id, day, note }));
+  const holds = readHolds({ practice: lot.practice(), lot: lot.view(), day: at.day });
+  const findings = holds.filter((hold) => hold.event === id).flatMap((hold) => hold.findings);
+  return { act, findings, wouldBeRefused: findings.some(({ weight }) => weight === 'refused') };
 });
 
 export const identity = onLot(requests.identity, (named, at) =>
@@ -68,6 +80,13 @@ export const same = onLot(requests.same, (pair, at) =>
 );
 
 export const engage = onLot(requests.engage, ({ firm, trade, from, to }, at) => {
+  if (from !== undefined && to !== undefined && to < from) {
+    throw tooEarly(
+      `The last day of ${firm}`,
+      to,
+      `It began on ${dayInWords(from)}: see which of the two days is right.`,
+    );
+  }
   const title = `${firm} (${trade})`;
   let subject = '';
   const { act } = acted(at, `Engaged ${title}`, () => {

@@ -1,8 +1,11 @@
+import { closeSync, openSync, readSync } from 'node:fs';
+import { type FileSort, sniff, sniffLength } from '../../intake/sniff.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { parseMoney } from '../../vocabulary/money.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { editionNamed } from '../named.ts';
+import type { Offered } from '../tickets.ts';
 import { acted } from './record-card.ts';
 
 function centsSaid(amount: string | undefined): number | undefined {
@@ -12,10 +15,26 @@ function centsSaid(amount: string | undefined): number | undefined {
   throw new LotfileError('wrong use', `"${amount}" is no amount of money.`, { next: 'Write 240 usd or 1,250.50 usd.' });
 }
 
+const kept: readonly FileSort[] = ['pdf', 'jpeg', 'png', 'heic', 'webp', 'tiff'];
+
+/** A record's file is a picture or a PDF, told from its bytes; anything else was named by mistake. */
+function refuseStrangeFile({ path, name }: Offered): void {
+  const head = Buffer.alloc(sniffLength);
+  const fd = openSync(path, 'r');
+  const sort = sniff(head.subarray(0, readSync(fd, head)));
+  closeSync(fd);
+  if (kept.includes(sort)) return;
+  throw new LotfileError('file refused', `"${name}" is no picture and no PDF.`, {
+    about: name,
+    next: 'Choose the photo or scan itself.',
+  });
+}
+
 /** Light things: a dated photo, a receipt, a serial number, a note. */
 export const record = onLot(requests.record, async ({ sort, title, day, place, trade, amount, file }, at) => {
   const cents = centsSaid(amount);
   const offered = file === undefined ? undefined : at.tickets.look(file);
+  if (offered !== undefined) refuseStrangeFile(offered);
   const taken = offered === undefined ? undefined : await at.lot.takeInOriginal(offered.path, offered.name);
   return acted(at, `Noted the ${sort}: ${title}`, () => {
     at.lot.addRecord({ sort, title, day: day ?? at.day, place, trade, amount: cents, file: taken?.sha256 });
@@ -26,7 +45,7 @@ export const records = onLot(requests.records, ({ trade }, { lot }) => ({
   records: lot
     .records()
     .filter((each) => trade === undefined || each.trade === trade)
-    .map(({ id, sort, title, day, place, trade: forTrade, amount }) => ({
+    .map(({ id, sort, title, day, place, trade: forTrade, amount, file }) => ({
       record: id,
       sort,
       title,
@@ -34,13 +53,27 @@ export const records = onLot(requests.records, ({ trade }, { lot }) => ({
       place: place ?? '',
       trade: forTrade ?? '',
       amount,
+      file: file === undefined ? '' : lot.original(file).name,
     })),
 }));
 
-/** Removes a private paper's files for good; a marker with the reason stays. */
-export const purge = onLot(requests.purge, ({ edition: said, reason }, { lot }) => {
-  const { edition } = editionNamed(lot.view(), said);
+/** Removes a private paper's files for good, with every packet that holds them; a marker with the reason stays. */
+export const purge = onLot(requests.purge, ({ edition: said, reason, sure }, { lot, day }) => {
+  const { paper, edition } = editionNamed({ view: lot.view(), practice: lot.practice(), day }, said);
   const files = new Set(lot.editionContent([edition.id])[edition.id]?.originals.map(({ sha256 }) => sha256));
-  for (const sha256 of files) lot.purge(sha256, reason);
-  return { act: String(lot.acts(1)[0]?.id ?? '') };
+  if (files.size === 0) {
+    throw new LotfileError('not found', `There is no file of "${paper.title}" to remove.`, { about: paper.title });
+  }
+  if (!sure) {
+    throw new LotfileError('wrong use', `This removes "${paper.title}" for good, with every packet that holds it.`, {
+      about: paper.title,
+      next: 'If you mean it, say so: sure.',
+    });
+  }
+  const done = [...files].map((sha256) => lot.purge(sha256, reason));
+  return {
+    act: String(lot.acts(1)[0]?.id ?? ''),
+    papers: [...new Set(done.flatMap(({ papers }) => papers))],
+    packets: [...new Set(done.flatMap(({ packets }) => packets))],
+  };
 });

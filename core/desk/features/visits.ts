@@ -1,7 +1,15 @@
+import type { VisitOutcome, VisitState } from '../../vocabulary/lot.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, subjectNamed } from '../named.ts';
 import { acted } from './record-card.ts';
+
+function settles(state: VisitState, outcome: VisitOutcome | undefined): boolean {
+  if (state !== 'settled') return false;
+  return (
+    outcome === undefined || outcome === 'pass' || outcome === 'pass with corrections' || outcome === 'letter in lieu'
+  );
+}
 
 /** One going to an office: what came of it, with their numbered comments where they sent it back. */
 export const visit = onLot(requests.visit, ({ errand: said, subject, day, state, outcome, note, comments }, at) => {
@@ -12,8 +20,10 @@ export const visit = onLot(requests.visit, ({ errand: said, subject, day, state,
   const { act } = acted(at, `${errand.title}: ${outcome ?? state}`, () => {
     id = at.lot.recordVisit({ errand: errand.id, subject: subjectId, day: day ?? at.day, state, outcome, note });
     for (const [n, text] of comments.entries()) at.lot.addComment({ visit: id, number: String(n + 1), text });
-    // A settled visit is itself an event where the practice says so ("permit picked up: construction may begin").
-    if (state === 'settled') for (const event of errand.causes) at.lot.noteEvent({ event, day: day ?? at.day });
+    // A settled visit is itself an event where the practice says so; a cancelled or failed one is none.
+    const happened = new Set(view.events.map(({ event }) => event));
+    const caused = settles(state, outcome) ? errand.causes.filter((event) => !happened.has(event)) : [];
+    for (const event of caused) at.lot.noteEvent({ event, day: day ?? at.day });
   });
   return { act, visit: id };
 });

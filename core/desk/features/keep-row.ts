@@ -1,0 +1,133 @@
+import type { EditionPart } from '../../store/index.ts';
+import { dayInWords } from '../../vocabulary/days.ts';
+import type { Paper } from '../../vocabulary/lot.ts';
+import type { Practice } from '../../vocabulary/practice.ts';
+import type { AtLot } from '../context.ts';
+import type { KeptPaper } from '../contract/answers.ts';
+import type { RequestInput } from '../contract/requests.ts';
+import { kindTitle, subjectNamed } from '../named.ts';
+import type { Offered } from '../tickets.ts';
+import { factsSaid, linkTarget } from './papers.ts';
+
+export type PaperToKeep = RequestInput<'keep'>['papers'][number];
+
+/** A file whose sound pages lie in the lot. */
+export interface Ready {
+  readonly sha256: string;
+  readonly rendition: string;
+  readonly pages: number;
+  readonly sealed: boolean;
+  readonly notes: readonly string[];
+}
+
+/** A paper whose files have all been made ready. */
+export interface Row {
+  readonly input: PaperToKeep;
+  readonly files: readonly Offered[];
+  readonly ready: readonly Ready[];
+}
+
+function titleOf(practice: Practice, { input, files }: Row): string {
+  if (input.title !== undefined) return input.title;
+  const plain = files[0]?.name.replace(/\.[^.]*$/, '');
+  return input.kind === 'other' && plain !== undefined ? plain : kindTitle(practice, input.kind);
+}
+
+/** Editions of the same paper that were kept already. */
+function papersLike(at: AtLot, { input }: Row, title: string): readonly Paper[] {
+  const view = at.lot.view();
+  const subject = input.subject === undefined ? undefined : subjectNamed(view, input.subject).id;
+  return view.papers.filter(
+    (paper) =>
+      paper.kind === input.kind && paper.subject === subject && (paper.kind !== 'other' || paper.title === title),
+  );
+}
+
+/** The edition of this very paper that is made of these very files, in this order. */
+function keptBefore(at: AtLot, row: Row, papers: readonly Paper[]): { paper: string; edition: string } | undefined {
+  const files = row.ready.map(({ sha256 }) => sha256).join();
+  if (files === '') return undefined;
+  for (const paper of papers) {
+    const contents = at.lot.editionContent(paper.editions.map(({ id }) => id));
+    const edition = paper.editions.find(
+      ({ id }) => contents[id]?.originals.map(({ sha256 }) => sha256).join() === files,
+    );
+    if (edition !== undefined) return { paper: paper.id, edition: edition.id };
+  }
+  return undefined;
+}
+
+/** Marks that no need asks for are most often the asked ones in other words. */
+function markNotes(practice: Practice, { input }: Row): readonly string[] {
+  const needs = Object.values(practice.errands).flatMap((errand) => errand.needs);
+  const asked = new Set(needs.filter(({ kinds }) => kinds.includes(input.kind)).flatMap(({ marks }) => marks));
+  const strange = input.marks.filter((mark) => asked.size > 0 && !asked.has(mark));
+  return strange.map((mark) => `No office here asks for "${mark}" on it; they ask for: ${[...asked].join(', ')}.`);
+}
+
+function placeNotes(at: AtLot, { input }: Row, papers: readonly Paper[]): readonly string[] {
+  const future = input.issued !== undefined && input.issued > at.day;
+  const early = future
+    ? [`It is dated ${dayInWords(input.issued ?? at.day)}, after today: it doesn't count before.`]
+    : [];
+  const earlier = papers.some(({ editions }) => editions.length > 0);
+  if (!earlier || input.links.length > 0) return early;
+  return [
+    ...early,
+    'Another edition was kept before; the newer one counts from now on. If both are one paper, undo and keep them together.',
+  ];
+}
+
+/** What was said of a paper whose files lie in the lot already is written to it, in place of a second copy. */
+function writeSaid(edition: string, row: Row, at: AtLot): void {
+  const { issued, effective, goodThrough, number, issuer, revision, facts, marks, links, kind } = row.input;
+  const { lot, day } = at;
+  const asked = { view: lot.view(), practice: lot.practice(), day };
+  const said = Object.entries({ issued, effective, goodThrough, number, issuer, revision });
+  lot.correctEdition(edition, Object.fromEntries(said.filter(([, value]) => value !== undefined)));
+  const newFacts = factsSaid(asked.practice, kind, facts);
+  const old = lot.facts(edition).filter(({ fact }) => !newFacts.some((one) => one.fact === fact));
+  if (newFacts.length > 0) lot.setFacts(edition, [...old, ...newFacts]);
+  const before = asked.view.papers.flatMap(({ editions }) => editions).find(({ id }) => id === edition);
+  if (marks.length > 0) lot.setMarks(edition, [...new Set([...(before?.marks ?? []), ...marks])]);
+  const targets = links.map((link) => linkTarget(asked, kind, link));
+  if (targets.length > 0) lot.linkEditions(edition, [...(before?.links ?? []), ...targets]);
+}
+
+/** Writes the rows of one paper in one act. The same files kept as the same paper before are not kept twice. */
+export function commitRow(row: Row, at: AtLot): KeptPaper {
+  const { lot, day } = at;
+  const { input, ready } = row;
+  const practice = lot.practice();
+  const view = lot.view();
+  const title = titleOf(practice, row);
+  const papers = papersLike(at, row, title);
+  const told = {
+    title,
+    pages: ready.reduce((sum, each) => sum + each.pages, 0),
+    sealed: ready.some((each) => each.sealed),
+  };
+  const notes = [...ready.flatMap((each) => each.notes), ...markNotes(practice, row)];
+  const before = keptBefore(at, row, papers);
+  if (before !== undefined) {
+    lot.act(`Kept ${title} again`, () => writeSaid(before.edition, row, at));
+    const say = 'These very bytes are kept already; what you said of it was written to it.';
+    return { ...told, ...before, already: true, notes: [say, ...notes] };
+  }
+  const { files: _files, facts, links, subject, ...noted } = input;
+  const asked = { view, practice, day };
+  const parts: EditionPart[] = ready.map(({ rendition }) => ({ rendition }));
+  const kept = lot.act(`Kept ${title}`, () =>
+    lot.keepEdition({
+      ...noted,
+      title,
+      subject: subject === undefined ? undefined : subjectNamed(view, subject).id,
+      parts,
+      originals: ready.map(({ sha256 }) => sha256),
+      received: day,
+      facts: factsSaid(practice, input.kind, facts),
+      links: links.map((link) => linkTarget(asked, input.kind, link)),
+    }),
+  );
+  return { ...told, ...kept, notes: [...placeNotes(at, row, papers), ...notes], already: false };
+}
