@@ -175,6 +175,14 @@ describe('a missing paper', () => {
     }
   });
 
+  it('nor where a hold only hangs on an unanswered question', () => {
+    const findings = [missingFinding('driveway-permit', { final: true, weight: 'ask first', sort: 'errand not settled' })];
+    expect(() => planOf({ ...shape, findings, override: { reason: 'No.', day: '2026-04-14' } })).toThrow(
+      /can't be undone/,
+    );
+    expect(planOf({ ...shape, findings }).draft).toBe(true);
+  });
+
   it('is simply absent where it is optional, and told where it is not known to apply', () => {
     const plan = planOf({
       papers: { deed: {}, 'house-photos': 'missing', 'flood-letter': 'missing' },

@@ -116,7 +116,8 @@ function heaviestFirst(findings: readonly Finding[]): readonly Finding[] {
 
 function refuseFinal(order: PacketOrder, findings: readonly Finding[]): void {
   if (order.override === undefined) return;
-  const final = findings.find((finding) => finding.final && finding.weight === 'refused');
+  // Whatever its weight: a hold that hangs on an unanswered question stays shut until it is answered.
+  const final = findings.find((finding) => finding.final);
   if (final === undefined) return;
   throw new LotfileError('packet refused', `This can't be overridden, for it can't be undone: ${final.say}`, {
     about: order.practice.papers[final.kind ?? '']?.title,
