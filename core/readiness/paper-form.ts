@@ -1,4 +1,5 @@
 import type { KindId } from '../vocabulary/practice.ts';
+import { sheetInWords } from '../vocabulary/sheets.ts';
 import type { Entry } from './lot-index.ts';
 import { type NeedCase, needProblem, officeTitle, paperTitle } from './need-case.ts';
 import type { Problem } from './problem.ts';
@@ -83,6 +84,10 @@ function sealProblem({ given, kind, entry }: PaperCase): Problem | undefined {
   );
 }
 
+function inWords(sheets: readonly string[]): string {
+  return sheets.map(sheetInWords).join(', ');
+}
+
 function sheetProblem({ given, kind, entry }: PaperCase): Problem | undefined {
   const { at, need, subject } = given;
   if (need.sheets.length === 0) return undefined;
@@ -93,7 +98,7 @@ function sheetProblem({ given, kind, entry }: PaperCase): Problem | undefined {
     given,
     { kind, entry, sort: 'sheet size' },
     {
-      say: `${paperTitle(at, kind, subject)} has sheets of size ${wrong.join(', ')}; they take ${wanted.join(', ')}.`,
+      say: `${paperTitle(at, kind, subject)} has sheets of ${inWords(wrong)}; they take ${inWords(wanted)}.`,
       mend: { do: 'say', say: 'Ask whoever drew it for the size they take; scaling a drawing spoils its scale.' },
     },
   );

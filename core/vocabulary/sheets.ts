@@ -44,3 +44,9 @@ export function sheetNameOf(width: number, height: number, tolerance = 3): Sheet
 export function needsPrintShop(width: number, height: number): boolean {
   return Math.min(width, height) > 620 || Math.max(width, height) > 1020;
 }
+
+/** "ARCH D", "letter", "another size" where the sheet has no name: as people say it. */
+export function sheetInWords(name: string): string {
+  if (name === 'other') return 'another size';
+  return name === 'letter' || name === 'legal' ? name : name.replace('-', ' ').toUpperCase();
+}

@@ -122,6 +122,14 @@ describe('a needed paper', () => {
     ]);
   });
 
+  test('on the wrong sheets is told in the words the trade uses', () => {
+    const [found] = about({
+      need: { sheets: ['arch-d', 'ansi-d'] },
+      editions: [edition('one', { issued, sheets: ['arch-b', 'letter', 'other'] })],
+    });
+    expect(found?.say).toBe('"The permit" has sheets of ARCH B, letter, another size; they take ARCH D, ANSI D.');
+  });
+
   test('with the mark of the stamp, the seal and the size finds nothing', () => {
     const whole = edition('one', { issued, marks: ['stamped by the desk office', 'wet seal'], sheets: ['arch-d'] });
     expect(about({ need: { seal: ['wet'], sheets: ['arch-d'], stampedBy: 'desk' }, editions: [whole] })).toEqual([]);

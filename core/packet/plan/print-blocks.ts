@@ -1,8 +1,9 @@
 import type { Block } from '../../typeset/flow.ts';
 import { wording } from '../../typeset/wording.ts';
+import { sheetInWords } from '../../vocabulary/sheets.ts';
 import type { PlanFile } from '../plan-model.ts';
 import type { PlanFrame } from './frame.ts';
-import { sheetInWords, sizesInWords } from './print-shop.ts';
+import { sizesInWords } from './print-shop.ts';
 
 /** What to print or send: files, sets, copies beyond the sets, sheets for the print shop. */
 export function printBlocks(frame: PlanFrame, files: readonly PlanFile[]): readonly Block[] {

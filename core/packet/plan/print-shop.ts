@@ -1,4 +1,4 @@
-import { needsPrintShop, sheetNameOf } from '../../vocabulary/sheets.ts';
+import { needsPrintShop, sheetInWords, sheetNameOf } from '../../vocabulary/sheets.ts';
 import type { PlanFile, PlanLabel, PlanSheet } from '../plan-model.ts';
 import type { PlanFrame } from './frame.ts';
 import { fileBytes } from './volumes.ts';
@@ -14,11 +14,6 @@ export function sizesInWords(pages: readonly { readonly width: number; readonly 
     counts.set(name, (counts.get(name) ?? 0) + 1);
   }
   return [...counts].map(([name, count]) => `${count} ${count === 1 ? 'sheet' : 'sheets'} ${name}`).join(', ');
-}
-
-/** "ARCH D", "letter". */
-export function sheetInWords(name: string): string {
-  return name === 'letter' || name === 'legal' ? name : name.replace('-', ' ').toUpperCase();
 }
 
 function sizeInWords(width: number, height: number): string {
