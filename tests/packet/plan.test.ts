@@ -176,7 +176,9 @@ describe('a missing paper', () => {
   });
 
   it('nor where a hold only hangs on an unanswered question', () => {
-    const findings = [missingFinding('driveway-permit', { final: true, weight: 'ask first', sort: 'errand not settled' })];
+    const findings = [
+      missingFinding('driveway-permit', { final: true, weight: 'ask first', sort: 'errand not settled' }),
+    ];
     expect(() => planOf({ ...shape, findings, override: { reason: 'No.', day: '2026-04-14' } })).toThrow(
       /can't be undone/,
     );
@@ -205,7 +207,7 @@ describe('papers that do not go in', () => {
   it('a sealed file travels beside, named with its hash on cover and note', () => {
     const plan = planOf({ papers: { deed: {}, plans: { pages: 2, edition: { sealed: true } } } });
     const beside = plan.files.find((file) => file.of === 'untouched');
-    expect(beside).toMatchObject({ sort: 'sealed', tab: 2, file: { name: 'plans.pdf' } });
+    expect(beside).toMatchObject({ sort: 'sealed', tab: 2, file: { name: 'plans.pdf' }, name: 'tab-02_plans.pdf' });
     expect(sortsOf(packetOf(plan))).toEqual(['cover', 'index', 'divider', 'deed 1', 'divider']);
     expect(writtenWords(packetOf(plan))).toContain(beside?.name ?? '?');
     expect(plan.notes.join(' ')).toContain('proves neither a licence nor an approval');

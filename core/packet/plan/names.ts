@@ -48,7 +48,8 @@ export interface NameParts {
   readonly lot: string;
 }
 
-const defaultPattern = '{n}_{paper}_{number}';
+/** Papers that go one by one are counted; a file beside a packet is known by its tab there. */
+const defaultPattern = { 'separate files': '{n}_{paper}_{number}', 'one file': 'tab-{tab}_{paper}_{number}' } as const;
 /** Where the office names no limit: fits every file system with room for a folder's path. */
 const defaultLimit = 80;
 /** Names that Windows keeps for itself, whatever follows the dot. */
@@ -60,8 +61,8 @@ export class FileNames {
   readonly #limit: number;
   readonly #given = new Set<string>();
 
-  constructor(delivery: Pick<Delivery, 'fileName' | 'fileNameLimit'>) {
-    this.#pattern = delivery.fileName ?? defaultPattern;
+  constructor(delivery: Pick<Delivery, 'fileName' | 'fileNameLimit'> & Partial<Pick<Delivery, 'files'>>) {
+    this.#pattern = delivery.fileName ?? defaultPattern[delivery.files ?? 'separate files'];
     this.#limit = delivery.fileNameLimit ?? defaultLimit;
   }
 
