@@ -22,7 +22,7 @@ export function readXrefTable(fd: number, size: number, title: string): XrefTabl
   if (readFully(fd, bytes, at) !== bytes.length) throw damaged(title, 'the file ends early');
   const parser = new ObjectParser(bytes, 0, title);
   if (parser.keyword() !== 'xref') throw damaged(title, 'it has no plain table of contents');
-  const entries = new Map<number, readonly [number, number]>();
+  const sections: Section[] = [];
   let reading = parser;
   for (;;) {
     const word = reading.keyword();
@@ -32,15 +32,16 @@ export function readXrefTable(fd: number, size: number, title: string): XrefTabl
     if (!/^\d+$/.test(word) || !Number.isInteger(count) || first + count > mostObjects) {
       throw damaged(title, 'its table of contents is broken');
     }
-    const end = readSection(bytes, { at: reading.at, first, count, title }, entries);
-    reading = new ObjectParser(bytes, end, title);
+    const at = afterSpace(bytes, reading.at);
+    sections.push({ at, first, count });
+    reading = new ObjectParser(bytes, Math.min(bytes.length, at + count * entrySize), title);
   }
   const trailer = reading.value();
   if (!isDict(trailer)) throw damaged(title, 'it has no trailer');
   for (const key of ['Prev', 'XRefStm', 'Encrypt']) {
     if (trailer.has(key)) throw damaged(title, 'it was not written the way keeping writes pages');
   }
-  return { ...arrays(entries), trailer };
+  return { ...readSections(bytes, sections, title), trailer };
 }
 
 function startOfTable(fd: number, size: number, title: string): number {
@@ -53,33 +54,49 @@ function startOfTable(fd: number, size: number, title: string): number {
 }
 
 interface Section {
+  /** Where its first entry begins. */
   readonly at: number;
   readonly first: number;
   readonly count: number;
-  readonly title: string;
 }
 
 /** Entries are exactly 20 bytes: "nnnnnnnnnn ggggg n", two line-end characters. */
-function readSection(bytes: Buffer, section: Section, into: Map<number, readonly [number, number]>): number {
-  let at = section.at;
+const entrySize = 20;
+
+function afterSpace(bytes: Buffer, from: number): number {
+  let at = from;
   while (bytes[at] === 32 || bytes[at] === 13 || bytes[at] === 10) at += 1;
-  for (let i = 0; i < section.count; i += 1, at += 20) {
-    const line = bytes.toString('latin1', at, at + 18);
-    const read = /^(\d{10}) (\d{5}) ([nf])$/.exec(line);
-    if (read === null) throw damaged(section.title, 'its table of contents is broken');
-    if (read[3] === 'n') into.set(section.first + i, [Number(read[1]), Number(read[2])]);
-  }
   return at;
 }
 
-function arrays(entries: ReadonlyMap<number, readonly [number, number]>): Pick<XrefTable, 'offsets' | 'gens'> {
-  let top = 0;
-  for (const num of entries.keys()) top = Math.max(top, num);
-  const offsets = new Float64Array(top + 1);
-  const gens = new Uint16Array(top + 1);
-  for (const [num, [offset, gen]] of entries) {
-    offsets[num] = offset;
-    gens[num] = gen;
+function readSections(bytes: Buffer, sections: readonly Section[], title: string): Omit<XrefTable, 'trailer'> {
+  const size = sections.reduce((most, { first, count }) => Math.max(most, first + count), 1);
+  const offsets = new Float64Array(size);
+  const gens = new Uint16Array(size);
+  for (const { at: begin, first, count } of sections) {
+    for (let i = 0, at = begin; i < count; i += 1, at += entrySize) {
+      const offset = digits(bytes, at, 10);
+      const gen = digits(bytes, at + 11, 5);
+      const sort = bytes[at + 17];
+      const spaced = bytes[at + 10] === 32 && bytes[at + 16] === 32;
+      if (offset < 0 || gen < 0 || !spaced || (sort !== 0x6e && sort !== 0x66)) {
+        throw damaged(title, 'its table of contents is broken');
+      }
+      if (sort === 0x66) continue;
+      offsets[first + i] = offset;
+      gens[first + i] = gen;
+    }
   }
   return { offsets, gens };
+}
+
+/** So many decimal digits as a number; -1 where something else stands. */
+function digits(bytes: Buffer, from: number, count: number): number {
+  let value = 0;
+  for (let at = from; at < from + count; at += 1) {
+    const digit = (bytes[at] ?? 0) - 48;
+    if (digit < 0 || digit > 9) return -1;
+    value = value * 10 + digit;
+  }
+  return value;
 }
