@@ -138,6 +138,14 @@ describe('the terminal', () => {
     expect(shas[0]).toEqual(shas[1]);
   });
 
+  // Fixed bug: a number typed on the command line came as words, and the practice refused it.
+  it('takes a clerk’s number as a number', () => {
+    const said = ['clerk-said', 'errands.permit-apply.needs.plans.copies', '3', '--who', 'R. Amsel', ...atLot];
+    expect(lotfile(said)).toMatchObject({ code: 0, err: '' });
+    const { needs } = JSON.parse(lotfile(['errand', 'permit-apply', '--json', ...atLot]).out).answer;
+    expect(needs.find((each: { need: string }) => each.need === 'plans').copies).toBe(3);
+  });
+
   it('says how each command is written', () => {
     expect(lotfile(['--help']).out).toContain('assemble');
     expect(lotfile(['keep', '--help']).out).toContain('--good-through DAY');

@@ -31,6 +31,7 @@ export function wayText(answer: WayAnswer): string {
     ...table(rows),
     '',
     ...labelled('You can go today:', today.length === 0 ? 'nowhere yet; see what is missing.' : today.join('; '), 0),
+    ...(answer.beginWith.length === 0 ? [] : labelled('Find and keep first:', answer.beginWith.join('; '), 0)),
     answer.finish === undefined
       ? 'No last day can be worked out yet.'
       : `At this pace done by ${dayInWords(answer.finish)}.`,

@@ -77,6 +77,8 @@ export interface WayAnswer extends Omit<Way, 'stops'> {
     readonly fee?: number | undefined;
   })[];
   readonly duties: readonly Finding[];
+  /** Papers no errand brings that errands with nothing else before them wait for: where to begin. */
+  readonly beginWith: readonly string[];
   /** What may not be done yet. */
   readonly holds: readonly HoldRow[];
 }

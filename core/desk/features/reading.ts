@@ -31,7 +31,16 @@ export const way = onLot(requests.way, (_input, { lot, day }) => {
       waitsFor: waitsFor.map((id) => practice.errands[id]?.title ?? id),
       unknown: applies === 'unknown',
     }));
-  return { ...found, stops, duties: readDuties(reading).flatMap(({ findings }) => findings), holds };
+  const waiting = found.stops.filter(({ state, waitsFor }) => state === "can't go yet" && waitsFor.length === 0);
+  const missing = waiting.flatMap(({ errand: id, subject }) =>
+    readErrand(id, { ...reading, subject }).findings.filter(
+      ({ sort, remedy }) => sort === 'missing' && remedy.errand === undefined,
+    ),
+  );
+  const beginWith = [
+    ...new Set(missing.flatMap(({ kind }) => (kind === undefined ? [] : [kindTitle(practice, kind)]))),
+  ];
+  return { ...found, stops, beginWith, duties: readDuties(reading).flatMap(({ findings }) => findings), holds };
 });
 
 /** A need with the words of its rule beside its reading. */
