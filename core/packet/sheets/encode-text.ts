@@ -16,13 +16,12 @@ export const sheetEngine = {
     const font = fontkit.create(bytes);
     if (!('glyphForCodePoint' in font)) throw new Error('A font file holds no single face.');
     const shape = font.layout.bind(font);
-    const none = new Map<string, ReturnType<typeof shape>>();
     font.layout = (text: string, wanted) => {
       if (!plain.test(text)) return shape(text, wanted);
-      // An empty run carries the rest of what a run is.
-      const run = none.get('') ?? shape('', wanted);
-      none.set('', run);
-      return Object.assign(Object.create(run), { glyphs: font.glyphsForString(text) });
+      const glyphs = font.glyphsForString(text);
+      const advanceWidth = glyphs.reduce((sum, glyph) => sum + glyph.advanceWidth, 0);
+      const rest = { script: null, language: null, direction: 'ltr', features: {}, bbox: font.bbox } as const;
+      return { ...rest, glyphs, positions: null, advanceWidth, advanceHeight: 0 };
     };
     return font;
   },
