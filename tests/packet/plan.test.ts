@@ -150,6 +150,40 @@ describe('a missing paper', () => {
     expect(writtenWords(file)).toContain('Get the driveway-permit.');
   });
 
+  it('is also one whose file was purged or can not be read, for an errand and for papers of one’s own choice', () => {
+    const bad = {
+      'septic-permit': { pages: 2, edition: { readable: false } },
+      survey: { pages: 0, edition: { pages: 0 } },
+    };
+    const order = orderOf({ papers: { deed: {}, ...bad } });
+    const purged = { pages: [], originals: [], notes: [] };
+    const contents = { ...order.contents, 'survey-e': purged };
+    const editions = ['deed-e', 'septic-permit-e', 'survey-e'];
+    const own = { of: 'own choice', title: 'For the bank', recipient: 'Loan desk', editions, delivery } as const;
+    for (const purpose of [order.purpose, own]) {
+      const plan = planPacket({ ...order, purpose, contents }, evenMetrics);
+      expect(plan.tabs.map(({ kind, place, paper: id }) => [kind, place, id])).toEqual([
+        ['deed', 'inside', 'deed-p'],
+        ['septic-permit', 'missing', 'septic-permit-p'],
+        ['survey', 'missing', 'survey-p'],
+      ]);
+      expect(sortsOf(packetOf(plan)).slice(-3)).toEqual(['deed 1', 'out card', 'out card']);
+      expect(plan.draft).toBe(true);
+      expect(plan.notes.join(' ')).toContain(`"septic-permit" can't be read`);
+      expect(plan.notes.join(' ')).toContain('"survey" has no pages in the lot folder');
+      const all = planPacket(
+        { ...order, purpose, contents, override: { reason: 'They know.', day: '2026-04-14' } },
+        evenMetrics,
+      );
+      expect(all.tabs.map(({ place }) => place)).toEqual(['inside', 'to follow', 'to follow']);
+    }
+  });
+
+  it('is never one that has no pages but a file, which goes beside as it is', () => {
+    const order = orderOf({ papers: { deed: { pages: 0, edition: { pages: 0 } } } });
+    expect(planPacket(order, evenMetrics).tabs[0]).toMatchObject({ place: 'beside' });
+  });
+
   it('goes without its card when the owner decides so, and the cover lists it to follow', () => {
     const plan = planOf({ ...shape, override: { reason: 'They said to come.', day: '2026-04-14' } });
     const file = packetOf(plan);

@@ -41,23 +41,30 @@ function needRow(from: NeedRowOrder, notes: string[]): Row | undefined {
     notes.push(`"${kind.title}" is private and this errand doesn't ask for it by name: it was left out.`);
     return undefined;
   }
-  const usable = found !== undefined && (found.edition.physicalOnly || found.edition.readable);
-  if (found === undefined || !usable) {
+  const title = found?.paper.title ?? kind?.title ?? kindId;
+  const content = found === undefined ? undefined : contentOf(order, found);
+  const usable = found !== undefined && isUsable(found, content);
+  if (found !== undefined && !usable) notes.push(unusableNote(found));
+  if (!usable) {
     if (need?.optional === true) return undefined;
     if (reading.applies === 'unknown') {
       notes.push(`"${kind?.title ?? kindId}" is not in hand. Whether it is asked for at all is not known yet.`);
       return undefined;
     }
   }
-  const title = found?.paper.title ?? kind?.title ?? kindId;
-  const content = found === undefined ? undefined : order.contents[found.edition.id];
-  if (usable && content === undefined && !found.edition.physicalOnly) throw noContent(title);
-  const place = placeOf(found, { usable, need, delivery: errand.deliver, override: order.override !== undefined });
+  const place = placeOf(found, {
+    usable,
+    content,
+    need,
+    delivery: errand.deliver,
+    override: order.override !== undefined,
+  });
   const reason = place === 'by hand' ? byHandNote(title, { found, need, delivery: errand.deliver }) : undefined;
   if (reason !== undefined) notes.push(reason);
   return makeRow({
     order,
     delivery: errand.deliver,
+    paper: found?.paper,
     found: usable ? found : undefined,
     content,
     kind,
@@ -76,16 +83,51 @@ export function ownChoiceRows(order: PacketOrder, editions: readonly EditionId[]
   for (const id of editions) {
     const found = findEdition(order, id);
     const kind = order.practice.papers[found.paper.kind];
-    const content = order.contents[id];
-    if (content === undefined && !found.edition.physicalOnly) throw noContent(found.paper.title);
+    const content = contentOf(order, found);
+    const usable = isUsable(found, content);
+    if (!usable) notes.push(unusableNote(found));
     if (kind?.private === true)
       notes.push(`"${found.paper.title}" is private. It goes in because you chose it yourself.`);
-    const place = placeOf(found, { usable: true, need: undefined, delivery, override: false });
-    const tab = rows.length + 1;
-    const title = found.paper.title;
-    rows.push(once(makeRow({ order, delivery, found, content, kind, need: undefined, place, title, tab }), rows));
+    const place = placeOf(found, {
+      usable,
+      content,
+      need: undefined,
+      delivery,
+      override: order.override !== undefined,
+    });
+    const row = makeRow({
+      order,
+      delivery,
+      paper: found.paper,
+      found: usable ? found : undefined,
+      content,
+      kind,
+      need: undefined,
+      place,
+      title: found.paper.title,
+      tab: rows.length + 1,
+    });
+    rows.push(once(row, rows));
   }
   return { rows, notes };
+}
+
+/** @throws LotfileError 'not found' where pages that should be there were not handed over. */
+function contentOf(order: PacketOrder, { paper, edition }: Found): EditionContent | undefined {
+  const content = order.contents[edition.id];
+  if (content === undefined && edition.pages > 0 && edition.readable) throw noContent(paper.title);
+  return content;
+}
+
+/** What was purged, or can't be read, would be an empty tab: it counts as missing. */
+function isUsable({ edition }: Found, content: EditionContent | undefined): boolean {
+  if (edition.physicalOnly) return true;
+  return edition.readable && content !== undefined && content.pages.length + content.originals.length > 0;
+}
+
+function unusableNote({ paper, edition }: Found): string {
+  const why = edition.readable ? 'has no pages in the lot folder' : "can't be read";
+  return `"${paper.title}" ${why}: it can't go in. Keep it again from a good copy.`;
 }
 
 function noContent(title: string): LotfileError {
@@ -107,6 +149,7 @@ function findEdition(order: PacketOrder, id: EditionId): Found {
 
 interface PlaceOrder {
   readonly usable: boolean;
+  readonly content: EditionContent | undefined;
   readonly need: Need | undefined;
   readonly delivery: Delivery;
   readonly override: boolean;
@@ -119,7 +162,8 @@ function placeOf(found: Found | undefined, by: PlaceOrder): PlanTab['place'] {
   if (found.edition.physicalOnly) return 'by hand';
   if (by.need?.use === 'show' && (by.delivery.way === 'counter' || by.delivery.way === 'lender')) return 'by hand';
   if (by.need?.form === 'paper' && onScreen(by.delivery)) return 'by hand';
-  if (found.edition.sealed || by.delivery.untouched) return 'beside';
+  // A file that gave no pages can only go as it is.
+  if (found.edition.sealed || by.delivery.untouched || by.content?.pages.length === 0) return 'beside';
   return 'inside';
 }
 
@@ -135,6 +179,8 @@ function byHandNote(
 interface RowOrder {
   readonly order: PacketOrder;
   readonly delivery: Delivery;
+  /** Whose place it is, even where no edition of it will do. */
+  readonly paper: Paper | undefined;
   readonly found: Found | undefined;
   readonly content: EditionContent | undefined;
   readonly kind: PaperKind | undefined;
@@ -154,8 +200,8 @@ function makeRow(from: RowOrder): Row {
     tab: {
       tab: from.tab,
       need: reading?.need,
-      kind: kind?.id ?? reading?.kind ?? found?.paper.kind ?? 'other',
-      paper: found?.paper.id ?? reading?.paper,
+      kind: kind?.id ?? reading?.kind ?? from.paper?.kind ?? 'other',
+      paper: from.paper?.id ?? reading?.paper,
       edition: found?.edition.id,
       title: titleOf(from),
       issuedBy: found?.edition.issuer ?? issuerOf(office),
@@ -190,8 +236,8 @@ function originalsOf(content: EditionContent | undefined, title: string): Editio
   return content.originals;
 }
 
-function titleOf({ title, order, found, reading }: RowOrder): string {
-  const subject = order.lot.subjects.find((one) => one.id === (found?.paper.subject ?? reading?.subject));
+function titleOf({ title, order, paper, found, reading }: RowOrder): string {
+  const subject = order.lot.subjects.find((one) => one.id === (paper?.subject ?? reading?.subject));
   const revision = found?.edition.revision;
   const named = subject === undefined || title.includes(subject.title) ? title : `${title}, ${subject.title}`;
   return revision === undefined || named.includes(`revision ${revision}`) ? named : `${named}, revision ${revision}`;
