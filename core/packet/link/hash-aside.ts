@@ -84,12 +84,14 @@ export interface GrowingHash {
 const threads: (Worker | undefined)[] = [undefined, undefined];
 const waiting = new Map<number, Waiting>();
 let jobs = 0;
+/** In MB. A thread holds one piece of a file, and that lies outside its heap. */
+const small = { maxYoungGenerationSizeMb: 2, maxOldGenerationSizeMb: 32 };
 
 /** Two threads per process, started when first needed; they never keep the process alive while they are idle. */
 function hashThread(at: number): Worker {
   const running = threads[at];
   if (running !== undefined) return running;
-  const made = new Worker(program, { eval: true, execArgv: [] });
+  const made = new Worker(program, { eval: true, execArgv: [], resourceLimits: small });
   made.unref();
   made.on('message', ({ job, answer, error }: Answer) => {
     const who = waiting.get(job);

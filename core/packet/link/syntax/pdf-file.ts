@@ -15,7 +15,7 @@ import { readXrefTable, type XrefTable } from './xref-table.ts';
 
 const firstLook = 1024;
 /** Objects that are asked for again soon: a page and its streams. More would outlive their use and swell the memory. */
-const mostRemembered = 12;
+const mostRemembered = 4;
 
 /**
  * A PDF in the regular dialect, read by pieces: only dictionaries ever come into memory, stream bytes stay on disk.
