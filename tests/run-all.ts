@@ -41,5 +41,7 @@ passed += checks.filter(([, ok]) => ok).length;
 failed += checks.filter(([, ok]) => !ok).length;
 // A run that broke before it could count (no report, an error outside any test) is a failure too.
 if (!testsPassed && failed === 0) failed = 1;
+const broken = checks.filter(([, ok]) => !ok).map(([name]) => name);
+if (broken.length > 0) process.stdout.write(`\nnot clean: ${broken.join(', ')}`);
 process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
 process.exit(failed === 0 && passed > checks.length ? 0 : 1);

@@ -10,5 +10,10 @@ if (major < 24) {
   );
   process.exit(1);
 }
+// A reader that has seen enough (head, less) closes the pipe; that is no error.
+process.stdout.on('error', (error) => {
+  if ('code' in error && error.code === 'EPIPE') process.exit(0);
+  throw error;
+});
 const { runTerminal } = await import('./run-terminal.ts');
 process.exitCode = await runTerminal(process.argv.slice(2));

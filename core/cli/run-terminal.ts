@@ -1,5 +1,5 @@
 import { cpSync, existsSync, mkdirSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join, parse, resolve } from 'node:path';
 import { type DeskHost, openDesk } from '../desk/desk.ts';
 import { asDay, isRequestName, LotfileError, type RequestName, requests } from '../desk/door.ts';
 import { type Parsed, readArguments } from './arguments.ts';
@@ -72,11 +72,20 @@ function hasProblems(answer: unknown): boolean {
   return listIn(answer, 'problems').some((problem) => fieldOf(problem, 'sort') !== 'orphan');
 }
 
+/** What lies there already is kept: "packet.pdf", then "packet (2).pdf". */
+function freeName(folder: string, name: string): string {
+  const { name: stem, ext } = parse(name);
+  for (let n = 1; ; n += 1) {
+    const path = join(folder, n === 1 ? name : `${stem} (${n})${ext}`);
+    if (!existsSync(path)) return path;
+  }
+}
+
 function copyOut(answer: unknown, out: string, pathOf: (ticket: string) => string): void {
   mkdirSync(out, { recursive: true });
   for (const file of listIn(answer, 'files')) {
     if (typeof file === 'object' && file !== null && 'ticket' in file && 'name' in file) {
-      cpSync(pathOf(String(file.ticket)), join(out, String(file.name)));
+      cpSync(pathOf(String(file.ticket)), freeName(out, String(file.name)));
     }
   }
 }

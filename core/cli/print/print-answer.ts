@@ -23,7 +23,11 @@ function lotCardText(card: RequestAnswer<'read-lot'>): string {
     card.target === undefined ? 'No day to move in set yet.' : `Move in: ${dayInWords(card.target)}`,
     '',
     ...table(
-      first.map(({ id, ask, answer }) => [`  ${id}`, answer === undefined ? 'not answered' : factInWords(answer), ask]),
+      first.map(({ id, ask, answer, choices }) => [
+        `  ${id}`,
+        answer === undefined ? 'not answered' : factInWords(answer),
+        choices.length === 0 ? ask : `${ask} [${choices.join(' | ')}]`,
+      ]),
     ),
     '',
     ...table(card.identities.map(({ sort, text, to }) => [`  ${sort}`, text, to === undefined ? '' : `until ${to}`])),
@@ -58,6 +62,7 @@ function papersText({ papers }: RequestAnswer<'papers'>): string {
           edition.issued,
           edition.goodThrough === '' ? '' : `good through ${edition.goodThrough}`,
           counted(edition.pages, 'page'),
+          edition.marks.length === 0 ? '' : `marks: ${edition.marks.join(', ')}`,
         ]),
       ),
     ])
@@ -94,7 +99,16 @@ const printers: Printers = {
   visit: ({ visit }) => `Noted: ${visit}`,
   plan: planText,
   assemble: assembledText,
-  'hand-over': ({ handover }) => `Noted: ${handover}`,
+  packets: ({ packets }) =>
+    table(
+      packets.map((row) => [
+        row.packet,
+        dayInWords(row.day),
+        `${row.title}${row.draft ? ' (DRAFT)' : ''}`,
+        row.recipient,
+      ]),
+    ).join('\n'),
+  'hand-over': ({ handover, notes }) => [`Noted: ${handover}`, ...notes].join('\n'),
   withdraw: noted,
   handovers: ({ handovers }) =>
     table(

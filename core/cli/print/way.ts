@@ -58,7 +58,7 @@ const useWords: Readonly<Record<string, string>> = {
 };
 
 /** One errand: where, when, what to carry, and what they will say. */
-export function errandText({ errand, office, reading, needs }: ErrandAnswer): string {
+export function errandText({ errand, office, reading, needs, comments }: ErrandAnswer): string {
   const facts = [
     ['Office', office.title],
     [
@@ -75,6 +75,8 @@ export function errandText({ errand, office, reading, needs }: ErrandAnswer): st
   return [
     `${errand.title}: ${reading.state}, on ${dayInWords(reading.day)}`,
     '',
+    ...comments.flatMap(({ number, text, day }) => labelled(`They said ${number}:`, `${text} (${dayInWords(day)})`, 0)),
+    ...(comments.length > 0 ? [''] : []),
     ...table(facts.map(([label = '', value = '']) => [`${label}:`, value])),
     '',
     ...table(

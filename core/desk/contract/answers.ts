@@ -93,7 +93,19 @@ export interface ErrandAnswer {
     readonly copies: number;
     readonly basis: Basis;
   })[];
+  /** What they sent it back with and nobody has answered yet, newest visit first. */
+  readonly comments: readonly { readonly number: string; readonly text: string; readonly day: Day }[];
   readonly wouldBeRefused: boolean;
+}
+
+/** A packet that was assembled, newest first. */
+export interface PacketRow {
+  readonly packet: string;
+  readonly title: string;
+  readonly recipient: string;
+  readonly day: Day;
+  readonly draft: boolean;
+  readonly files: readonly string[];
 }
 
 export interface PacketFileRow {

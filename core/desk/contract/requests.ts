@@ -10,6 +10,7 @@ import type {
   KeepAnswer,
   LotCard,
   LotOpened,
+  PacketRow,
   PaperRow,
   PracticeAnswer,
   PurgeAnswer,
@@ -184,7 +185,11 @@ export const requests = {
     in: z.object(packetWanted),
     long: true,
   }),
-  'hand-over': request<{ readonly act: string; readonly handover: string }>()({
+  packets: request<{ readonly packets: readonly PacketRow[] }>()({
+    help: 'List the packets that were assembled.',
+    in: z.object({}),
+  }),
+  'hand-over': request<{ readonly act: string; readonly handover: string; readonly notes: readonly string[] }>()({
     help: 'Record that a packet was handed over: to whom, how, with what receipt.',
     in: z.object({
       packet: rowId,

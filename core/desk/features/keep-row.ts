@@ -129,5 +129,9 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
       links: links.map((link) => linkTarget(asked, input.kind, link)),
     }),
   );
-  return { ...told, ...kept, notes: [...placeNotes(at, row, papers), ...notes], already: false };
+  const kindless =
+    input.kind === 'other'
+      ? ['Kept without a kind: no office’s list asks for it. Give it one with kind, if one fits.']
+      : [];
+  return { ...told, ...kept, notes: [...kindless, ...placeNotes(at, row, papers), ...notes], already: false };
 }

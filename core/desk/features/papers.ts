@@ -99,6 +99,12 @@ export const correct = onLot(requests.correct, (input, at) => {
   const asked = { view: at.lot.view(), practice: at.lot.practice(), day: at.day };
   const { paper, edition } = editionNamed(asked, input.edition);
   const facts = factsSaid(asked.practice, paper.kind, input.facts);
+  const absent = input.unmark.find((mark) => !edition.marks.includes(mark));
+  if (absent !== undefined) {
+    throw new LotfileError('wrong use', `"${paper.title}" bears no mark "${absent}".`, {
+      next: edition.marks.length === 0 ? 'It bears none.' : `It bears: ${edition.marks.join(', ')}.`,
+    });
+  }
   const marks = [...new Set([...edition.marks, ...input.marks])].filter((mark) => !input.unmark.includes(mark));
   const links = input.links.map((link) => linkTarget(asked, paper.kind, link));
   return acted(at, `Corrected ${paper.title}`, () => {

@@ -3,7 +3,8 @@ import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
 import type { Practice } from '../../vocabulary/practice.ts';
-import { onLot } from '../context.ts';
+import { type AtLot, onLot } from '../context.ts';
+import type { ErrandAnswer } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, kindTitle, subjectNamed } from '../named.ts';
 
@@ -56,6 +57,24 @@ function needRow(
   return { ...reading, title: subject === undefined ? title : `${title}, ${subject}`, use, copies, basis };
 }
 
+interface Sent {
+  readonly lot: AtLot['lot'];
+  readonly view: LotView;
+  readonly errand: string;
+  readonly subject: string | undefined;
+}
+
+/** Their comments that wait for an answer; none once a later visit settled the errand. */
+function openComments({ lot, view, errand, subject }: Sent): ErrandAnswer['comments'] {
+  const visits = view.visits.filter((visit) => visit.errand === errand && visit.subject === subject);
+  if (visits.at(-1)?.state === 'settled') return [];
+  return visits
+    .toReversed()
+    .flatMap(({ id, day }) =>
+      lot.comments(id).flatMap(({ number, text, answered }) => (answered === undefined ? [{ number, text, day }] : [])),
+    );
+}
+
 /** What one office will say on the day. */
 export const errand = onLot(requests.errand, ({ errand: said, subject }, { lot, day }) => {
   const practice = lot.practice();
@@ -70,6 +89,7 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, { lot, 
     office,
     reading,
     needs: reading.needs.map((need) => needRow({ practice, view, errand: rule.id }, need)),
+    comments: openComments({ lot, view, errand: rule.id, subject: subjectId }),
     wouldBeRefused: reading.findings.some(({ weight }) => weight === 'refused'),
   };
 });

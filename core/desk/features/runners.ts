@@ -1,6 +1,6 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
-import { handOver, handovers, withdraw } from './handovers.ts';
+import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { keep } from './keeping.ts';
 import { clerkSaid, practice } from './local-practice.ts';
 import { find, history, undo, verify } from './looking.ts';
@@ -34,6 +34,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   visit,
   plan,
   assemble,
+  packets,
   'hand-over': handOver,
   withdraw,
   handovers,
