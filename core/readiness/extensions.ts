@@ -8,6 +8,7 @@ import { visitsMade } from './visits.ts';
 
 /** An extension that counts. */
 export interface Grant {
+  readonly entry: Entry;
   readonly asked: Day;
   /** The new last day where the extension prints one: the office's own word goes before our sum. */
   readonly printed: Day | undefined;
@@ -54,7 +55,7 @@ export function grantsOf(
     if (!mayCount(at, rule, grant) || (rule !== undefined && grants.length >= rule.times)) continue;
     const asked = askedOn(at, grant, last);
     if (rule?.askedBeforeLapse === true && through !== undefined && asked > through) continue;
-    grants.push({ asked, printed: grant.edition.goodThrough });
+    grants.push({ entry: grant, asked, printed: grant.edition.goodThrough });
     last = grantedOn(grant);
     through = end === undefined ? grant.edition.goodThrough : extended(at, end, { rule, grants });
   }

@@ -4,6 +4,7 @@ export { type HoldReading, readHolds } from './holds.ts';
 export { lapsingDays, paperStateOf } from './paper-state.ts';
 export { readAgreements } from './read-agreements.ts';
 export { errandState, readErrand, readErrands } from './read-errand.ts';
+export { ridersOf } from './riders.ts';
 export { sameAddress } from './same/address.ts';
 export { sameIdentity } from './same/identity.ts';
 export { sameName } from './same/name.ts';

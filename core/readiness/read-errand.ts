@@ -9,6 +9,7 @@ import { type Examined, examine } from './examine.ts';
 import { officeTitle, openQuestions, paperTitle } from './need-case.ts';
 import { byWeight, lighter } from './problem.ts';
 import { findingOf } from './remedy.ts';
+import { ridersAt } from './riders.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
 import { factOf } from './whole-edition.ts';
 import { dayWords, weekdayWords } from './words.ts';
@@ -144,6 +145,7 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
   if (examined.state === "doesn't apply") return { ...about, needs: [], findings: [] };
   const needs: NeedReading[] = examined.needs.map((draft) => ({
     ...draft.reading,
+    riders: draft.entry === undefined ? [] : ridersAt(at, draft.entry).map((rider) => rider.edition.id),
     findings: draft.problems.map((problem) => findingOf(at, problem)).toSorted(byWeight),
   }));
   const findings = [

@@ -94,6 +94,29 @@ function earliestEnd(readings: readonly Reading[]): Day | undefined {
   return first;
 }
 
+/** The extensions that move one of its clocks, oldest first. */
+export function extendersOf(at: Standpoint, entry: Entry): readonly Entry[] {
+  const kind = kindOf(at, entry.paper.kind);
+  // A clock that runs with another paper is never extended itself: how long that one is good makes no difference here.
+  const other = (): ClockEnd => ({ through: 'for good', why: '' });
+  const readings = clocksOf(kind, entry.edition).map((clock) => ({ clock, end: endOf(clock, { at, entry, other }) }));
+  return grantsOf(at, entry, { rule: kind?.extension, end: earliestEnd(readings) })
+    .filter(({ asked }) => readings.some(({ end }) => end.extendsFrom !== undefined && asked >= end.extendsFrom))
+    .map((grant) => grant.entry);
+}
+
+/** The next period that lends this one its last day, where one does. */
+export function carrierOf(at: Standpoint, entry: Entry): Entry | undefined {
+  const { clocks, through } = validityAt(at, entry);
+  const own = combined(at, clocks).through;
+  if (own === through || !isDate(own)) return undefined;
+  return linkedTo(at, entry, 'continues').find((next) => {
+    const start = startOf(next);
+    const follows = start !== undefined && start <= plusDays(own, 1) && next.paper.kind === entry.paper.kind;
+    return follows && validityAt(at, next).through === through;
+  });
+}
+
 function askBy(
   at: Standpoint,
   kind: PaperKind | undefined,

@@ -117,6 +117,8 @@ export interface NeedReading {
   readonly state: PaperState;
   readonly paper?: PaperId | undefined;
   readonly edition?: EditionId | undefined;
+  /** Editions that extend, amend or carry on the chosen one and count on the day: without them it isn't what it is. */
+  readonly riders?: readonly EditionId[] | undefined;
   readonly validity?: Validity | undefined;
   readonly findings: readonly Finding[];
 }
