@@ -21,6 +21,8 @@ export interface AssembleRow {
   readonly megabytes: number;
   readonly firstMs: number;
   readonly againMs: number;
+  /** After one packet, and after five in one process. */
+  readonly firstPeakMb: number;
   readonly peakMb: number;
   readonly keepPagesPerSecond: number;
   readonly qpdfMs: number | undefined;
@@ -37,10 +39,14 @@ async function keepAll(folder: string, files: readonly string[]): Promise<number
   return performance.now() - begun;
 }
 
-function childRun(folder: string): { times: readonly number[]; pages: number; peakMb: number } {
-  const child = spawnSync(process.execPath, ['--max-semi-space-size=8', join(import.meta.dirname, 'assemble-child.ts'), folder], {
-    encoding: 'utf8',
-  });
+function childRun(folder: string): { times: readonly number[]; pages: number; firstPeakMb: number; peakMb: number } {
+  const child = spawnSync(
+    process.execPath,
+    ['--max-semi-space-size=8', join(import.meta.dirname, 'assemble-child.ts'), folder],
+    {
+      encoding: 'utf8',
+    },
+  );
   if (child.status !== 0) throw new Error(child.stderr);
   return JSON.parse(child.stdout);
 }
@@ -64,6 +70,7 @@ export async function benchAssemble(root: string, pages: number): Promise<Assemb
     megabytes: made.bytes / 1e6,
     firstMs,
     againMs: again.toSorted((a, b) => a - b)[again.length >> 1] ?? 0,
+    firstPeakMb: child.firstPeakMb,
     peakMb: child.peakMb,
     keepPagesPerSecond: made.pages / (keepMs / 1000),
     qpdfMs,

@@ -20,11 +20,11 @@ function ratio(ours: number, peer: number | undefined): string {
 }
 
 function assembleRows(made: AssembleRow): void {
-  const { pages, megabytes, firstMs, againMs, qpdfMs, pdfuniteMs, peakMb } = made;
+  const { pages, megabytes, firstMs, againMs, qpdfMs, pdfuniteMs, firstPeakMb, peakMb } = made;
   const what = `assembling ${pages} pages, ${megabytes.toFixed(0)} MB`;
   row(
     what,
-    `first in a fresh process ${firstMs.toFixed(0)} ms, again ${againMs.toFixed(0)} ms, peak ${peakMb.toFixed(0)} MB`,
+    `first in a fresh process ${firstMs.toFixed(0)} ms, again ${againMs.toFixed(0)} ms, peak ${firstPeakMb.toFixed(0)} MB (${peakMb.toFixed(0)} MB after five)`,
   );
   row(
     '  against qpdf, bare merge',
