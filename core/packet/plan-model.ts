@@ -53,6 +53,8 @@ export interface PlanTab {
   readonly kind: KindId;
   readonly paper?: PaperId | undefined;
   readonly edition?: EditionId | undefined;
+  /** Editions that extend, amend or carry it on, whose pages follow its own under this tab. */
+  readonly riders?: readonly EditionId[] | undefined;
   readonly title: string;
   readonly issuedBy: string;
   readonly number: string;

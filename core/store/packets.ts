@@ -46,7 +46,7 @@ function checkFinished(files: readonly FinishedFile[]): void {
 /** The editions whose pages or untouched files go along: what a handover gives away. */
 function editionsIn(plan: PacketPlan): readonly EditionId[] {
   const along = plan.tabs.filter((tab) => tab.place !== 'missing' && tab.place !== 'to follow');
-  return [...new Set(along.flatMap((tab) => (tab.edition === undefined ? [] : [tab.edition])))];
+  return [...new Set(along.flatMap((tab) => (tab.edition === undefined ? [] : [tab.edition, ...(tab.riders ?? [])])))];
 }
 
 /** Keeps a plan under its hash. The text of pages stays out: it is kept once, with the page, and can be purged there. */

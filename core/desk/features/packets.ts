@@ -56,7 +56,9 @@ function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
 
 function editionsIn(purpose: PacketPurpose): readonly EditionId[] {
   if (purpose.of === 'own choice') return purpose.editions;
-  return purpose.reading.needs.flatMap(({ edition }) => (edition === undefined ? [] : [edition]));
+  return purpose.reading.needs.flatMap(({ edition, riders = [] }) =>
+    edition === undefined ? [] : [edition, ...riders],
+  );
 }
 
 /** Lays a packet out; nothing is written. Loaded on first need, for fonts cost time. */
@@ -77,7 +79,11 @@ export const plan = onLot(requests.plan, (wanted, at) => planFor(wanted, at));
 
 /** The originals a packet rests on, each once; a missing or shortened file is told before anything is written. */
 function originalsOf(laid: PacketPlan, at: AtLot): readonly WholeFile[] {
-  const titles = new Map(laid.tabs.flatMap(({ edition, title }) => (edition === undefined ? [] : [[edition, title]])));
+  const titles = new Map(
+    laid.tabs.flatMap(({ edition, riders = [], title }) =>
+      edition === undefined ? [] : [edition, ...riders].map((id): [string, string] => [id, title]),
+    ),
+  );
   const contents = at.lot.editionContent([...titles.keys()]);
   const originals = Object.entries(contents).flatMap(([edition, { originals: files }]) =>
     files.map(({ sha256, name }): [string, string] => [sha256, titles.get(edition) ?? name]),

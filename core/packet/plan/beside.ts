@@ -20,7 +20,7 @@ export function namePartsOf(frame: PlanFrame, row: Row): NameParts {
   return {
     n: filed.indexOf(row) + 1,
     tab: row.tab.tab,
-    paper: row.tab.title,
+    paper: row.title,
     number: row.tab.number,
     day: frame.order.day,
     lot: frame.order.lot.title,

@@ -11,6 +11,8 @@ export type BodySheet =
       readonly of: 'page';
       readonly row: Row;
       readonly edition: EditionId;
+      /** Of the very paper the page is of, a rider's own where it is one. */
+      readonly title: string;
       readonly page: EditionPage;
       readonly n: number;
     };
@@ -35,11 +37,12 @@ export function layBody(rows: readonly Row[], dividers: boolean): readonly BodyT
       n += 1;
       sheets.push({ of: 'leaf', sort, row, n });
     }
-    if (row.pages.how === 'linked') {
-      if (row.edition === undefined) throw new LotfileError('internal', `Tab ${row.tab.tab} has pages but no edition.`);
-      for (const page of row.pages.content.pages) {
+    for (const { edition, title, pages } of [row, ...row.riders]) {
+      if (pages.how === 'none') continue;
+      if (edition === undefined) throw new LotfileError('internal', `Tab ${row.tab.tab} has pages but no edition.`);
+      for (const page of pages.content.pages) {
         n += 1;
-        sheets.push({ of: 'page', row, edition: row.edition.id, page, n });
+        sheets.push({ of: 'page', row, edition: edition.id, title, page, n });
       }
     }
     const bytes = sheets.reduce((sum, one) => sum + (one.of === 'page' ? one.page.facts.bytes : leafBytes), 0);

@@ -13,7 +13,9 @@ export function planNotes(frame: PlanFrame, files: readonly PlanFile[]): readonl
       : [],
   );
   const kept = frame.rows.flatMap((row) =>
-    row.pages.how === 'linked' ? row.pages.content.notes.map((note) => `${row.tab.title}: ${note}`) : [],
+    [row, ...row.riders].flatMap(({ title, pages }) =>
+      pages.how === 'linked' ? pages.content.notes.map((note) => `${title}: ${note}`) : [],
+    ),
   );
   return [
     ...new Set([

@@ -86,7 +86,7 @@ type PageSheet = Extract<BodySheet, { of: 'page' }>;
 
 /** A page of a paper with its stamp, or the reason it has none. */
 export function paperSheet(frame: PlanFrame, sheet: PageSheet, position: string): PlanSheet {
-  const { row, page, edition } = sheet;
+  const { row, page, edition, title } = sheet;
   const { tab } = row.tab;
   const text = `${frame.code} · tab ${tab} · ${position}`;
   const order = { text, tab, tabs: frame.rows.length, draft: frame.draft };
@@ -95,7 +95,7 @@ export function paperSheet(frame: PlanFrame, sheet: PageSheet, position: string)
     : frame.delivery.stamps
       ? stampFor(page, order, frame.metrics)
       : { none: 'this delivery goes without margin lines' };
-  return { of: 'paper', tab, title: row.tab.title, edition, page, stamp };
+  return { of: 'paper', tab, title, edition, page, stamp };
 }
 
 function bookmarksOf(front: readonly PlanSheet[], tabs: readonly BodyTab[]): readonly PlanBookmark[] {
@@ -112,9 +112,18 @@ function bookmarksOf(front: readonly PlanSheet[], tabs: readonly BodyTab[]): rea
     const { row } = tab;
     const reference = row.pages.how === 'linked' && row.pages.reference ? ' (reference copy)' : '';
     const missing = row.tab.place === 'missing' ? ' (missing)' : '';
-    return [{ title: `${row.tab.tab}  ${row.tab.title}${reference}${missing}`, sheet, children: [] }];
+    const children = riderBookmarks(tab, sheet);
+    return [{ title: `${row.tab.tab}  ${row.tab.title}${reference}${missing}`, sheet, children }];
   });
   return [...written, ...papers];
+}
+
+/** Where each rider of a tab begins; `first` is the tab's first sheet in its file. */
+export function riderBookmarks({ row, sheets }: BodyTab, first: number): readonly PlanBookmark[] {
+  return row.riders.flatMap(({ edition, title }) => {
+    const at = sheets.findIndex((sheet) => sheet.of === 'page' && sheet.edition === edition.id);
+    return at === -1 ? [] : [{ title, sheet: first + at, children: [] }];
+  });
 }
 
 /** Cover and index i, ii ...; every sheet after them by its number in the packet, through all volumes. */

@@ -163,7 +163,7 @@ function wholePacket(frame: PlanFrame, beside: Beside): readonly Assembled[] {
 function splitPacket(frame: PlanFrame, beside: Beside): readonly Assembled[] {
   const papers = separateFiles(frame);
   if (!frame.delivery.cover && !frame.delivery.index) return papers;
-  const bare = frame.rows.map((row) => ({ ...row, pages: { how: 'none' } as const }));
+  const bare = frame.rows.map((row) => ({ ...row, pages: { how: 'none' } as const, riders: [] }));
   const body = layBody(bare, false);
   const total = body.reduce((sum, tab) => sum + tab.sheets.length, 0);
   const separate = new Map(

@@ -7,6 +7,13 @@ export type RowPages =
   | { readonly how: 'linked'; readonly content: EditionContent; readonly reference: boolean }
   | { readonly how: 'none' };
 
+/** An edition that goes under the tab of the paper it extends, amends or carries on, after its pages. */
+export interface Rider {
+  readonly edition: Edition;
+  readonly title: string;
+  readonly pages: RowPages;
+}
+
 /** A tab with all that is needed to lay it out: the working row behind a {@link PlanTab}. */
 export interface Row {
   readonly tab: PlanTab;
@@ -15,7 +22,10 @@ export interface Row {
   readonly need: Need | undefined;
   readonly paper: Paper | undefined;
   readonly edition: Edition | undefined;
+  /** The paper's own title; that of the tab tells its riders too. */
+  readonly title: string;
   readonly pages: RowPages;
+  readonly riders: readonly Rider[];
   /** Originals that travel beside the packet, byte for byte. */
   readonly beside: readonly KeptFile[];
   readonly sealed: boolean;

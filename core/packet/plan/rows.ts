@@ -1,15 +1,11 @@
-import { dayInWords } from '../../vocabulary/days.ts';
-import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
-import type { Edition, EditionId, Paper } from '../../vocabulary/lot.ts';
-import type { Delivery, Errand, Need, Office, PaperKind } from '../../vocabulary/practice.ts';
-import type { EditionContent, PacketOrder, PlanTab } from '../plan-model.ts';
-import type { Row, RowPages, Rows } from './row.ts';
-
-interface Found {
-  readonly paper: Paper;
-  readonly edition: Edition;
-}
+import type { EditionId } from '../../vocabulary/lot.ts';
+import type { Delivery, Errand, Need } from '../../vocabulary/practice.ts';
+import type { PacketOrder } from '../plan-model.ts';
+import { contentOf, findEdition, isUsable, unusableNote } from './found.ts';
+import { byHandNote, makeRow, placeOf } from './make-row.ts';
+import { addRiders, ridesUnder } from './riders.ts';
+import type { Row, Rows } from './row.ts';
 
 /** The rows of an errand's packet: its needs in practice order, each paper's pages once. */
 export function errandRows(order: PacketOrder, errand: Errand, needs: readonly NeedReading[]): Rows {
@@ -19,7 +15,9 @@ export function errandRows(order: PacketOrder, errand: Errand, needs: readonly N
     const need = errand.needs.find((one) => one.id === reading.need);
     if (need?.use === 'bring home') continue;
     const row = needRow({ order, errand, reading, need, tab: rows.length + 1 }, notes);
-    if (row !== undefined) rows.push(once(row, rows));
+    if (row === undefined) continue;
+    const riders = reading.riders ?? [];
+    rows.push(...addRiders({ order, delivery: errand.deliver, need, riders }, { row: once(row, rows), rows, notes }));
   }
   return { rows, notes };
 }
@@ -112,163 +110,10 @@ export function ownChoiceRows(order: PacketOrder, editions: readonly EditionId[]
   return { rows, notes };
 }
 
-/** @throws LotfileError 'not found' where pages that should be there were not handed over. */
-function contentOf(order: PacketOrder, { paper, edition }: Found): EditionContent | undefined {
-  const content = order.contents[edition.id];
-  if (content === undefined && edition.pages > 0 && edition.readable) throw noContent(paper.title);
-  return content;
-}
-
-/** What was purged, or can't be read, would be an empty tab: it counts as missing. */
-function isUsable({ edition }: Found, content: EditionContent | undefined): boolean {
-  if (edition.physicalOnly) return true;
-  return edition.readable && content !== undefined && content.pages.length + content.originals.length > 0;
-}
-
-function unusableNote({ paper, edition }: Found): string {
-  const why = edition.readable ? 'has no pages in the lot folder' : "can't be read";
-  return `"${paper.title}" ${why}: it can't go in. Keep it again from a good copy.`;
-}
-
-function noContent(title: string): LotfileError {
-  return new LotfileError('not found', `The pages of "${title}" are not in the lot folder.`, {
-    about: title,
-    next: 'Keep the paper again from its file, then assemble the packet.',
-  });
-}
-
-function findEdition(order: PacketOrder, id: EditionId): Found {
-  for (const paper of order.lot.papers) {
-    const edition = paper.editions.find((one) => one.id === id);
-    if (edition !== undefined) return { paper, edition };
-  }
-  throw new LotfileError('not found', 'A paper chosen for this packet is no longer in the lot.', {
-    next: 'Look at the papers again and choose anew.',
-  });
-}
-
-interface PlaceOrder {
-  readonly usable: boolean;
-  readonly content: EditionContent | undefined;
-  readonly need: Need | undefined;
-  readonly delivery: Delivery;
-  readonly override: boolean;
-}
-
-const onScreen = (delivery: Delivery): boolean => delivery.way === 'upload' || delivery.way === 'e-mail';
-
-function placeOf(found: Found | undefined, by: PlaceOrder): PlanTab['place'] {
-  if (found === undefined || !by.usable) return by.override ? 'to follow' : 'missing';
-  if (found.edition.physicalOnly) return 'by hand';
-  if (by.need?.use === 'show' && (by.delivery.way === 'counter' || by.delivery.way === 'lender')) return 'by hand';
-  if (by.need?.form === 'paper' && onScreen(by.delivery)) return 'by hand';
-  // A file that gave no pages can only go as it is.
-  if (found.edition.sealed || by.delivery.untouched || by.content?.pages.length === 0) return 'beside';
-  return 'inside';
-}
-
-function byHandNote(
-  title: string,
-  by: { readonly found: Found | undefined; readonly need: Need | undefined; readonly delivery: Delivery },
-): string | undefined {
-  if (by.found?.edition.physicalOnly === true) return `"${title}" exists on paper only: carry it yourself.`;
-  if (by.need?.use === 'show') return undefined;
-  return `"${title}" is wanted on paper: it can't go with the files.`;
-}
-
-interface RowOrder {
-  readonly order: PacketOrder;
-  readonly delivery: Delivery;
-  /** Whose place it is, even where no edition of it will do. */
-  readonly paper: Paper | undefined;
-  readonly found: Found | undefined;
-  readonly content: EditionContent | undefined;
-  readonly kind: PaperKind | undefined;
-  readonly need: Need | undefined;
-  readonly place: PlanTab['place'];
-  readonly reading?: NeedReading | undefined;
-  readonly title: string;
-  readonly tab: number;
-}
-
-function makeRow(from: RowOrder): Row {
-  const { order, found, content, kind, need, place, reading } = from;
-  const office = kind === undefined ? undefined : order.practice.offices[kind.from];
-  const pages = pagesOf(from);
-  const sealed = found?.edition.sealed === true;
-  return {
-    tab: {
-      tab: from.tab,
-      need: reading?.need,
-      kind: kind?.id ?? reading?.kind ?? from.paper?.kind ?? 'other',
-      paper: from.paper?.id ?? reading?.paper,
-      edition: found?.edition.id,
-      title: titleOf(from),
-      issuedBy: found?.edition.issuer ?? issuerOf(office),
-      number: found?.edition.number ?? '',
-      dated: found?.edition.issued === undefined ? '' : dayInWords(found.edition.issued),
-      goodThrough: goodThrough(found, reading),
-      pages: pages.how === 'linked' ? pages.content.pages.length : 0,
-      copies: need?.copies ?? 1,
-      place,
-      findings: reading?.findings ?? [],
-    },
-    kind,
-    office,
-    need,
-    paper: found?.paper,
-    edition: found?.edition,
-    pages,
-    beside: place === 'beside' ? originalsOf(content, from.title) : [],
-    sealed,
-    lapsing: reading?.state === 'lapsing',
-    expected: reading === undefined ? undefined : expectedOf(reading),
-  };
-}
-
-/** On sheets that strangers read the owner is "the owner", however practice speaks to them. */
-function issuerOf(office: Office | undefined): string {
-  return office?.sort === 'owner' ? 'the owner' : (office?.title ?? '');
-}
-
-function originalsOf(content: EditionContent | undefined, title: string): EditionContent['originals'] {
-  if (content === undefined || content.originals.length === 0) throw noContent(title);
-  return content.originals;
-}
-
-function titleOf({ title, order, paper, found, reading }: RowOrder): string {
-  const subject = order.lot.subjects.find((one) => one.id === (paper?.subject ?? reading?.subject));
-  const revision = found?.edition.revision;
-  const named = subject === undefined || title.includes(subject.title) ? title : `${title}, ${subject.title}`;
-  return revision === undefined || named.includes(`revision ${revision}`) ? named : `${named}, revision ${revision}`;
-}
-
-function goodThrough(found: Found | undefined, reading: NeedReading | undefined): string {
-  const through = reading?.validity?.through ?? found?.edition.goodThrough;
-  if (found === undefined || through === undefined || through === 'unknown') return '';
-  // No clock at all says nothing; only a rule that says so makes a paper good for good.
-  if (through === 'for good') return (reading?.validity?.clocks.length ?? 0) > 0 ? 'for good' : '';
-  return through === 'ended' ? 'ended' : dayInWords(through);
-}
-
-function expectedOf(reading: NeedReading): string | undefined {
-  const days = reading.findings
-    .flatMap(({ remedy }) => (remedy.earliest === undefined ? [] : [remedy.earliest]))
-    .sort();
-  return days[0] === undefined ? undefined : dayInWords(days[0]);
-}
-
-function pagesOf({ place, content, delivery, found }: RowOrder): RowPages {
-  if (content === undefined || content.pages.length === 0) return { how: 'none' };
-  if (place === 'inside') return { how: 'linked', content, reference: false };
-  if (place === 'beside' && delivery.sealedCopy && found?.edition.sealed === true)
-    return { how: 'linked', content, reference: true };
-  return { how: 'none' };
-}
-
 /** An edition that already stands under an earlier tab goes in once: this row points there. */
 function once(row: Row, earlier: readonly Row[]): Row {
-  const first = earlier.find((one) => one.edition !== undefined && one.edition.id === row.edition?.id);
+  const { edition } = row;
+  const first = edition === undefined ? undefined : earlier.find((one) => ridesUnder(one, edition.id));
   if (first === undefined) return row;
   const tab = { ...row.tab, place: first.tab.place, pages: 0, seeTab: first.tab.tab };
   return { ...row, tab, pages: { how: 'none' }, beside: [] };

@@ -2,7 +2,7 @@ import type { PlanFile } from '../plan-model.ts';
 import { namePartsOf } from './beside.ts';
 import { type BodySheet, layBody } from './body.ts';
 import type { PlanFrame } from './frame.ts';
-import { paperSheet } from './packet-files.ts';
+import { paperSheet, riderBookmarks } from './packet-files.ts';
 import { fileBytes } from './volumes.ts';
 
 type Assembled = Extract<PlanFile, { of: 'assembled' }>;
@@ -19,7 +19,7 @@ export function separateFiles(frame: PlanFrame): readonly Assembled[] {
       name: frame.names.byPattern(namePartsOf(frame, row)),
       title: row.tab.title,
       sheets: pages.map((sheet, page) => paperSheet(frame, sheet, `${page + 1} of ${pages.length}`)),
-      bookmarks: frame.delivery.bookmarks ? [{ title: row.tab.title, sheet: 0, children: [] }] : [],
+      bookmarks: frame.delivery.bookmarks ? [{ title: row.tab.title, sheet: 0, children: riderBookmarks(tab, 0) }] : [],
       labels: [{ sheet: 0, style: 'decimal', prefix: '', start: 1 }],
       estimatedBytes: fileBytes + tab.bytes,
     };
