@@ -28,6 +28,8 @@ export type PacketPurpose =
       readonly recipient: string;
       readonly editions: readonly EditionId[];
       readonly delivery: Delivery;
+      /** What may be objected to in them; never refused, for no office's rule was read. */
+      readonly findings?: readonly Finding[] | undefined;
     };
 
 /** The owner's decision to go although something would be refused; what can't be undone can't be overridden. */

@@ -3,6 +3,7 @@ export { type DutyReading, readDuties } from './duties.ts';
 export { type HoldReading, readHolds } from './holds.ts';
 export { lapsingDays, paperStateOf } from './paper-state.ts';
 export { readAgreements } from './read-agreements.ts';
+export { readChosen } from './read-chosen.ts';
 export { errandState, readErrand, readErrands } from './read-errand.ts';
 export { ridersOf } from './riders.ts';
 export { sameAddress } from './same/address.ts';

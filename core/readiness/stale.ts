@@ -11,7 +11,7 @@ export type Staleness =
   | { readonly is: 'unsure'; readonly by: Entry };
 
 /** A newer edition of the same paper takes the place of an older one, but an unapproved one never that of an approved. */
-function displacer(at: Standpoint, source: Entry): Entry | undefined {
+export function displacer(at: Standpoint, source: Entry): Entry | undefined {
   const approval = standingAmong(source.edition, ['approved'], at.day);
   const counts = (by: Entry): boolean => approval === undefined || isApprovedBy(by.edition, approval.office, at.day);
   const linked = replacerOf(at, source);

@@ -315,6 +315,22 @@ describe('a packet of the owner’s own choosing', () => {
     expect(plan.draft).toBe(false);
   });
 
+  it('carries what may be objected to, at its tab and on the owner’s own sheet, and is no draft for it', () => {
+    const order = orderOf({ papers: { deed: {}, survey: {} } });
+    const findings = [
+      missingFinding('deed', { weight: 'good to know', sort: 'caution', edition: 'deed-e', say: 'Look twice.' }),
+      missingFinding('survey', { weight: 'questioned', sort: 'lapsed', edition: 'survey-e', say: 'It lapsed.' }),
+    ];
+    const editions = ['deed-e', 'survey-e'];
+    const purpose = { of: 'own choice', title: 'T', recipient: 'R', editions, delivery, findings } as const;
+    const plan = planPacket({ ...order, purpose }, evenMetrics);
+    expect(plan.findings.map(({ say }) => say)).toEqual(['It lapsed.', 'Look twice.']);
+    expect(plan.tabs.map((tab) => tab.findings.map(({ say }) => say))).toEqual([['Look twice.'], ['It lapsed.']]);
+    expect(plan.draft).toBe(false);
+    expect(writtenWords(assembled(plan, 'errand sheet')[0] ?? packetOf(plan))).toContain('It lapsed.');
+    expect(writtenWords(packetOf(plan))).not.toContain('It lapsed.');
+  });
+
   it('says so where a chosen paper is no longer there', () => {
     const purpose = { of: 'own choice', title: 'T', recipient: 'R', editions: ['gone'], delivery } as const;
     expect(() => planPacket({ ...orderOf({ papers: {} }), purpose }, evenMetrics)).toThrow(/no longer in the lot/);

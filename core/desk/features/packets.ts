@@ -1,7 +1,7 @@
 import { mkdir, rm } from 'node:fs/promises';
 import type { PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
 import type { WholeFile } from '../../packet/prove-whole.ts';
-import { readErrand } from '../../readiness/index.ts';
+import { readChosen, readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { EditionId, LotView } from '../../vocabulary/lot.ts';
 import type { Delivery, Practice } from '../../vocabulary/practice.ts';
@@ -36,12 +36,15 @@ interface Aim {
 
 function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
   if (wanted.papers !== undefined && wanted.papers.length > 0) {
+    const reading = { practice, lot: view, day: at.day };
+    const editions = wanted.papers.map((said) => editionNamed({ view, practice, day: at.day }, said).edition.id);
     return {
       of: 'own choice',
       title: wanted.title ?? 'Papers as asked for',
       recipient: wanted.recipient ?? 'whom it concerns',
-      editions: wanted.papers.map((said) => editionNamed({ view, practice, day: at.day }, said).edition.id),
+      editions,
       delivery: ownDelivery,
+      findings: readChosen(editions, reading),
     };
   }
   if (wanted.errand === undefined) {

@@ -14,7 +14,7 @@ export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): read
     ...whereBlocks(frame),
     ...carryBlocks(frame),
     ...printBlocks(frame, files),
-    ...(frame.errand === undefined ? [] : findingBlocks(frame)),
+    ...(frame.errand === undefined && frame.findings.length === 0 ? [] : findingBlocks(frame)),
     ...askBlocks(frame),
     ...cautionBlocks(frame),
   ];

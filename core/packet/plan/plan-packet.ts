@@ -85,8 +85,8 @@ function startOf(order: PacketOrder): Start {
       recipient: purpose.recipient,
       errand: undefined,
       delivery: purpose.delivery,
-      rows: ownChoiceRows(order, purpose.editions, purpose.delivery),
-      findings: [],
+      rows: ownChoiceRows(order, purpose),
+      findings: heaviestFirst(purpose.findings ?? []),
     };
   }
   const { reading } = purpose;

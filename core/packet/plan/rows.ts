@@ -1,7 +1,6 @@
 import type { NeedReading } from '../../vocabulary/finding.ts';
-import type { EditionId } from '../../vocabulary/lot.ts';
-import type { Delivery, Errand, Need } from '../../vocabulary/practice.ts';
-import type { PacketOrder } from '../plan-model.ts';
+import type { Errand, Need } from '../../vocabulary/practice.ts';
+import type { PacketOrder, PacketPurpose } from '../plan-model.ts';
 import { contentOf, findEdition, isUsable, unusableNote } from './found.ts';
 import { byHandNote, makeRow, placeOf } from './make-row.ts';
 import { addRiders, ridesUnder } from './riders.ts';
@@ -74,8 +73,11 @@ function needRow(from: NeedRowOrder, notes: string[]): Row | undefined {
   });
 }
 
+type OwnChoice = Extract<PacketPurpose, { of: 'own choice' }>;
+
 /** The rows of a packet of the owner's own choosing, in the owner's order. */
-export function ownChoiceRows(order: PacketOrder, editions: readonly EditionId[], delivery: Delivery): Rows {
+export function ownChoiceRows(order: PacketOrder, purpose: OwnChoice): Rows {
+  const { editions, delivery, findings = [] } = purpose;
   const notes: string[] = [];
   const rows: Row[] = [];
   for (const id of editions) {
@@ -84,7 +86,8 @@ export function ownChoiceRows(order: PacketOrder, editions: readonly EditionId[]
     const content = contentOf(order, found);
     const usable = isUsable(found, content);
     if (!usable) notes.push(unusableNote(found));
-    if (kind?.private === true)
+    const about = findings.filter((finding) => finding.edition === id);
+    if (kind?.private === true && !about.some(({ sort }) => sort === 'caution'))
       notes.push(`"${found.paper.title}" is private. It goes in because you chose it yourself.`);
     const place = placeOf(found, {
       usable,
@@ -105,7 +108,7 @@ export function ownChoiceRows(order: PacketOrder, editions: readonly EditionId[]
       title: found.paper.title,
       tab: rows.length + 1,
     });
-    rows.push(once(row, rows));
+    rows.push(once({ ...row, tab: { ...row.tab, findings: about } }, rows));
   }
   return { rows, notes };
 }
