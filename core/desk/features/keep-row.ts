@@ -1,3 +1,4 @@
+import { nearWord } from '../../practice/problems.ts';
 import type { EditionPart } from '../../store/index.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import type { Paper } from '../../vocabulary/lot.ts';
@@ -57,12 +58,17 @@ function keptBefore(at: AtLot, row: Row, papers: readonly Paper[]): { paper: str
   return undefined;
 }
 
-/** Marks that no need asks for are most often the asked ones in other words. */
+/** A mark that no rule asks for is most often one they ask for, in other words or with a slip of the pen. */
 function markNotes(practice: Practice, { input }: Row): readonly string[] {
   const needs = Object.values(practice.errands).flatMap((errand) => errand.needs);
-  const asked = new Set(needs.filter(({ kinds }) => kinds.includes(input.kind)).flatMap(({ marks }) => marks));
-  const strange = input.marks.filter((mark) => asked.size > 0 && !asked.has(mark));
-  return strange.map((mark) => `No office here asks for "${mark}" on it; they ask for: ${[...asked].join(', ')}.`);
+  const anywhere = new Set(needs.flatMap(({ marks }) => marks));
+  const here = new Set(needs.filter(({ kinds }) => kinds.includes(input.kind)).flatMap(({ marks }) => marks));
+  return input.marks.flatMap((mark) => {
+    if (here.has(mark) || (here.size === 0 && anywhere.has(mark))) return [];
+    const near = nearWord(mark, here.size > 0 ? here : anywhere);
+    const asked = here.size > 0 ? ` They ask for: ${[...here].join(', ')}.` : '';
+    return [`No rule asks for "${mark}" on it${near === undefined ? '.' : `; did you mean "${near}"?`}${asked}`];
+  });
 }
 
 function placeNotes(at: AtLot, { input }: Row, papers: readonly Paper[]): readonly string[] {
