@@ -146,8 +146,23 @@ describe('a missing paper', () => {
       if (sheet.of === 'written') expect(wordsOf(sheet.drawing)).toContain('DRAFT');
       else expect('strip' in sheet.stamp && sheet.stamp.draft).toBe(true);
     }
-    expect(writtenWords(file)).toContain('4 May 2026');
     expect(writtenWords(file)).toContain('Get the driveway-permit.');
+  });
+
+  // Fixed bug: the cover told an office the first day one could *ask* for a paper as the day it was expected.
+  it('is expected on a day only where it is with another office already', () => {
+    expect(writtenWords(packetOf(planOf(shape)))).not.toContain('4 May 2026');
+    const awaited = planOf({
+      ...shape,
+      readings: (reading) => (reading.kind === 'driveway-permit' ? { ...reading, state: 'awaited' } : reading),
+    });
+    expect(writtenWords(packetOf(awaited))).toContain('4 May 2026');
+  });
+
+  it('is not the only gap told: a cover without owner, place or parcel is told too', () => {
+    expect(planOf(shape).notes.join(' ')).not.toContain('cover');
+    const bare = planOf({ ...shape, lot: { identities: [] } });
+    expect(bare.notes.join(' ')).toContain('No owner, place and parcel');
   });
 
   it('is also one whose file was purged or can not be read, for an errand and for papers of one’s own choice', () => {

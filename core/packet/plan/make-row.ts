@@ -116,7 +116,9 @@ function goodThrough(found: Found | undefined, reading: NeedReading | undefined)
   return through === 'ended' ? 'ended' : dayInWords(through);
 }
 
+/** A day is promised to an office only where the paper is with another office already; else nobody knows one. */
 function expectedOf(reading: NeedReading): string | undefined {
+  if (reading.state !== 'awaited') return undefined;
   const days = reading.findings
     .flatMap(({ remedy }) => (remedy.earliest === undefined ? [] : [remedy.earliest]))
     .sort();
