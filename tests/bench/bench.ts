@@ -15,6 +15,10 @@ const row = (...cells: string[]): void => {
   process.stdout.write(`${cells.join('  |  ')}\n`);
 };
 
+function oneDecimal(value: unknown): string {
+  return typeof value === 'number' ? String(Math.round(value * 10) / 10) : String(value);
+}
+
 function ratio(ours: number, peer: number | undefined): string {
   return peer === undefined ? 'peer not installed' : `${(ours / peer).toFixed(2)}x`;
 }
@@ -62,9 +66,16 @@ try {
   for (const pages of [250, 1000]) assembleRows(await benchAssemble(root, pages));
   const start = terminalStart();
   row('terminal start', `${start.toFixed(0)} ms`, `${ratio(start, bareStart())} of an empty Node`);
-  for (const [name, value] of Object.entries(await benchReadiness())) row(`readiness: ${name}`, String(value));
-  for (const [name, value] of Object.entries(await benchStore())) row(`store: ${name}`, String(value));
-  for (const [name, value] of Object.entries(await benchIntake())) row(`intake: ${name}`, String(value));
+  for (const [name, value] of Object.entries(await benchReadiness())) row(`readiness: ${name}`, oneDecimal(value));
+  for (const [name, value] of Object.entries(await benchStore())) row(`store: ${name}`, oneDecimal(value));
+  for (const one of await benchIntake()) {
+    const { rewrite, readOnce } = one.stages;
+    row(
+      `keeping: ${one.what}`,
+      `${oneDecimal(one.pagesPerSecond)} pages/s`,
+      `rewriting ${oneDecimal(rewrite)} ms, one reading ${oneDecimal(readOnce)} ms of ${oneDecimal(one.milliseconds)} ms`,
+    );
+  }
 } finally {
   rmSync(root, { recursive: true, force: true });
 }
