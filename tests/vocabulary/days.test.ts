@@ -52,7 +52,7 @@ describe('plain dates', () => {
   });
 
   it('shows the earlier, safe day where a date falls on a weekend', () => {
-    // 1 March 2026 is a Sunday (reference: any calendar; computed in the project's sourced values, 14.6).
+    // 1 March 2026 is a Sunday (any calendar).
     expect(dayWithWeekday('2026-03-01')).toBe('Sun 1 Mar 2026');
     expect(safeDay('2026-03-01')).toBe('2026-02-27');
     expect(nextOpenDay('2026-03-01')).toBe('2026-03-02');
