@@ -1,4 +1,4 @@
-#!/usr/bin/env -S node --max-semi-space-size=8
+#!/usr/bin/env -S node --max-semi-space-size=16
 import { enableCompileCache } from 'node:module';
 
 // Node keeps the stripped and compiled sources between runs: the terminal answers in a third of the time.

@@ -127,8 +127,10 @@ async function assembleOne(file: Assembled, written: Written, { plan, tools }: J
     ...(tools.signal === undefined ? {} : { signal: tools.signal }),
     ...(tools.onProgress === undefined ? {} : { onProgress: tools.onProgress }),
   };
-  const linked = await linkPacket(order, path, control);
-  await readBack(order, path, linked, control);
+  const linked = await linkPacket(order, path, {
+    ...control,
+    check: (made) => readBack(order, made, undefined, control),
+  });
   const { sha256, bytes, pages, notes } = linked;
   return { name: file.name, sort: file.sort, path, sha256, bytes, pages, notes };
 }

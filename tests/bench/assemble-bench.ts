@@ -42,7 +42,7 @@ async function keepAll(folder: string, files: readonly string[]): Promise<number
 function childRun(folder: string): { times: readonly number[]; pages: number; firstPeakMb: number; peakMb: number } {
   const child = spawnSync(
     process.execPath,
-    ['--max-semi-space-size=8', join(import.meta.dirname, 'assemble-child.ts'), folder],
+    ['--max-semi-space-size=16', join(import.meta.dirname, 'assemble-child.ts'), folder],
     {
       encoding: 'utf8',
     },

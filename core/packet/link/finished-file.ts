@@ -4,6 +4,7 @@ import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type GrowingHash, HashAside } from './hash-aside.ts';
+import type { CheckedBytes } from './pace.ts';
 import { readFully } from './syntax/byte-window.ts';
 import { type MapRef, ownValue, serialise } from './syntax/serialise.ts';
 import { byteString } from './syntax/text-string.ts';
@@ -16,6 +17,9 @@ const syncToDisk = promisify(fsync);
 const syncAhead = promisify(fdatasync);
 /** Long files go to the disk while they are written, so that the last sync has little left to do. */
 const syncEvery = 16 * 1024 * 1024;
+
+/** A look at the whole file before it gets its name. */
+type Look = (path: string) => Promise<CheckedBytes | undefined>;
 
 /** Where a copied stream's bytes come from. */
 export interface StreamBytes {
@@ -113,8 +117,11 @@ export class FinishedFile {
     this.#text('\nendstream\nendobj\n');
   }
 
-  /** Writes table and trailer, forces the bytes to disk and gives the file its name. */
-  async commit(root: FinishedRef, info: FinishedRef): Promise<{ readonly sha256: string; readonly bytes: number }> {
+  /**
+   * Writes table and trailer, forces the bytes to disk and gives the file its name.
+   * @param look runs meanwhile, on the whole file under its working name; what it throws comes first.
+   */
+  async commit(root: FinishedRef, info: FinishedRef, look: Look): Promise<CheckedBytes> {
     this.#writeTable(root, info);
     this.#flush();
     const hash = this.#hash.end(this.#flushed);
@@ -122,12 +129,21 @@ export class FinishedFile {
     hash.catch(() => undefined);
     try {
       await this.#syncing;
-      const [sha256] = await Promise.all([hash, syncToDisk(this.#fd)]);
+      const [seen, written, synced] = await Promise.allSettled([look(this.#part), hash, syncToDisk(this.#fd)]);
+      for (const one of [seen, written, synced]) if (one.status === 'rejected') throw one.reason;
+      const sha256 = await hash;
+      const found = seen.status === 'fulfilled' ? seen.value : undefined;
+      if (found !== undefined && (found.sha256 !== sha256 || found.bytes !== this.#flushed)) {
+        throw new LotfileError('disk', 'The disk gives other bytes than were written to it.', {
+          about: this.#path,
+          next: 'Look after the disk, then assemble the packet again.',
+        });
+      }
       this.#close();
       renameSync(this.#part, this.#path);
       return { sha256, bytes: this.#flushed };
     } catch (cause) {
-      throw this.#diskError(cause);
+      throw cause instanceof LotfileError ? cause : this.#diskError(cause);
     }
   }
 

@@ -9,7 +9,7 @@ import { DefaultFonts } from './form-fonts.ts';
 import { FormCarry } from './forms.ts';
 import { LinkNotes } from './link-notes.ts';
 import { type OpenSource, Sources } from './open-sources.ts';
-import { type LinkControl, Pace } from './pace.ts';
+import { type CheckedBytes, type LinkControl, Pace } from './pace.ts';
 import { writePageTree } from './page-tree.ts';
 import { type PageJob, PageWriter } from './page-writer.ts';
 import { type PageUse, SourceCopy } from './source-copy.ts';
@@ -42,9 +42,15 @@ export async function linkPacket(order: LinkOrder, outputPath: string, control: 
     );
     try {
       const parts = await new PacketLink(order, out, pace).run(opened);
-      await sources.proved();
-      pace.check();
-      const done = await out.commit(parts.catalog, parts.info);
+      // A changed paper is the better reason, where the look at what was made of it fails too.
+      const look = async (path: string): Promise<CheckedBytes | undefined> => {
+        const [proved, seen] = await Promise.allSettled([sources.proved(), control.check?.(path)]);
+        if (proved.status === 'rejected') throw proved.reason;
+        if (seen.status === 'rejected') throw seen.reason;
+        pace.check();
+        return seen.value;
+      };
+      const done = await out.commit(parts.catalog, parts.info, look);
       return { ...done, pages: order.pages.length, notes: parts.notes };
     } catch (error) {
       await out.abandon();
