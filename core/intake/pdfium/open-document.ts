@@ -1,6 +1,6 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
+import { type Pdfium, pdfium } from '../../reader/pdfium-module.ts';
 import type { ByteSource } from './byte-source.ts';
-import { type Pdfium, pdfium } from './pdfium-module.ts';
 
 /** An open document of the independent reader. Close it, or its memory stays taken. */
 export interface ReaderDocument {

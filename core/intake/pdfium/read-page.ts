@@ -1,5 +1,5 @@
+import { withMemory } from '../../reader/pdfium-module.ts';
 import type { ReaderDocument } from './open-document.ts';
-import { withMemory } from './pdfium-module.ts';
 
 /** A page in shades of grey as a person sees it, annotations and form values drawn; row by row from the top. */
 export interface Raster {

@@ -1,4 +1,4 @@
-import { pdfium } from './pdfium.ts';
+import { pdfium } from '../../reader/pdfium-module.ts';
 
 export { type ReadBackReport, readBack } from './read-back.ts';
 

@@ -1,6 +1,6 @@
 import { closeSync, fstatSync, openSync } from 'node:fs';
+import { type Pdfium, pdfium } from '../../reader/pdfium-module.ts';
 import { readFully } from '../link/syntax/byte-window.ts';
-import { type Pdfium, pdfium } from './pdfium.ts';
 
 /** A branch of the outline as the reader sees it; `page` is -1 where it leads nowhere. */
 export interface SeenBookmark {

@@ -6,7 +6,7 @@ import { caseKey, casesOf, errandApplies, latestVisit } from '../errand-case.ts'
 import { type Examined, examine } from '../examine.ts';
 import { type ErrandCase, happenedOn, type Standpoint } from '../standpoint.ts';
 
-/** Something an errand waits for: any one of these errands brings it. */
+/** Something an errand waits for; one of these errands is enough to bring it. */
 export type Group = readonly string[];
 
 export interface Node {

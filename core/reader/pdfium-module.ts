@@ -43,7 +43,10 @@ async function start(): Promise<Pdfium> {
 
 let started: Promise<Pdfium> | undefined;
 
-/** PDFium compiled to WebAssembly, one per process; about 40 ms the first time. */
+/**
+ * PDFium compiled to WebAssembly, one per process; about 40 ms the first time. It shares no line with what makes
+ * pages or packets: whoever writes a file never judges it.
+ */
 export function pdfium(): Promise<Pdfium> {
   started ??= start();
   return started;
