@@ -87,8 +87,10 @@ function gathered(findings: readonly Finding[]): readonly (readonly Finding[])[]
 function findingBlock(findings: readonly Finding[]): Block {
   const [first] = findings;
   const says = findings.map(({ say, remedy }) => {
-    const told = remedy.earliest === undefined || /earliest/i.test(remedy.say);
-    return { say, remedy: told ? remedy.say : `${remedy.say} Earliest: ${dayWithWeekday(remedy.earliest)}.` };
+    // A remedy that names its day ("earliest ...", "expected by ...") doesn't need it said again.
+    const day = remedy.earliest === undefined ? '' : dayWithWeekday(remedy.earliest);
+    const told = day === '' || remedy.say.includes(day);
+    return { say, remedy: told ? remedy.say : `${remedy.say} Earliest: ${day}.` };
   });
   const lines = [
     { label: wording.errand.because, text: first?.why ?? '' },
