@@ -16,6 +16,8 @@ export interface Asking {
   readonly lot?: string | undefined;
   readonly on?: Day | undefined;
   readonly signal?: AbortSignal | undefined;
+  /** Names this asking in the progress it tells. */
+  readonly id?: string | undefined;
 }
 
 /** The local calendar day: the one place below a host that reads a clock. */
@@ -94,7 +96,7 @@ export class Desk {
       day: asking.on ?? (this.#host.today ?? todayByTheClock)(),
       signal: asking.signal ?? new AbortController().signal,
       progress: (progress) => {
-        for (const listener of this.#onProgress) listener({ request, ...progress });
+        for (const listener of this.#onProgress) listener({ request, id: asking.id, ...progress });
       },
       workers: () => {
         // Loaded on first need: most requests never touch a hostile byte.

@@ -7,7 +7,16 @@ export { basisInWords } from '../vocabulary/in-words.ts';
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
 export type * from './contract/answers.ts';
-export type { DeskEvents } from './contract/events.ts';
+export type { DeskEventName, DeskEvents } from './contract/events.ts';
+export {
+  type HostActAnswer,
+  type HostActArgument,
+  type HostActName,
+  type HostCard,
+  hostActs,
+  isHostActName,
+  type LotOffered,
+} from './contract/host-acts.ts';
 export {
   isRequestName,
   paperToKeep,
@@ -16,3 +25,4 @@ export {
   type RequestName,
   requests,
 } from './contract/requests.ts';
+export type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from './contract/window-port.ts';
