@@ -23,8 +23,10 @@ export interface At {
   readonly signal: AbortSignal;
   readonly progress: (at: Progress) => void;
   readonly workers: () => Promise<WorkPort>;
-  /** Registers an open lot and gives its handle. */
-  readonly register: (lot: Lot) => string;
+  /** Registers the lot open in a folder and gives its handle. */
+  readonly register: (lot: Lot, folder: string) => string;
+  /** The handle of the lot this desk already has open in a folder: windows share it. */
+  readonly openIn: (folder: string) => { readonly handle: string; readonly lot: Lot } | undefined;
 }
 
 /** The same, on an open lot. */

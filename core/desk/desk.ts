@@ -1,4 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import { realpathSync } from 'node:fs';
+import { resolve } from 'node:path';
 import type { Lot } from '../store/index.ts';
 import { asDay, type Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
@@ -27,11 +29,25 @@ function todayByTheClock(): Day {
   return asDay(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`);
 }
 
+/** One name for a folder, whichever way one comes to it; a folder that isn't there has only the name it was given. */
+function trueName(folder: string): string {
+  try {
+    return realpathSync.native(folder);
+  } catch {
+    return resolve(folder);
+  }
+}
+
+interface OpenLot {
+  readonly lot: Lot;
+  readonly folder: string;
+}
+
 /** Every request goes through here, whichever host it came from. */
 export class Desk {
   readonly tickets = new Tickets();
   readonly #host: DeskHost;
-  readonly #lots = new Map<string, Lot>();
+  readonly #lots = new Map<string, OpenLot>();
   readonly #onProgress = new Set<(event: DeskEvents['progress']) => void>();
   readonly #onChanged = new Set<(event: DeskEvents['changed']) => void>();
   #workers: Promise<WorkPort> | undefined;
@@ -77,7 +93,7 @@ export class Desk {
 
   /** Closes every lot and ends the workers. */
   async close(): Promise<void> {
-    for (const lot of this.#lots.values()) lot.close();
+    for (const { lot } of this.#lots.values()) lot.close();
     this.#lots.clear();
     const workers = this.#workers;
     this.#workers = undefined;
@@ -103,16 +119,22 @@ export class Desk {
         this.#workers ??= import('../workers/process-port.ts').then(({ openWorkers }) => openWorkers({}));
         return this.#workers;
       },
-      register: (lot) => {
+      register: (lot, folder) => {
         const handle = `lot-${randomUUID()}`;
-        this.#lots.set(handle, lot);
+        this.#lots.set(handle, { lot, folder: trueName(folder) });
         return handle;
       },
+      openIn: (folder) => this.#openIn(trueName(folder)),
     };
   }
 
+  #openIn(folder: string): { readonly handle: string; readonly lot: Lot } | undefined {
+    for (const [handle, open] of this.#lots) if (open.folder === folder) return { handle, lot: open.lot };
+    return undefined;
+  }
+
   #atLot(at: At, handle: string | undefined): AtLot {
-    const lot = handle === undefined ? undefined : this.#lots.get(handle);
+    const lot = handle === undefined ? undefined : this.#lots.get(handle)?.lot;
     if (handle === undefined || lot === undefined) {
       throw new LotfileError('not found', 'No lot is open here.', { next: 'Open the lot folder first.' });
     }

@@ -29,12 +29,15 @@ export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target
   refuseUsedFolder(path);
   const lot = createLot(path, { title, practice, layers: all, day: on ?? at.day, holder: holderOf(at) });
   if (target !== undefined) lot.setTarget(target);
-  return { lot: at.register(lot), title, swept: 0 };
+  return { lot: at.register(lot, path), title, swept: 0 };
 });
 
 export const openTheLot = onDesk(requests['open-lot'], ({ folder, takeOver }, at) => {
-  const lot = openLot(at.tickets.look(folder).path, { holder: holderOf(at), takeOver });
-  return { lot: at.register(lot), title: lot.view().title, swept: lot.sweep().length };
+  const { path } = at.tickets.look(folder);
+  const shared = at.openIn(path);
+  if (shared !== undefined) return { lot: shared.handle, title: shared.lot.view().title, swept: 0 };
+  const lot = openLot(path, { holder: holderOf(at), takeOver });
+  return { lot: at.register(lot, path), title: lot.view().title, swept: lot.sweep().length };
 });
 
 export const closeLot = onLot(requests['close-lot'], (_input, at) => {
