@@ -1,0 +1,147 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import * as z from 'zod';
+import { openDesk } from '../../core/desk/desk.ts';
+import { type Day, type DeskEvents, dayInWords, LotfileError } from '../../core/desk/door.ts';
+import { readStory, type Story } from '../../sample-project/story-model.ts';
+import { Timeline } from '../../sample-project/timeline.ts';
+import { readPrivate, writePrivate } from './private-file.ts';
+
+type Tell = (told: DeskEvents['progress']) => void;
+
+export interface SampleOffered {
+  readonly path: string;
+  /** The day its story stands at. */
+  readonly day: Day;
+}
+
+const madeSchema = z.object({ stamp: z.string() });
+const practiceFolder = fileURLToPath(new URL('../../sample-project/practice/', import.meta.url));
+
+function layersOf(): readonly { readonly name: string; readonly text: string }[] {
+  return readdirSync(practiceFolder).map((name) => ({ name, text: readFileSync(join(practiceFolder, name), 'utf8') }));
+}
+
+/** Changes with the program and with the story: an older sample is made anew. */
+function stampOf(version: string, story: Story): string {
+  const hash = createHash('sha256').update(`${version}\n${JSON.stringify(story)}`);
+  for (const { text } of layersOf()) hash.update(text);
+  return hash.digest('hex');
+}
+
+function sampleDay(story: Story): Day {
+  const day = story.days.sample;
+  if (day === undefined) throw new LotfileError('internal', 'The sample’s story names no day to stand at.');
+  return day;
+}
+
+/**
+ * The sample lot of this computer: made once from the invented papers, then kept, with whatever the person tried on
+ * it. Made again where it is of another version or can't be opened; what was there is set aside, not deleted.
+ */
+export class SampleLot {
+  readonly #folder: string;
+  readonly #version: string;
+  readonly #story: () => Story;
+  readonly #stop = new AbortController();
+  #making: Promise<SampleOffered> | undefined;
+
+  /** @param story another one for tests. */
+  constructor(config: string, version: string, story: () => Story = readStory) {
+    this.#story = story;
+    this.#folder = join(config, 'sample');
+    this.#version = version;
+  }
+
+  get #lot(): string {
+    return join(this.#folder, 'lot');
+  }
+
+  isIt(path: string): boolean {
+    return path === this.#lot;
+  }
+
+  /** Asked twice at once, it is made once. */
+  async get(tell: Tell): Promise<SampleOffered> {
+    this.#making ??= this.#get(tell).finally(() => {
+      this.#making = undefined;
+    });
+    return this.#making;
+  }
+
+  async close(): Promise<void> {
+    this.#stop.abort();
+    await this.#making?.catch(() => undefined);
+  }
+
+  async #get(tell: Tell): Promise<SampleOffered> {
+    const story = this.#story();
+    const offered = { path: this.#lot, day: sampleDay(story) };
+    const stamp = stampOf(this.#version, story);
+    const made = readPrivate(join(this.#folder, 'made.json'), madeSchema);
+    const state = await this.#state();
+    if (state === 'in use' || (state === 'sound' && made?.stamp === stamp)) return offered;
+    await this.#make(story, tell);
+    writePrivate(join(this.#folder, 'made.json'), { stamp });
+    return offered;
+  }
+
+  async #state(): Promise<'sound' | 'in use' | 'damaged'> {
+    await using desk = openDesk({ program: 'Lotfile (looking at the sample)' });
+    try {
+      const { lot } = await desk.ask('open-lot', { folder: desk.tickets.offer(this.#lot) });
+      const { problems } = await desk.ask('verify', {}, { lot });
+      return problems.every(({ sort }) => sort === 'orphan') ? 'sound' : 'damaged';
+    } catch (error) {
+      return LotfileError.from(error).code === 'lot busy' ? 'in use' : 'damaged';
+    }
+  }
+
+  async #make(story: Story, tell: Tell): Promise<void> {
+    this.#sweep();
+    const making = join(this.#folder, `making-${randomUUID()}`);
+    mkdirSync(making, { recursive: true, mode: 0o700 });
+    try {
+      await this.#tellStory(story, join(making, 'lot'), tell);
+      if (existsSync(this.#lot)) {
+        rmSync(join(this.#folder, 'set-aside'), { recursive: true, force: true });
+        renameSync(this.#lot, join(this.#folder, 'set-aside'));
+      }
+      renameSync(join(making, 'lot'), this.#lot);
+    } finally {
+      rmSync(making, { recursive: true, force: true });
+    }
+  }
+
+  /** What a program that was ended in the middle left behind. */
+  #sweep(): void {
+    if (!existsSync(this.#folder)) return;
+    for (const name of readdirSync(this.#folder)) {
+      if (name.startsWith('making-')) rmSync(join(this.#folder, name), { recursive: true, force: true });
+    }
+  }
+
+  async #tellStory(story: Story, path: string, tell: Tell): Promise<void> {
+    const end = sampleDay(story);
+    await using desk = openDesk({ program: 'Lotfile (making the sample)', today: () => end });
+    const papers = story.papers.filter(({ from_day }) => from_day <= end);
+    const of = papers.length;
+    const say = (what: string, done: number): void => tell({ request: 'sample-lot', what, done, of });
+    say('Making the sample lot', 0);
+    const { title, target } = story;
+    const folder = desk.tickets.offer(path);
+    const { lot } = await desk.ask('new-lot', { folder, title, target, layers: [...layersOf()] });
+    const timeline = new Timeline(desk, lot, story);
+    await timeline.begin();
+    const days = [...new Set(papers.map(({ from_day }) => from_day))].sort((a, b) => (a < b ? -1 : 1));
+    for (const day of days) {
+      if (this.#stop.signal.aborted) throw new LotfileError('stopped', 'Making the sample lot was stopped.');
+      say(`Keeping the papers of ${dayInWords(day)}`, papers.filter(({ from_day }) => from_day < day).length);
+      await timeline.tellTo(day);
+    }
+    await timeline.tellTo(end);
+    say('The sample lot is ready', of);
+  }
+}

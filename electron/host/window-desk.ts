@@ -1,0 +1,195 @@
+import * as z from 'zod';
+import { type Desk, openDesk } from '../../core/desk/desk.ts';
+import {
+  type Day,
+  type HostActAnswer,
+  type HostActName,
+  isDay,
+  isHostActName,
+  isRequestName,
+  LotfileError,
+  type Reply,
+  type RequestAnswer,
+  type RequestName,
+  type TakenFile,
+  type WindowEvent,
+} from '../../core/desk/door.ts';
+import { type ActRunner, actRunners } from './act-runners.ts';
+import { todayByTheClock } from './clock.ts';
+import type { Dialogs } from './dialogs.ts';
+import type { Places } from './places.ts';
+import { Recents } from './recents.ts';
+import { SampleLot } from './sample-lot.ts';
+import { WindowHolds } from './window-holds.ts';
+
+export interface WindowDeskOptions {
+  /** Told to a second program that finds the lot in use. */
+  readonly program: string;
+  readonly version: string;
+  readonly places: Places;
+  readonly dialogs?: Dialogs | undefined;
+  /** A fixed day makes a run repeatable. */
+  readonly today?: (() => Day) | undefined;
+}
+
+const short = z.string().min(1).max(100);
+/** What may stand beside an argument; it comes over a wire, so it is checked. */
+const askingSchema = z.strictObject({
+  lot: short.optional(),
+  on: z.custom<Day>((value) => typeof value === 'string' && isDay(value)).optional(),
+  id: short.optional(),
+});
+const folderIn = z.object({ folder: z.string() });
+const openedIn = z.object({ lot: z.string(), title: z.string() });
+
+function wrongUse(message: string, next: string): LotfileError {
+  return new LotfileError('wrong use', message, { next });
+}
+
+/**
+ * What every window host is made of: one desk, answering whatever came over a wire. Names and arguments are untyped
+ * here and checked before anything happens; errors leave as data.
+ */
+export class WindowDesk {
+  readonly desk: Desk;
+  readonly version: string;
+  readonly places: Places;
+  readonly dialogs: Dialogs | undefined;
+  readonly recents: Recents;
+  readonly today: () => Day;
+  readonly #sample: SampleLot;
+  readonly #holds = new WindowHolds();
+  readonly #running = new Map<string, AbortController>();
+  readonly #folders = new Map<string, string>();
+  readonly #listeners = new Set<(event: WindowEvent) => void>();
+
+  constructor({ program, version, places, dialogs, today = todayByTheClock }: WindowDeskOptions) {
+    this.desk = openDesk({ program, today });
+    this.version = version;
+    this.places = places;
+    this.dialogs = dialogs;
+    this.today = today;
+    this.recents = new Recents(places.config);
+    this.#sample = new SampleLot(places.config, version);
+    this.desk.on('progress', (told) => this.tell({ event: 'progress', told }));
+    this.desk.on('changed', (told) => this.tell({ event: 'changed', told }));
+  }
+
+  /** @param window tells windows apart, so that one closing a lot leaves it to the others. */
+  ask(name: string, argument: unknown, beside: unknown, window = ''): Promise<Reply<RequestAnswer<RequestName>>> {
+    return this.#reply(() => {
+      if (!isRequestName(name)) throw wrongUse(`There is no request "${name}".`, 'Load the window again.');
+      const asking = askingSchema.safeParse(beside ?? {});
+      if (!asking.success) throw wrongUse('The request was not understood.', 'Load the window again.');
+      return this.#ask(name, argument, asking.data, window);
+    });
+  }
+
+  act(name: string, argument: unknown): Promise<Reply<HostActAnswer<HostActName>>> {
+    return this.#reply(() => {
+      if (!isHostActName(name)) throw wrongUse(`There is no act "${name}".`, 'Load the window again.');
+      const run: ActRunner<HostActAnswer<HostActName>> = actRunners[name];
+      return run(argument, this);
+    });
+  }
+
+  /** Stops a long asking; harmless when it has ended. */
+  stop(id: string): void {
+    this.#running.get(id)?.abort();
+  }
+
+  /** A ticket for a folder: the same one as long as this host runs. */
+  folderTicket(path: string): string {
+    const known = this.#folders.get(path);
+    if (known !== undefined) return known;
+    const ticket = this.desk.tickets.offer(path);
+    this.#folders.set(path, ticket);
+    return ticket;
+  }
+
+  /** Takes a file the person handed over. */
+  take(path: string, name: string, bytes: number): TakenFile {
+    return { ticket: this.desk.tickets.offer(path, name), name, bytes };
+  }
+
+  async sampleLot(): Promise<HostActAnswer<'sample-lot'>> {
+    const { path, day } = await this.#sample.get((told) => this.tell({ event: 'progress', told }));
+    return { folder: this.folderTicket(path), day };
+  }
+
+  on(listener: (event: WindowEvent) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  tell(event: WindowEvent): void {
+    for (const listener of this.#listeners) listener(event);
+  }
+
+  /** A window went away for good: lots that only it had open are closed. */
+  async windowGone(window: string): Promise<void> {
+    this.#holds.gone(window);
+    await this.#closeIdle();
+  }
+
+  async close(): Promise<void> {
+    for (const running of this.#running.values()) running.abort();
+    await this.#sample.close();
+    await this.desk.close();
+  }
+
+  async [Symbol.asyncDispose](): Promise<void> {
+    await this.close();
+  }
+
+  async #reply<Answer>(run: () => Promise<Answer>): Promise<Reply<Answer>> {
+    try {
+      return { ok: true, answer: await run() };
+    } catch (error) {
+      return { ok: false, error: LotfileError.from(error).toJSON() };
+    }
+  }
+
+  async #ask<N extends RequestName>(
+    name: N,
+    argument: unknown,
+    asking: z.infer<typeof askingSchema>,
+    window: string,
+  ): Promise<RequestAnswer<N> | RequestAnswer<'close-lot'>> {
+    const { lot, on, id } = asking;
+    if (name === 'close-lot' && lot !== undefined && this.#holds.close(lot, window)) return { closed: true };
+    const stop = this.#mayBeStopped(id);
+    try {
+      const answer = await this.#holds.working(lot, () =>
+        this.desk.askUntyped(name, argument, { lot, on, id, signal: stop.signal }),
+      );
+      if (name === 'open-lot' || name === 'new-lot') this.#opened(argument, answer, window);
+      return answer;
+    } finally {
+      if (id !== undefined) this.#running.delete(id);
+      await this.#closeIdle();
+    }
+  }
+
+  #mayBeStopped(id: string | undefined): AbortController {
+    const stop = new AbortController();
+    if (id === undefined) return stop;
+    if (this.#running.has(id)) throw wrongUse('This was asked already and is still at work.', 'Wait for its end.');
+    this.#running.set(id, stop);
+    return stop;
+  }
+
+  #opened(argument: unknown, answer: object, window: string): void {
+    const { lot, title } = openedIn.parse(answer);
+    this.#holds.open(lot, window);
+    const { path } = this.desk.tickets.look(folderIn.parse(argument).folder);
+    if (!this.#sample.isIt(path)) this.recents.remember(path, title, this.today());
+  }
+
+  async #closeIdle(): Promise<void> {
+    for (const lot of this.#holds.takeIdle()) {
+      // It may be closed already, by the window itself.
+      await this.desk.ask('close-lot', {}, { lot }).catch(() => undefined);
+    }
+  }
+}
