@@ -1,0 +1,64 @@
+import type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from '../../core/desk/contract/window-port.ts';
+
+const goneAway = {
+  code: 'internal',
+  message: 'The Lotfile program does not answer.',
+  next: 'Start it again (npm start); this page goes on by itself.',
+} as const;
+
+/** What the wire brought is our own host's answer; anything else becomes an error in words. */
+async function reply<Answer>(sent: Promise<Response>): Promise<Reply<Answer>> {
+  try {
+    const response = await sent;
+    if (!(response.headers.get('content-type') ?? '').includes('json')) {
+      return { ok: false, error: { code: 'internal', message: (await response.text()).slice(0, 300) } };
+    }
+    return await response.json();
+  } catch {
+    return { ok: false, error: goneAway };
+  }
+}
+
+function post<Answer>(path: string, body: unknown): Promise<Reply<Answer>> {
+  return reply(
+    fetch(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
+  );
+}
+
+function sendFile(file: File): Promise<Reply<TakenFile>> {
+  const headers = { 'content-type': 'application/octet-stream', 'x-file-name': encodeURIComponent(file.name) };
+  return reply(fetch('/files', { method: 'POST', headers, body: file }));
+}
+
+/** Tells when the host goes and when it is back; the browser itself reconnects the stream. */
+function listen(listener: (event: WindowEvent) => void): () => void {
+  let here = true;
+  const stream = new EventSource('/events');
+  const say = (now: boolean): void => {
+    if (now === here) return;
+    here = now;
+    listener({ event: 'host', told: { here } });
+  };
+  stream.onopen = () => say(true);
+  stream.onerror = () => say(false);
+  stream.onmessage = ({ data }) => listener(JSON.parse(String(data)));
+  return () => stream.close();
+}
+
+/** The window in a browser: HTTP to the loopback host that served this page, and its event stream. */
+export function browserPort(): WindowPort {
+  return {
+    host: 'browser',
+    ask: (name, argument, asking: WindowAsking) => post(`/ask/${name}`, { argument, asking }),
+    act: (name, argument) => post(`/act/${name}`, { argument }),
+    stop: (id) => void post('/stop', { id }),
+    offer: async (files) => {
+      const replies: Reply<TakenFile>[] = [];
+      for (const file of files) replies.push(await sendFile(file));
+      return replies;
+    },
+    address: (ticket, use) => `/bytes/${ticket}${use === 'save' ? '?save' : ''}`,
+    dragOut: () => undefined,
+    on: listen,
+  };
+}

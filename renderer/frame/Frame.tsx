@@ -1,0 +1,81 @@
+import { useEffect, useRef } from 'react';
+import { Button } from '../kit/Button.tsx';
+import { Trouble } from '../kit/Trouble.tsx';
+import { FirstScreen } from '../screens/first/FirstScreen.tsx';
+import { screenNamed } from '../screens/screens.ts';
+import { addressOf, usePlace } from '../state/place.ts';
+import { useLot } from '../state/session.ts';
+import { Contents } from './Contents.tsx';
+import { FindLine } from './FindLine.tsx';
+import { Legend } from './Legend.tsx';
+import { Notices } from './Notices.tsx';
+import { TitleBlock } from './TitleBlock.tsx';
+
+/** The page proper: one screen, its heading focused whenever the place changes, so that readers and keys follow. */
+function Screen() {
+  const { screen, rest } = usePlace();
+  const { handle } = useLot();
+  const main = useRef<HTMLElement>(null);
+  const at = [screen, ...rest].join('/');
+  const before = useRef(at);
+  useEffect(() => {
+    if (before.current === at) return;
+    before.current = at;
+    window.scrollTo(0, 0);
+    main.current?.focus({ preventScroll: true });
+  }, [at]);
+  const Shown = screenNamed(screen).show;
+  return (
+    <main className="screen" id="sheet" ref={main} tabIndex={-1}>
+      <Shown key={`${handle} ${at}`} rest={rest} />
+    </main>
+  );
+}
+
+function Away() {
+  return (
+    <p className="away" role="alert">
+      The Lotfile program has stopped answering. What you typed stays here. Start it again (npm start); this page goes
+      on by itself.
+    </p>
+  );
+}
+
+function Book() {
+  return (
+    <div className="window">
+      <div className="skip">
+        <Button as="word" onPress={() => document.getElementById('sheet')?.focus()}>
+          Skip to the sheet
+        </Button>
+      </div>
+      <div className="margin">
+        <p className="name">
+          <a href={addressOf('today')}>Lotfile</a>
+        </p>
+        <Contents />
+        <TitleBlock />
+        <Legend />
+      </div>
+      <div className="sheet">
+        <FindLine />
+        <Screen />
+      </div>
+    </div>
+  );
+}
+
+/** The window: the first page until a lot is open, then the book. */
+export function Frame() {
+  const { handle, opening, trouble, hostHere } = useLot();
+  const { lot } = usePlace();
+  const open = handle !== undefined && lot !== '';
+  return (
+    <>
+      {hostHere ? null : <Away />}
+      {trouble === undefined ? null : <Trouble error={trouble} />}
+      {opening ? <p className="screen waiting">Opening ...</p> : open ? <Book /> : <FirstScreen />}
+      <Notices />
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+import { useState } from 'react';
+import { dayWithWeekday } from '../../core/vocabulary/days.ts';
+import type { Finding } from '../../core/vocabulary/finding.ts';
+import { basisInWords } from '../../core/vocabulary/in-words.ts';
+import { addressOf } from '../state/place.ts';
+import { Button } from './Button.tsx';
+
+/** Who decides, said once with every finding's reasons. */
+const decides = 'Your county and licensed people decide; this is what your papers and the rules on file say.';
+
+export interface FindingNoteProps {
+  readonly finding: Finding;
+  /** Opened from the start: where only one stands. */
+  readonly open?: boolean | undefined;
+  /** "The office said otherwise": given where the rule can be amended from here. */
+  readonly onOtherwise?: (() => void) | undefined;
+}
+
+/** One finding: weight by bar and word, what is wrong, and one press away why, on whose word, and the way out. */
+export function FindingNote({ finding, open = false, onOtherwise }: FindingNoteProps) {
+  const [shown, show] = useState(open);
+  const { weight, say, why, basis, remedy } = finding;
+  return (
+    <div className={`finding ${weight.replaceAll(' ', '-')}`}>
+      <p>
+        <span className="weight">{weight}</span>
+        {say}{' '}
+        <Button
+          as="word"
+          small
+          onPress={() => show(!shown)}
+          label={`${shown ? 'Hide' : 'Show'} why, and what to do: ${say}`}
+        >
+          {shown ? 'less' : 'why, and what to do'}
+        </Button>
+      </p>
+      {shown ? (
+        <div className="more">
+          <dl>
+            <dt>Why</dt>
+            <dd>{why}</dd>
+            <dt>Who says so</dt>
+            <dd>{basisInWords(basis)}</dd>
+            <dt>What to do</dt>
+            <dd>
+              {remedy.say}{' '}
+              {remedy.errand === undefined ? null : <a href={addressOf('errand', remedy.errand)}>Go to that errand</a>}
+              {remedy.earliest === undefined ? null : `, ${dayWithWeekday(remedy.earliest)} at the earliest`}
+            </dd>
+          </dl>
+          <p className="pencil">
+            {decides}{' '}
+            {onOtherwise === undefined ? null : (
+              <Button as="word" small onPress={onOtherwise}>
+                The office said otherwise
+              </Button>
+            )}
+          </p>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,5 @@
+import type { ScreenProps } from '../screen-props.ts';
+
+export function FindScreen(_props: ScreenProps) {
+  return <h1>Find</h1>;
+}

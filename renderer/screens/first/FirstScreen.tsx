@@ -1,0 +1,3 @@
+export function FirstScreen() {
+  return <h1>Lotfile</h1>;
+}

@@ -1,0 +1,5 @@
+import type { ScreenProps } from '../screen-props.ts';
+
+export function OfficesScreen(_props: ScreenProps) {
+  return <h1>Offices</h1>;
+}

@@ -1,0 +1,5 @@
+import type { ScreenProps } from '../screen-props.ts';
+
+export function TodayScreen(_props: ScreenProps) {
+  return <h1>Today</h1>;
+}

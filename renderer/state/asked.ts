@@ -1,0 +1,76 @@
+import { useEffect } from 'react';
+import { create } from 'zustand';
+import type { RequestAnswer, RequestArgument, RequestName } from '../../core/desk/contract/requests.ts';
+import type { ErrorShape } from '../../core/vocabulary/errors.ts';
+import { port } from '../client/port.ts';
+import { useLot } from './session.ts';
+
+interface Entry {
+  readonly answer?: unknown;
+  readonly error?: ErrorShape;
+  /** The round of changes it was read in; an older one is read again while the old answer stays on view. */
+  readonly round: number;
+  readonly waiting: boolean;
+}
+
+interface AskedState {
+  readonly round: number;
+  readonly entries: Readonly<Record<string, Entry>>;
+  /** Something changed: whatever is on view is read again. */
+  readonly stale: () => void;
+  /** Another lot or day: nothing known holds any more. */
+  readonly forget: () => void;
+}
+
+/** What the desk answered, kept while it holds. */
+export const useAsked = create<AskedState>()((set) => ({
+  round: 0,
+  entries: {},
+  stale: () => set(({ round }) => ({ round: round + 1 })),
+  forget: () => set(({ round }) => ({ round: round + 1, entries: {} })),
+}));
+
+function put(key: string, entry: Entry): void {
+  useAsked.setState(({ entries }) => ({ entries: { ...entries, [key]: entry } }));
+}
+
+async function read(key: string, name: RequestName, argument: unknown): Promise<void> {
+  const { round, entries } = useAsked.getState();
+  const known = entries[key];
+  if (known !== undefined && known.round === round) return;
+  put(key, { ...known, round, waiting: true });
+  const { handle, day } = useLot.getState();
+  // The name picks the argument's type at the hook below; here only the key ties them.
+  const reply = await port.ask(name, argument as never, { lot: handle, on: day });
+  const now = useAsked.getState().entries[key];
+  if (now === undefined || now.round !== round) return;
+  put(key, reply.ok ? { answer: reply.answer, round, waiting: false } : { error: reply.error, round, waiting: false });
+}
+
+export interface Answered<N extends RequestName> {
+  readonly answer?: RequestAnswer<N> | undefined;
+  readonly error?: ErrorShape | undefined;
+  readonly waiting: boolean;
+}
+
+/**
+ * Reads from the desk and reads again whenever the lot changes; the old answer stays on view meanwhile.
+ * @param argument `undefined`: nothing is asked yet.
+ */
+export function useAnswer<N extends RequestName>(name: N, argument: RequestArgument<N> | undefined): Answered<N> {
+  const handle = useLot((state) => state.handle);
+  const day = useLot((state) => state.day);
+  const round = useAsked((state) => state.round);
+  const key = JSON.stringify([handle, day, name, argument]);
+  const wanted = argument !== undefined && handle !== undefined;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for name and argument.
+  useEffect(() => {
+    if (wanted) void read(key, name, argument);
+  }, [key, round, wanted]);
+  const entry = useAsked((state) => state.entries[key]);
+  return {
+    answer: entry?.answer as RequestAnswer<N> | undefined,
+    error: entry?.error,
+    waiting: wanted && entry?.answer === undefined && entry?.error === undefined,
+  };
+}

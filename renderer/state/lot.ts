@@ -1,0 +1,96 @@
+import type { HostCard } from '../../core/desk/contract/host-acts.ts';
+import { type Day, isDay } from '../../core/vocabulary/days.ts';
+import type { ErrorShape } from '../../core/vocabulary/errors.ts';
+import { port } from '../client/port.ts';
+import { useAsked } from './asked.ts';
+import { goToLot, usePlace } from './place.ts';
+import { type LotState, useLot } from './session.ts';
+
+const dayPlace = (key: string): string => `lotfile.day.${key}`;
+
+function rememberedDay(key: string): Day | undefined {
+  const text = window.localStorage.getItem(dayPlace(key)) ?? '';
+  return isDay(text) ? text : undefined;
+}
+
+/** Reads everything as of another day; undefined goes back to today. Kept for this lot in this browser. */
+export function lookAt(day: Day | undefined): void {
+  const { key } = useLot.getState();
+  if (key !== undefined) {
+    if (day === undefined) window.localStorage.removeItem(dayPlace(key));
+    else window.localStorage.setItem(dayPlace(key), day);
+  }
+  useLot.setState(day === undefined ? without('day') : { day });
+  useAsked.getState().forget();
+}
+
+/** A state without some optional fields; zustand merges, so what goes must be replaced whole. */
+function without(...fields: readonly (keyof LotState)[]): LotState {
+  const rest = Object.entries(useLot.getState()).filter(([field]) => !fields.some((each) => each === field));
+  useLot.setState({ title: '', opening: false, hostHere: true, ...Object.fromEntries(rest) }, true);
+  return useLot.getState();
+}
+
+export async function readHost(): Promise<HostCard | undefined> {
+  const reply = await port.act('host', {});
+  if (reply.ok) useLot.setState({ host: reply.answer });
+  else useLot.setState({ trouble: reply.error });
+  return reply.ok ? reply.answer : undefined;
+}
+
+/** Opens the lot behind a folder's ticket and goes to its first screen. `day`: look at it as of that day. */
+export async function openFolder(
+  folder: string,
+  options: { readonly day?: Day | undefined; readonly takeOver?: boolean | undefined; readonly screen?: string } = {},
+): Promise<ErrorShape | undefined> {
+  const reply = await port.ask('open-lot', { folder, takeOver: options.takeOver ?? false }, {});
+  if (!reply.ok) return reply.error;
+  await nowIn(reply.answer, options);
+  return undefined;
+}
+
+/** Takes up a lot that was just opened or made. */
+export async function nowIn(
+  { lot, title }: { readonly lot: string; readonly title: string },
+  { day, screen }: { readonly day?: Day | undefined; readonly screen?: string } = {},
+): Promise<void> {
+  // The host lists what was opened last first.
+  const host = await readHost();
+  const key = host?.lots[0]?.key ?? lot;
+  if (day !== undefined) window.localStorage.setItem(dayPlace(key), day);
+  const seen = rememberedDay(key);
+  useAsked.getState().forget();
+  without('trouble', 'day');
+  useLot.setState({ handle: lot, key, title, opening: false, ...(seen === undefined ? {} : { day: seen }) });
+  goToLot(key, screen ?? (usePlace.getState().lot === key ? usePlace.getState().screen : 'today'));
+}
+
+/** At the start and after a host came back: takes up the lot the address names, where there is one. */
+export async function takeUp(): Promise<void> {
+  const host = await readHost();
+  const { lot: key, screen, rest } = usePlace.getState();
+  const offered = host?.lots.find((each) => each.key === key);
+  if (offered === undefined || offered.gone) {
+    without('handle', 'key');
+    useLot.setState({ opening: false });
+    return;
+  }
+  const reply = await port.ask('open-lot', { folder: offered.folder }, {});
+  if (!reply.ok) {
+    useLot.setState({ trouble: reply.error, opening: false });
+    return;
+  }
+  const seen = rememberedDay(key);
+  useAsked.getState().forget();
+  without('trouble', 'day');
+  const { lot, title } = reply.answer;
+  useLot.setState({ handle: lot, key, title, opening: false, ...(seen === undefined ? {} : { day: seen }) });
+  window.location.hash = `#/${[key, screen, ...rest].map(encodeURIComponent).join('/')}`;
+}
+
+/** Back to the first page; the lot stays open for other windows. */
+export function leaveLot(): void {
+  without('handle', 'key', 'day', 'trouble');
+  goToLot('');
+  void readHost();
+}
