@@ -42,7 +42,8 @@ export function noteProgress(
   });
 }
 
-function beginWork(id: string, title: string): () => void {
+/** Shows a strip for long work until the returned function is called. */
+export function beginWork(id: string, title: string): () => void {
   const one: Work = { id, title, what: '', done: 0, of: 0, since: Date.now(), stopping: false };
   useWork.setState(({ work }) => ({ work: { ...work, [id]: one } }));
   return () =>

@@ -90,6 +90,8 @@ export async function takeUp(): Promise<void> {
 
 /** Back to the first page; the lot stays open for other windows. */
 export function leaveLot(): void {
+  const { handle } = useLot.getState();
+  if (handle !== undefined) void port.ask('close-lot', {}, { lot: handle });
   without('handle', 'key', 'day', 'trouble');
   goToLot('');
   void readHost();
