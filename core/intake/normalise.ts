@@ -66,13 +66,14 @@ function run(program: Qpdf, args: readonly string[]): number {
  * taken doesn't grow with the streams. This build stops at the first damage it meets (the caller has other ways).
  * @returns false where it refused; then nothing stands at `output`.
  */
-export async function normalise(input: string, output: string): Promise<boolean> {
+export async function normalise(input: string, output: string, password = ''): Promise<boolean> {
   const program = await startQpdf();
   program.FS.mkdir('/from');
   program.FS.mkdir('/to');
   program.FS.mount(program.NODEFS, { root: dirname(input) }, '/from');
   program.FS.mount(program.NODEFS, { root: dirname(output) }, '/to');
-  const code = run(program, [...settings, `/from/${basename(input)}`, `/to/${basename(output)}`]);
+  const key = password === '' ? [] : [`--password=${password}`];
+  const code = run(program, [...settings, ...key, `/from/${basename(input)}`, `/to/${basename(output)}`]);
   const written = statSync(output, { throwIfNoEntry: false });
   if (usable.has(code) && written !== undefined && written.size > 0) return true;
   rmSync(output, { force: true });

@@ -10,7 +10,7 @@ export const tools = {
 } as const;
 
 /** Raised whenever the way of keeping or measuring changes what comes out. */
-export const recipeNumber = 1;
+export const recipeNumber = 2;
 
 export const pdfTool = `qpdf ${tools.qpdf} (qpdf-wasm ${tools.qpdfWasm}), pdfium ${tools.pdfium}`;
 export const pictureTool = `sharp ${tools.sharp}, pdfium ${tools.pdfium}`;
@@ -18,6 +18,9 @@ export const pictureTool = `sharp ${tools.sharp}, pdfium ${tools.pdfium}`;
 export const recipes = {
   pdf: `pdf/${recipeNumber}: rewritten as a regular file, streams untouched`,
   pdfReSaved: `pdf/${recipeNumber}: saved anew by a second reader, then rewritten as a regular file`,
+  pdfFields: `pdf/${recipeNumber}: fields drawn and saved anew by a second reader, then rewritten as a regular file`,
+  pdfImported: `pdf/${recipeNumber}: pages brought into a new file by a second reader, then rewritten as a regular file`,
+  pdfPictures: `pdf/${recipeNumber}: pages drawn as pictures at up to 200 dots an inch`,
   jpeg: `jpeg/${recipeNumber}: picture data untouched, camera notes left out`,
   jpegAnew: `jpeg/${recipeNumber}: colours turned into sRGB, encoded anew at quality 92`,
   png: `png/${recipeNumber}: pixels untouched, laid on white`,

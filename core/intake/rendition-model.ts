@@ -1,7 +1,16 @@
 import type { PageFacts } from '../vocabulary/lot.ts';
 
 /** Which way the sound pages were made; the first that loses nothing is used. */
-export type KeepRung = 'normalised' | 're-saved, then normalised' | 'picture to page';
+export const keepRungs = [
+  'normalised',
+  're-saved, then normalised',
+  'fields drawn, then normalised',
+  'imported, then normalised',
+  'pages as pictures',
+  'picture to page',
+] as const;
+
+export type KeepRung = (typeof keepRungs)[number];
 
 /** What keeping a file yields: sound pages in a new file, and everything measured on them. */
 export interface Rendition {
@@ -24,6 +33,8 @@ export interface KeepJob {
   readonly name: string;
   /** Where the worker writes the sound pages; the desk renames. */
   readonly output: string;
+  /** What the person gave to open a locked file with. It is written nowhere. */
+  readonly password?: string | undefined;
 }
 
 export interface KeepDone {

@@ -22,6 +22,8 @@ export interface ErrorDetail {
   readonly about?: string | undefined;
   /** What to do next, a whole sentence. */
   readonly next?: string | undefined;
+  /** What the person may give so that the same request succeeds. */
+  readonly asks?: 'password' | undefined;
 }
 
 /** An error as it crosses a process or host boundary. */
@@ -43,16 +45,19 @@ export class LotfileError extends Error {
   readonly code: ErrorCode;
   readonly about: string | undefined;
   readonly next: string | undefined;
+  readonly asks: 'password' | undefined;
 
   constructor(code: ErrorCode, message: string, detail: ErrorDetail & { readonly cause?: unknown } = {}) {
     super(message, detail.cause === undefined ? undefined : { cause: detail.cause });
     this.code = code;
     this.about = detail.about;
     this.next = detail.next;
+    this.asks = detail.asks;
   }
 
   toJSON(): ErrorShape {
-    return { code: this.code, message: this.message, about: this.about, next: this.next };
+    const shape = { code: this.code, message: this.message, about: this.about, next: this.next };
+    return this.asks === undefined ? shape : { ...shape, asks: this.asks };
   }
 
   /** Rebuilds an error from what came over a boundary; anything unknown becomes `internal`. */
@@ -62,7 +67,8 @@ export class LotfileError extends Error {
     if (typeof value === 'object' && value !== null && 'code' in value && 'message' in value) {
       const about = 'about' in value && typeof value.about === 'string' ? value.about : undefined;
       const next = 'next' in value && typeof value.next === 'string' ? value.next : undefined;
-      if (isErrorCode(value.code)) return new LotfileError(value.code, String(value.message), { about, next });
+      const asks = 'asks' in value && value.asks === 'password' ? value.asks : undefined;
+      if (isErrorCode(value.code)) return new LotfileError(value.code, String(value.message), { about, next, asks });
     }
     return new LotfileError('internal', String(value));
   }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
+import { type KeepDone, type KeepJob, keepRungs } from '../intake/rendition-model.ts';
 import { errorCodes } from '../vocabulary/errors.ts';
 
 /** What goes to a worker: one job at a time. */
@@ -27,7 +27,7 @@ const keepDone = z.object({
     source: z.string(),
     recipe: z.string(),
     tool: z.string(),
-    rung: z.enum(['normalised', 're-saved, then normalised', 'picture to page']),
+    rung: z.enum(keepRungs),
     pages: z.array(pageFacts).readonly(),
     sealed: z.boolean(),
     notes: z.array(z.string()).readonly(),
@@ -41,6 +41,7 @@ const failure = z.object({
   message: z.string(),
   about: z.string().optional(),
   next: z.string().optional(),
+  asks: z.literal('password').optional(),
 });
 
 /** What comes back. A worker has touched hostile bytes: its words are checked like anyone's. */
@@ -56,5 +57,11 @@ export type FromWorker = z.infer<typeof fromWorker>;
 /** What a job looks like on the worker's side of the door. */
 export const toWorker = z.object({
   id: number,
-  job: z.object({ job: z.literal('keep'), input: z.string(), name: z.string(), output: z.string() }),
+  job: z.object({
+    job: z.literal('keep'),
+    input: z.string(),
+    name: z.string(),
+    output: z.string(),
+    password: z.string().optional(),
+  }),
 }) satisfies z.ZodType<ToWorker>;

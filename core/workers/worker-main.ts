@@ -22,8 +22,8 @@ async function run({ id, job }: ToWorker): Promise<void> {
     const result = await keepFile(job, (done, of) => send({ say: 'page', id, done, of }));
     await send({ say: 'done', id, result: result, memory: process.memoryUsage.rss() });
   } catch (problem) {
-    const { code, message, about, next } = LotfileError.from(problem);
-    await send({ say: 'failed', id, error: { code, message, about, next }, memory: process.memoryUsage.rss() });
+    const error = LotfileError.from(problem).toJSON();
+    await send({ say: 'failed', id, error, memory: process.memoryUsage.rss() });
   }
 }
 

@@ -13,10 +13,17 @@ export interface ReaderDocument {
 
 export type OpenOutcome =
   | { readonly ok: true; readonly document: ReaderDocument }
-  | { readonly ok: false; readonly why: 'password' | 'damaged' };
+  | { readonly ok: false; readonly why: 'password' | 'unknown lock' | 'damaged' };
 
-/** fpdfview.h: FPDF_ERR_PASSWORD. */
+/** fpdfview.h: FPDF_ERR_PASSWORD, FPDF_ERR_SECURITY. */
 const passwordError = 4;
+const securityError = 5;
+
+function whyNot(reader: Pdfium): 'password' | 'unknown lock' | 'damaged' {
+  const code = reader.call.FPDF_GetLastError();
+  if (code === passwordError) return 'password';
+  return code === securityError ? 'unknown lock' : 'damaged';
+}
 
 /** FPDF_FILEACCESS: length, a function that reads a block, its parameter; four bytes each. */
 function giveAccess(reader: Pdfium, source: ByteSource): { readonly pointer: number; release(): void } {
@@ -39,14 +46,14 @@ function giveAccess(reader: Pdfium, source: ByteSource): { readonly pointer: num
   };
 }
 
-/** Opens bytes with PDFium (no password); they are read block by block, the document stays on disk. */
-export async function openDocument(source: ByteSource): Promise<OpenOutcome> {
+/** Opens bytes with PDFium; they are read block by block, the document stays on disk. */
+export async function openDocument(source: ByteSource, password = ''): Promise<OpenOutcome> {
   const reader = await pdfium();
   const { call } = reader;
   const access = giveAccess(reader, source);
-  const handle = call.FPDF_LoadCustomDocument(access.pointer, '');
+  const handle = call.FPDF_LoadCustomDocument(access.pointer, password);
   if (handle === 0) {
-    const why = call.FPDF_GetLastError() === passwordError ? 'password' : 'damaged';
+    const why = whyNot(reader);
     access.release();
     return { ok: false, why };
   }
@@ -66,7 +73,22 @@ const removeSecurity = 3;
 
 /** Writes the document anew as PDFium understood it, without encryption. False where it could not. */
 export function saveAnew(document: ReaderDocument, path: string): boolean {
-  const { call, heap } = document.reader;
+  return saveHandle(document.reader, document.handle, path);
+}
+
+/** Writes a new document that holds the pages alone: forms, layers and names stay behind. False where it could not. */
+export function savePages(document: ReaderDocument, path: string): boolean {
+  const { reader, handle } = document;
+  const fresh = reader.call.FPDF_CreateNewDocument();
+  if (fresh === 0) return false;
+  try {
+    return reader.call.FPDF_ImportPagesByIndex(fresh, handle, 0, 0, 0) && saveHandle(reader, fresh, path);
+  } finally {
+    reader.call.FPDF_CloseDocument(fresh);
+  }
+}
+
+function saveHandle({ call, heap }: Pdfium, handle: number, path: string): boolean {
   const fd = openSync(path, 'w');
   const write = heap.addFunction((_self = 0, data = 0, size = 0) => {
     const start = data >>> 0;
@@ -77,7 +99,7 @@ export function saveAnew(document: ReaderDocument, path: string): boolean {
   heap.setValue(pointer, 1, 'i32');
   heap.setValue(pointer + 4, write, 'i32');
   try {
-    return call.FPDF_SaveAsCopy(document.handle, pointer, removeSecurity);
+    return call.FPDF_SaveAsCopy(handle, pointer, removeSecurity);
   } finally {
     heap.wasmExports.free(pointer);
     heap.removeFunction(write);

@@ -8,18 +8,20 @@ const freshAfter = 48 * 1024 * 1024;
 /** Reads the pages of one file in turn without piling up what it has read. */
 export class PageReader {
   readonly #path: string;
+  readonly #password: string;
   #document: ReaderDocument;
   #read = 0;
 
-  private constructor(path: string, document: ReaderDocument) {
-    this.#path = path;
+  private constructor(at: { readonly path: string; readonly password: string }, document: ReaderDocument) {
+    this.#path = at.path;
+    this.#password = at.password;
     this.#document = document;
   }
 
   /** Undefined where the file doesn't open. */
-  static async open(path: string): Promise<PageReader | undefined> {
-    const outcome = await openDocument(fileSource(path));
-    return outcome.ok ? new PageReader(path, outcome.document) : undefined;
+  static async open(path: string, password = ''): Promise<PageReader | undefined> {
+    const outcome = await openDocument(fileSource(path), password);
+    return outcome.ok ? new PageReader({ path, password }, outcome.document) : undefined;
   }
 
   get pageCount(): number {
@@ -38,7 +40,7 @@ export class PageReader {
   }
 
   async #openAfresh(): Promise<boolean> {
-    const outcome = await openDocument(fileSource(this.#path));
+    const outcome = await openDocument(fileSource(this.#path), this.#password);
     if (!outcome.ok) return false;
     this.#document.close();
     this.#document = outcome.document;

@@ -1,0 +1,60 @@
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { KeepContext } from '../keep-context.ts';
+import { fileSource } from '../pdfium/byte-source.ts';
+import { openDocument, type ReaderDocument } from '../pdfium/open-document.ts';
+import { readPage } from '../pdfium/read-page.ts';
+import { refused } from '../refusals.ts';
+
+/** fpdf_formfill.h: forms with an XFA part; the first is drawn by XFA alone. */
+const xfaOnly = 2;
+const xfaBeside = 3;
+
+const wayOut = 'Open it in the program it was made for, print it to PDF, and drop in the print.';
+
+/** Words of the sheet that stands in for a form which only its own program can draw. */
+const standIn = /please wait|requires? adobe reader|newer version of the (viewer|reader)|may not be able to display/i;
+
+/** The file opens only with a password: a refusal that says how to give one. */
+function lockedAway({ name, password }: KeepContext['job']): LotfileError {
+  const given = password !== undefined && password !== '';
+  const say = given ? `"${name}" does not open with this password.` : `"${name}" opens only with a password.`;
+  return new LotfileError('file refused', say, {
+    about: name,
+    next: given
+      ? 'Look at capital letters and spaces, or ask whoever sent it, and give the password again.'
+      : 'Give the password and keep it again; or save a copy without one and drop that in. The password is not stored.',
+    asks: 'password',
+  });
+}
+
+/**
+ * Opens the file as it came.
+ * @throws LotfileError `file refused`, with `asks: 'password'` where one is needed.
+ */
+export async function openOriginal({ job }: KeepContext): Promise<ReaderDocument> {
+  const { name, input, password } = job;
+  const outcome = await openDocument(fileSource(input), password);
+  if (outcome.ok) return outcome.document;
+  switch (outcome.why) {
+    case 'password':
+      throw lockedAway(job);
+    case 'unknown lock':
+      throw refused(name, 'is locked in a way that no reader here can open.', wayOut);
+    case 'damaged':
+      throw refused(name, 'is damaged: no pages can be read from it.');
+  }
+}
+
+function onlyAsksToWait(original: ReaderDocument): boolean {
+  const form = original.reader.call.FPDF_GetFormType(original.handle);
+  if (form === xfaOnly) return true;
+  return form === xfaBeside && original.pageCount === 1 && standIn.test(readPage(original, 0)?.text ?? '');
+}
+
+/** Files that open and are no paper. */
+export function noPaper(original: ReaderDocument, name: string): LotfileError | undefined {
+  if (onlyAsksToWait(original)) {
+    return refused(name, 'is a form that only shows a "please wait" sheet outside of its own program.', wayOut);
+  }
+  return original.pageCount === 0 ? refused(name, 'has no pages.') : undefined;
+}

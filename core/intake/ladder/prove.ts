@@ -1,0 +1,77 @@
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { PageFacts } from '../../vocabulary/lot.ts';
+import { activeContent } from '../active-content.ts';
+import { isSealed } from '../form-fields.ts';
+import type { KeepContext } from '../keep-context.ts';
+import { measurePages } from '../measure-pages.ts';
+import { type PageEntry, pagesOf } from '../page/page-tree.ts';
+import { fileSource } from '../pdfium/byte-source.ts';
+import { PageReader } from '../pdfium/page-reader.ts';
+import { refused } from '../refusals.ts';
+import { RegularFile } from '../regular/regular-file.ts';
+import { linkedPagesLook } from './linked-look.ts';
+
+/** What one way of making the pages sound came to. */
+export type Proof =
+  | {
+      readonly ok: true;
+      readonly pages: readonly PageFacts[];
+      readonly notes: readonly string[];
+      readonly sealed: boolean;
+    }
+  | { readonly ok: false; readonly why: string };
+
+/** Pages with something on them that linking writes anew, besides their content. */
+function carriedOver(file: RegularFile, pages: readonly PageEntry[]): readonly number[] {
+  const catalog = file.dict(file.trailer.get('Root'));
+  const layered = catalog.has('OCProperties');
+  return pages.flatMap((page, index) => (layered || page.dict.has('Annots') ? [index] : []));
+}
+
+interface Sides {
+  readonly context: KeepContext;
+  readonly original: PageReader;
+  readonly kept: PageReader;
+  readonly asPictures: boolean;
+}
+
+async function compare(sides: Sides): Promise<Proof> {
+  const { context, original, kept, asPictures } = sides;
+  const { output, name } = context.job;
+  const bytes = fileSource(output);
+  try {
+    const file = new RegularFile(bytes);
+    if (file.dict(file.trailer.get('Root')).has('Collection')) {
+      throw refused(name, 'is a wrapper round other files.', 'Save the files inside it one by one and drop those in.');
+    }
+    const pages = pagesOf(file);
+    const found = pages.length === original.pageCount ? kept.pageCount : pages.length;
+    if (found !== original.pageCount) {
+      return { ok: false, why: `the copy has ${found} pages instead of ${original.pageCount}` };
+    }
+    const measured = await measurePages({ context, original, kept, file, pages, asPictures });
+    if (!measured.ok) return measured;
+    const why = await linkedPagesLook(context, { facts: measured.pages, kept, look: carriedOver(file, pages) });
+    if (why !== undefined) return { ok: false, why };
+    const notes = [...activeContent(file, pages), ...measured.notes];
+    return { ok: true, pages: measured.pages, notes, sealed: isSealed(file) };
+  } finally {
+    bytes.close();
+  }
+}
+
+/** Compares what stands at the job's output with the file as it came, and tries it in a packet of its own. */
+export async function prove(context: KeepContext, asPictures: boolean): Promise<Proof> {
+  const original = await PageReader.open(context.job.input, context.job.password);
+  const kept = await PageReader.open(context.job.output);
+  try {
+    if (original === undefined || kept === undefined) return { ok: false, why: 'the copy does not open' };
+    return await compare({ context, original, kept, asPictures });
+  } catch (problem) {
+    if (problem instanceof LotfileError) throw problem;
+    return { ok: false, why: 'the copy does not read by the rules' };
+  } finally {
+    original?.close();
+    kept?.close();
+  }
+}
