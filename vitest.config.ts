@@ -26,7 +26,17 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
-      { test: { name: 'window', include: ['tests/**/*.window.test.ts'], setupFiles, testTimeout: 120_000 } },
+      {
+        test: {
+          name: 'window',
+          include: ['tests/**/*.window.test.ts'],
+          setupFiles,
+          globalSetup: ['./tests/window/set-up.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 });

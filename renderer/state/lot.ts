@@ -41,7 +41,12 @@ export async function readHost(): Promise<HostCard | undefined> {
 /** Opens the lot behind a folder's ticket and goes to its first screen. `day`: look at it as of that day. */
 export async function openFolder(
   folder: string,
-  options: { readonly day?: Day | undefined; readonly takeOver?: boolean | undefined; readonly screen?: string } = {},
+  options: {
+    readonly day?: Day | undefined;
+    readonly takeOver?: boolean | undefined;
+    readonly screen?: string;
+    readonly key?: string;
+  } = {},
 ): Promise<ErrorShape | undefined> {
   const reply = await port.ask('open-lot', { folder, takeOver: options.takeOver ?? false }, {});
   if (!reply.ok) return reply.error;
@@ -52,11 +57,11 @@ export async function openFolder(
 /** Takes up a lot that was just opened or made. */
 export async function nowIn(
   { lot, title }: { readonly lot: string; readonly title: string },
-  { day, screen }: { readonly day?: Day | undefined; readonly screen?: string } = {},
+  { day, screen, key: given }: { readonly day?: Day | undefined; readonly screen?: string; readonly key?: string } = {},
 ): Promise<void> {
   // The host lists what was opened last first.
   const host = await readHost();
-  const key = host?.lots[0]?.key ?? lot;
+  const key = given ?? host?.lots[0]?.key ?? lot;
   if (day !== undefined) window.localStorage.setItem(dayPlace(key), day);
   const seen = rememberedDay(key);
   useAsked.getState().forget();
@@ -65,18 +70,32 @@ export async function nowIn(
   goToLot(key, screen ?? (usePlace.getState().lot === key ? usePlace.getState().screen : 'today'));
 }
 
+/** The sample lot stands in no list; its address names it. */
+export const sampleKey = 'sample';
+
+/** The ticket of the folder an address names; undefined where this host knows no such lot. */
+async function folderOf(key: string): Promise<string | undefined> {
+  const host = await readHost();
+  if (key === sampleKey) {
+    const reply = await port.act('sample-lot', {});
+    return reply.ok ? reply.answer.folder : undefined;
+  }
+  const offered = host?.lots.find((each) => each.key === key);
+  return offered === undefined || offered.gone ? undefined : offered.folder;
+}
+
 /** At the start and after a host came back: takes up the lot the address names, where there is one. */
 export async function takeUp(): Promise<void> {
-  const host = await readHost();
   const { lot: key, screen, rest } = usePlace.getState();
-  const offered = host?.lots.find((each) => each.key === key);
-  if (offered === undefined || offered.gone) {
+  const folder = await folderOf(key);
+  if (folder === undefined) {
     without('handle', 'key');
     useLot.setState({ opening: false });
     return;
   }
-  const reply = await port.ask('open-lot', { folder: offered.folder }, {});
+  const reply = await port.ask('open-lot', { folder }, {});
   if (!reply.ok) {
+    without('handle', 'key');
     useLot.setState({ trouble: reply.error, opening: false });
     return;
   }

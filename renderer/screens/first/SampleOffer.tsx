@@ -4,14 +4,14 @@ import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { beginWork } from '../../state/doing.ts';
-import { openFolder } from '../../state/lot.ts';
+import { openFolder, sampleKey } from '../../state/lot.ts';
 
 async function openSample(): Promise<ErrorShape | undefined> {
   const end = beginWork('sample-lot', 'Laying out the sample lot');
   try {
     const reply = await port.act('sample-lot', {});
     if (!reply.ok) return reply.error;
-    return await openFolder(reply.answer.folder, { day: reply.answer.day, screen: 'today' });
+    return await openFolder(reply.answer.folder, { day: reply.answer.day, screen: 'today', key: sampleKey });
   } finally {
     end();
   }
