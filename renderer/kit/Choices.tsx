@@ -15,7 +15,7 @@ export interface ChoicesProps {
 export function Choices({ label, options, value, onChange, labelUnseen }: ChoicesProps) {
   return (
     <RadioGroup className="field" value={value ?? null} onChange={onChange}>
-      <Label className={labelUnseen === true ? 'unseen' : 'label'}>{label}</Label>
+      <Label className={labelUnseen === true ? 'unseen' : 'react-aria-Label'}>{label}</Label>
       <div className="choices">
         {options.map(({ id, title }) => (
           <RadioField key={id} value={id}>

@@ -4,6 +4,7 @@ import './first.css';
 import { LotList } from './LotList.tsx';
 import { NewLot } from './NewLot.tsx';
 import { SampleOffer } from './SampleOffer.tsx';
+import { SitePlan } from './SitePlan.tsx';
 
 /** The first page: what this is for, and the three ways in. */
 export function FirstScreen() {
@@ -25,6 +26,7 @@ export function FirstScreen() {
           Your county and licensed people decide. Lotfile shows what stands in your papers and on whose word a rule
           rests. Nothing leaves this computer.
         </p>
+        <SitePlan />
       </div>
       <div className="choose">
         {host === undefined || host.lots.length === 0 ? null : <LotList lots={host.lots} dialogs={host.dialogs} />}

@@ -1,5 +1,68 @@
-import type { ScreenProps } from '../screen-props.ts';
+import { useState } from 'react';
+import type { ActRow } from '../../../core/desk/contract/answers.ts';
+import { Answered } from '../../kit/Answered.tsx';
+import { Button } from '../../kit/Button.tsx';
+import { useAnswer } from '../../state/asked.ts';
+import { perform } from '../../state/doing.ts';
+import './history.css';
 
-export function HistoryScreen(_props: ScreenProps) {
-  return <h1>History</h1>;
+const pageful = 60;
+const clock = new Intl.DateTimeFormat('en-US', {
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  hour: 'numeric',
+  minute: '2-digit',
+});
+
+function Act({ act }: { readonly act: ActRow }) {
+  const undo = (): void => void perform('undo', { act: act.act }, { say: `Taken back: ${act.title}.` });
+  return (
+    <li>
+      <span className="small pencil">{clock.format(new Date(act.at))}</span>
+      <span className={act.undone ? 'gone' : ''}>{act.title}</span>
+      {act.undone || act.lasting !== undefined ? (
+        <span className="small pencil">{act.undone ? 'taken back' : act.lasting}</span>
+      ) : (
+        <Button as="word" small onPress={undo} label={`Take back: ${act.title}`}>
+          take back
+        </Button>
+      )}
+    </li>
+  );
+}
+
+/** Everything that was done in this lot, newest first; each act that can be taken back says so. */
+export function HistoryScreen() {
+  const [limit, setLimit] = useState(pageful);
+  const history = useAnswer('history', { limit });
+  const verify = (): void =>
+    void perform('verify', {}, { long: 'Checking every kept byte', say: 'Every file was checked.' });
+  return (
+    <>
+      <header>
+        <div>
+          <h1>What was done</h1>
+          <p className="lead">Newest first. Taking back is itself an act, so nothing is ever lost.</p>
+        </div>
+        <Button onPress={verify}>Check every file</Button>
+      </header>
+      <Answered of={history}>
+        {({ acts }) => (
+          <>
+            <ol className="history-rows">
+              {acts.map((act) => (
+                <Act key={act.act} act={act} />
+              ))}
+            </ol>
+            {acts.length < limit ? null : (
+              <p>
+                <Button onPress={() => setLimit(limit + pageful * 4)}>Show earlier ones</Button>
+              </p>
+            )}
+          </>
+        )}
+      </Answered>
+    </>
+  );
 }

@@ -1,5 +1,72 @@
-import type { ScreenProps } from '../screen-props.ts';
+import type { OfficeWordRow } from '../../../core/desk/contract/screen-answers.ts';
+import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { Answered } from '../../kit/Answered.tsx';
+import { Button } from '../../kit/Button.tsx';
+import { useAnswer } from '../../state/asked.ts';
+import { perform } from '../../state/doing.ts';
+import { Amend } from './Amend.tsx';
+import './practice.css';
 
-export function PracticeScreen(_props: ScreenProps) {
-  return <h1>Practice</h1>;
+function Word({ word }: { readonly word: OfficeWordRow }) {
+  const unsay = (): void =>
+    void perform('unsay', { word: word.word }, { say: 'Taken back; the rule before it stands.' });
+  return (
+    <li>
+      <div>
+        <p>{word.said}</p>
+        <p className="small pencil">
+          {word.who}, {word.officeTitle}, {dayInWords(word.day)}
+        </p>
+      </div>
+      <Button as="word" small onPress={unsay} label={`Take back: ${word.said}`}>
+        take back
+      </Button>
+    </li>
+  );
+}
+
+/** The rules in force on this lot, where they come from, and what offices said otherwise. */
+export function PracticeScreen() {
+  const practice = useAnswer('practice', {});
+  const words = useAnswer('practice-words', {});
+  return (
+    <>
+      <header>
+        <div>
+          <h1>Local practice</h1>
+          <p className="lead">
+            What each office asks for, and on whose word. Rules of the trade in general come with Lotfile; your county’s
+            own are laid over them.
+          </p>
+        </div>
+      </header>
+      <Answered of={words}>
+        {({ words: said, layers }) => (
+          <section className="practice-block">
+            <h2>What offices told you</h2>
+            {said.length === 0 ? (
+              <p className="pencil">
+                Nothing yet. When a clerk says otherwise, note it below: name and day make it a rule here.
+              </p>
+            ) : (
+              <ul className="practice-words">
+                {said.map((word) => (
+                  <Word key={word.word} word={word} />
+                ))}
+              </ul>
+            )}
+            <p className="small pencil">
+              Laid over each other:{' '}
+              {layers
+                .filter(({ sort }) => sort !== 'word')
+                .map(({ name }) => name)
+                .join(', ')}
+              .
+            </p>
+          </section>
+        )}
+      </Answered>
+      <Answered of={practice}>{(answer) => <Amend answer={answer} />}</Answered>
+    </>
+  );
 }

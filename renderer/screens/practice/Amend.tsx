@@ -1,0 +1,81 @@
+import { useState } from 'react';
+import type { PracticeAnswer } from '../../../core/desk/contract/answers.ts';
+import type { AmendableRow } from '../../../core/desk/contract/screen-answers.ts';
+import { Answered } from '../../kit/Answered.tsx';
+import { Button } from '../../kit/Button.tsx';
+import { Choices } from '../../kit/Choices.tsx';
+import { OtherwiseSlip } from '../../kit/OtherwiseSlip.tsx';
+import { Pick } from '../../kit/Pick.tsx';
+import { useAnswer } from '../../state/asked.ts';
+
+const abouts = ['errand', 'paper', 'office'] as const;
+type About = (typeof abouts)[number];
+
+function optionsOf({ practice }: PracticeAnswer, about: About) {
+  const all = { errand: practice.errands, paper: practice.papers, office: practice.offices }[about];
+  return Object.values(all)
+    .map(({ id, title }) => ({ id, title }))
+    .toSorted((a, b) => a.title.localeCompare(b.title));
+}
+
+function Rules({ rows }: { readonly rows: readonly AmendableRow[] }) {
+  const [open, setOpen] = useState<AmendableRow>();
+  const groups = [...new Set(rows.map(({ group }) => group))];
+  return (
+    <>
+      {groups.map((group) => (
+        <section key={group} className="practice-group">
+          <h3>{group}</h3>
+          <ul className="practice-rules">
+            {rows
+              .filter((row) => row.group === group)
+              .map((row) => (
+                <li key={row.rule}>
+                  <span>{row.say}</span>
+                  <span className="small pencil">{row.basis}</span>
+                  <Button
+                    as="word"
+                    small
+                    onPress={() => setOpen(row)}
+                    label={`They said otherwise: ${group}, ${row.label}`}
+                  >
+                    they said otherwise
+                  </Button>
+                </li>
+              ))}
+          </ul>
+        </section>
+      ))}
+      {open === undefined ? null : <OtherwiseSlip key={open.rule} row={open} onClose={() => setOpen(undefined)} />}
+    </>
+  );
+}
+
+/** Looks up the rules of one errand, paper or office, and amends one on somebody's word. */
+export function Amend({ answer }: { readonly answer: PracticeAnswer }) {
+  const [about, setAbout] = useState<About>('errand');
+  const [id, setId] = useState<string>();
+  const rules = useAnswer('amendable', id === undefined ? undefined : { [about]: id });
+  return (
+    <section className="practice-block">
+      <h2>Rules</h2>
+      <div className="practice-pickers">
+        <Choices
+          label="Rules about"
+          options={abouts.map((each) => ({ id: each, title: `an ${each}`.replace('an paper', 'a paper') }))}
+          value={about}
+          onChange={(chosen) => {
+            setAbout(abouts.find((each) => each === chosen) ?? 'errand');
+            setId(undefined);
+          }}
+        />
+        <Pick label={`Which ${about}?`} options={optionsOf(answer, about)} value={id} onChange={setId} />
+      </div>
+      {id === undefined ? (
+        <p className="pencil">Choose one to see what is asked, on whose word, and to note what an office told you.</p>
+      ) : (
+        <Answered of={rules}>{({ rows }) => <Rules rows={rows} />}</Answered>
+      )}
+    </section>
+  );
+}
