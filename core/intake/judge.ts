@@ -22,10 +22,25 @@ function differingPixels(a: Uint8Array, b: Uint8Array): number {
  * @returns what differs, to stand after "page 3: ", or undefined where nothing does.
  */
 export function differenceOf(original: PageSight, kept: PageSight): string | undefined {
+  return original.text === kept.text ? differenceOfLook(original, kept) : 'the text differs';
+}
+
+function countLetters({ text }: PageSight): number {
+  return text.replace(/\s/g, '').length;
+}
+
+/**
+ * As {@link differenceOf}, for a page that stands in another file now: the reader orders letters, and mirrors brackets,
+ * by what the whole file says of its language, so that they are only counted.
+ */
+export function differenceElsewhere(kept: PageSight, linked: PageSight): string | undefined {
+  return countLetters(kept) === countLetters(linked) ? differenceOfLook(kept, linked) : 'the text differs';
+}
+
+function differenceOfLook(original: PageSight, kept: PageSight): string | undefined {
   if (Math.abs(original.width - kept.width) > 0.01 || Math.abs(original.height - kept.height) > 0.01) {
     return 'the page size differs';
   }
-  if (original.text !== kept.text) return 'the text differs';
   if (original.raster.pixels.length !== kept.raster.pixels.length) return 'the picture has another size';
   const pixels = differingPixels(original.raster.pixels, kept.raster.pixels);
   return pixels > allowedPixels ? `the picture differs in ${pixels} places` : undefined;

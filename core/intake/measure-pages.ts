@@ -83,8 +83,8 @@ async function tried(measuring: Measuring, looks: readonly Look[]): Promise<read
 type Compared = { readonly ok: true; readonly sight: PageSight } | { readonly ok: false; readonly why: string };
 
 /**
- * The reader draws a page in a font that is not in the file a little differently the first time; what differs is
- * looked at once more before it counts.
+ * The reader draws a font that is not in the file a little differently the first time it meets it; what differs is
+ * looked at once more, with both files opened afresh, before it counts.
  */
 async function compared(measuring: Measuring, index: number, bytes: number): Promise<Compared> {
   const { original, kept, asPictures } = measuring;
@@ -96,6 +96,7 @@ async function compared(measuring: Measuring, index: number, bytes: number): Pro
     const difference = asPictures ? differenceOfPicture(before, after) : differenceOf(before, after);
     if (difference === undefined) return { ok: true, sight: asPictures ? { ...after, text: before.text } : after };
     why = `on page ${index + 1} ${difference}`;
+    if (!(await original.openAfresh()) || !(await kept.openAfresh())) break;
   }
   return { ok: false, why };
 }

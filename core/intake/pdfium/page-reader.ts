@@ -34,12 +34,13 @@ export class PageReader {
    * @returns undefined where the page can't be read
    */
   async read(index: number, bytes: number): Promise<PageSight | undefined> {
-    if (this.#read > freshAfter && !(await this.#openAfresh())) return undefined;
+    if (this.#read > freshAfter && !(await this.openAfresh())) return undefined;
     this.#read += bytes;
     return readPage(this.#document, index);
   }
 
-  async #openAfresh(): Promise<boolean> {
+  /** Forgets what was read, fonts included. False where the file no longer opens. */
+  async openAfresh(): Promise<boolean> {
     const outcome = await openDocument(fileSource(this.#path), this.#password);
     if (!outcome.ok) return false;
     this.#document.close();

@@ -9,6 +9,7 @@ import {
   isArray,
   name,
   nameOf,
+  numberOf,
   type PdfDict,
   PdfRef,
   type PdfValue,
@@ -80,7 +81,7 @@ export class AnnotationCarry {
     const subtype = nameOf(source.file.resolve(entries.get('Subtype')));
     if (subtype === 'FileAttachment') {
       notes.count(source.file.title, 'attachment');
-      return undefined;
+      return stillPicture(source, entries);
     }
     if (subtype !== undefined && media.has(subtype)) {
       const still = stillPicture(source, entries);
@@ -125,8 +126,17 @@ export class AnnotationCarry {
       if (place === undefined) notes.count(source.file.title, 'link left out');
       else made.set('Dest', place);
     }
-    return made.has('A') || made.has('Dest') ? made : undefined;
+    return made.has('A') || made.has('Dest') || hasBorder(source, made) ? made : undefined;
   }
+}
+
+/** A link that leads nowhere any more still shows the frame its author gave it (ISO 32000-1, 12.5.4: 1 by default). */
+function hasBorder(source: SourceCopy, link: PdfDict): boolean {
+  const { file } = source;
+  const style = source.dictOf(link.get('BS'));
+  if (style !== undefined) return (numberOf(file.resolve(style.get('W'))) ?? 1) > 0;
+  const border = file.resolve(link.get('Border'));
+  return isArray(border) ? (numberOf(file.resolve(border[2])) ?? 1) > 0 : true;
 }
 
 /** An annotation reduced to its look, as a stamp annotation that does nothing. */

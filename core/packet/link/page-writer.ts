@@ -113,10 +113,14 @@ function boxValue(source: SourceCopy, value: PdfValue | undefined): PdfValue | u
   return isArray(found) ? found.map((side) => source.file.resolve(side)) : undefined;
 }
 
-/** The page's streams as a list, with the stamp's around them. References to nothing are left out. */
+/**
+ * The page's streams, with the stamp's around them. References to nothing are left out. A single stream without a stamp
+ * stays single: readers add a space to each stream of a list, which damaged content may not survive.
+ */
 function contentsOf(source: SourceCopy, value: PdfValue | undefined, stamped: StampedPage | undefined): PdfValue {
   const found = value instanceof PdfRef ? source.file.object(value) : { value: value ?? null };
   const list = isArray(found.value) ? found.value : [value ?? null];
   const own = list.filter((part) => part instanceof PdfRef && isDict(source.file.object(part).value));
-  return stamped === undefined ? own : [stamped.before, ...own, stamped.after];
+  if (stamped !== undefined) return [stamped.before, ...own, stamped.after];
+  return isArray(found.value) ? own : (own[0] ?? []);
 }
