@@ -44,7 +44,7 @@ function linkedPaper(): Buffer {
     link(50, '/Dest (new)'),
     link(70, '/A << /S /GoTo /D (back) >>'),
     link(90, '/A << /S /URI /URI (https://county.example/permits) >>'),
-    link(110, '/Dest (nobody)'),
+    link(110, '/Dest (nobody) /Border [0 0 0]'),
     link(130, '/A << /S /GoTo /D [5 0 R /Fit] /Next << /S /JavaScript /JS (app.alert\\(1\\)) >> >>'),
     '[3 0 R /Fit]',
   ]);
@@ -92,6 +92,30 @@ describe('links inside a paper', () => {
     using seen = await openWithReader(folder.path('packet.pdf'));
     expect(seen?.linksOf(0).map(({ page: to }) => to)).toEqual([1, 1, 2, 0, -1, 2]);
     expect(seen?.linksOf(3).map(({ page: to }) => to)).toEqual([4, 4, 5, 3, -1, 5]);
+  });
+});
+
+describe('what is left of annotations that may not act', () => {
+  test('is the look: a frame round a link that leads nowhere, the picture of an attached file', async () => {
+    using folder = workFolder();
+    const raw = rawPdf([
+      '<< /Type /Catalog /Pages 2 0 R >>',
+      '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
+      page('/Annots [4 0 R 5 0 R 6 0 R]'),
+      '<< /Type /Annot /Subtype /Link /Rect [10 10 90 40] /Border [0 0 3] /C [1 0 0] /A << /S /Launch /F (a.exe) >> >>',
+      '<< /Type /Annot /Subtype /Link /Rect [10 60 90 90] /BS << /W 0 >> /A << /S /Launch /F (b.exe) >> >>',
+      '<< /Type /Annot /Subtype /FileAttachment /Rect [10 100 60 120] /AP << /N 7 0 R >> /FS << /F (a) /EF << /F 8 0 R >> >> >>',
+      { dict: '/Type /XObject /Subtype /Form /BBox [0 0 50 20]', bytes: '0 0 1 rg 0 0 50 20 re f' },
+      { dict: '', bytes: 'EMBEDDED' },
+    ]);
+    const source = asSource(folder.path('a.pdf'), raw);
+    await linkProved(orderOf([source], [pageOf(source, 0)]), folder.path('packet.pdf'));
+    const text = readFileSync(folder.path('packet.pdf'), 'latin1');
+    expect(text).not.toMatch(/Launch|EMBEDDED|\/EF/);
+    expect(text.match(/\/Subtype \/Link/g)).toHaveLength(1);
+    const finished = await picturesOf(readFileSync(folder.path('packet.pdf')), 1);
+    expect(pair(await picturesOf(raw, 1), 0, finished, 0)).toBe(0);
+    expect(finished[0]?.data[(190 * 200 + 30) * 4]).toBe(0);
   });
 });
 
