@@ -133,9 +133,11 @@ export class LoopbackHost {
     response: ServerResponse,
     { nonce, headers }: { readonly nonce: string; readonly headers: Readonly<Record<string, string>> },
   ): Promise<void> {
-    const url = new URL(request.url ?? '/', 'http://127.0.0.1');
     const away = guard(request, this.port);
     if (away !== undefined) return send(response, plainPage(away.status, away.sentence, away.next), headers);
+    // Put together, not resolved: "//name" and "http://name" would pass for another host.
+    const url = URL.parse(`http://127.0.0.1${request.url ?? ''}`);
+    if (url === null || url.hostname !== '127.0.0.1') return send(response, notThere(), headers);
     const token = url.pathname === '/' ? url.searchParams.get('token') : null;
     if (token !== null) return send(response, this.#exchange(token), headers);
     if (url.pathname === '/alive') return send(response, this.#alive(url), headers);

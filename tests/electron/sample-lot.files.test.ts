@@ -1,0 +1,68 @@
+import { appendFileSync, existsSync, mkdirSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { openDesk } from '../../core/desk/desk.ts';
+import type { DeskEvents } from '../../core/desk/door.ts';
+import { SampleLot } from '../../electron/host/sample-lot.ts';
+import { readStory } from '../../sample-project/story-model.ts';
+import { scratch } from './hosts-kit.ts';
+
+/** The story's first paper: enough to see how the sample is made and kept. */
+function shortStory() {
+  const story = readStory();
+  const papers = story.papers.slice(0, 1).map((paper) => ({ ...paper, links: [], subject: undefined }));
+  return { ...story, papers, visits: [], words: [] };
+}
+
+async function titlesIn(path: string): Promise<number> {
+  await using desk = openDesk({ program: 'test' });
+  const { lot } = await desk.ask('open-lot', { folder: desk.tickets.offer(path) });
+  return (await desk.ask('papers', {}, { lot })).papers.length;
+}
+
+it('makes the sample once, asked twice at once too, and tells how far it is', async () => {
+  using at = scratch();
+  const told: DeskEvents['progress'][] = [];
+  const sample = new SampleLot(at.root, '1', shortStory);
+  const [first, second] = await Promise.all([sample.get((event) => told.push(event)), sample.get(() => undefined)]);
+  expect(first).toEqual(second);
+  expect(first.day).toBe('2026-04-14');
+  expect(told[0]).toEqual({ request: 'sample-lot', what: 'Making the sample lot', done: 0, of: 1 });
+  expect(told.at(-1)).toMatchObject({ what: 'The sample lot is ready', done: 1, of: 1 });
+  expect(await titlesIn(first.path)).toBeGreaterThanOrEqual(1);
+  told.length = 0;
+  expect(await sample.get((event) => told.push(event))).toEqual(first);
+  expect(told).toEqual([]);
+});
+
+it('makes the sample anew where it is damaged or of another version, sets the old one aside, and sweeps remains', async () => {
+  using at = scratch();
+  const { path } = await new SampleLot(at.root, '1', shortStory).get(() => undefined);
+  const [original] = readdirSync(join(path, 'originals'), { recursive: true, withFileTypes: true }).filter((entry) =>
+    entry.isFile(),
+  );
+  appendFileSync(join(original?.parentPath ?? '', original?.name ?? ''), 'damage');
+  mkdirSync(join(at.root, 'sample', 'making-left-behind'));
+  let told = 0;
+  await new SampleLot(at.root, '1', shortStory).get(() => (told += 1));
+  expect(told).toBeGreaterThan(0);
+  expect(readdirSync(join(at.root, 'sample')).sort()).toEqual(['lot', 'made.json', 'set-aside']);
+  told = 0;
+  await new SampleLot(at.root, '2', shortStory).get(() => (told += 1));
+  expect(told).toBeGreaterThan(0);
+  expect(await titlesIn(path)).toBeGreaterThanOrEqual(1);
+});
+
+it('leaves a sample that a window has open as it is, and leaves nothing half made when it is stopped', async () => {
+  using at = scratch();
+  const sample = new SampleLot(at.root, '1', shortStory);
+  const making = sample.get(() => void sample.close());
+  await expect(making).rejects.toMatchObject({ code: 'stopped' });
+  expect(existsSync(join(at.root, 'sample', 'lot'))).toBe(false);
+  const { path } = await new SampleLot(at.root, '1', shortStory).get(() => undefined);
+  await using desk = openDesk({ program: 'a window' });
+  await desk.ask('open-lot', { folder: desk.tickets.offer(path) });
+  let told = 0;
+  await new SampleLot(at.root, '2', shortStory).get(() => (told += 1));
+  expect(told).toBe(0);
+});
