@@ -14,7 +14,7 @@ import { TitleBlock } from './TitleBlock.tsx';
 /** The page proper: one screen, its heading focused whenever the place changes, so that readers and keys follow. */
 function Screen() {
   const { screen, rest } = usePlace();
-  const { handle } = useLot();
+  const lot = useLot((state) => state.key);
   const main = useRef<HTMLElement>(null);
   const at = [screen, ...rest].join('/');
   const before = useRef(at);
@@ -27,7 +27,7 @@ function Screen() {
   const Shown = screenNamed(screen).show;
   return (
     <main className="screen" id="sheet" ref={main} tabIndex={-1}>
-      <Shown key={`${handle} ${at}`} rest={rest} />
+      <Shown key={`${lot} ${at}`} rest={rest} />
     </main>
   );
 }

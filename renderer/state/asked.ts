@@ -59,9 +59,11 @@ export interface Answered<N extends RequestName> {
  */
 export function useAnswer<N extends RequestName>(name: N, argument: RequestArgument<N> | undefined): Answered<N> {
   const handle = useLot((state) => state.handle);
+  const lot = useLot((state) => state.key);
   const day = useLot((state) => state.day);
   const round = useAsked((state) => state.round);
-  const key = JSON.stringify([handle, day, name, argument]);
+  // By the lot's lasting key: its handle changes when a host comes back.
+  const key = JSON.stringify([lot, day, name, argument]);
   const wanted = argument !== undefined && handle !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for name and argument.
   useEffect(() => {

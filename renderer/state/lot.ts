@@ -100,7 +100,8 @@ export async function takeUp(): Promise<void> {
     return;
   }
   const seen = rememberedDay(key);
-  useAsked.getState().forget();
+  // What is on view stays while it is read anew: nothing that was typed is lost.
+  useAsked.getState().stale();
   without('trouble', 'day');
   const { lot, title } = reply.answer;
   useLot.setState({ handle: lot, key, title, opening: false, ...(seen === undefined ? {} : { day: seen }) });

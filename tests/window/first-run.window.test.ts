@@ -1,0 +1,88 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
+
+describe('the first run', () => {
+  let open: OpenWindow;
+  beforeAll(async () => {
+    open = await openWindow();
+  });
+  afterAll(async () => {
+    await open[Symbol.asyncDispose]();
+  });
+
+  it('says what the program is for and offers the ways in', async () => {
+    await open.page.getByRole('heading', { name: 'Lotfile' }).waitFor();
+    expect(await open.page.getByText('Nobody makes the same trip twice.').isVisible()).toBe(true);
+    expect(await open.page.getByRole('button', { name: 'Open the sample lot' }).isVisible()).toBe(true);
+    expect(await axeFindings(open.page)).toEqual([]);
+  });
+
+  it('asks for a name where none was given, in place', async () => {
+    await open.page.getByRole('button', { name: 'Begin' }).click();
+    await open.page.getByText('Give the lot a name you will know it by.').waitFor();
+  });
+
+  it('begins a lot with the keyboard alone and leads to its first boxes', async () => {
+    const { page } = open;
+    await page.getByRole('textbox', { name: 'What do you call it?' }).focus();
+    await page.keyboard.type('Heron Lane');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Heron Lane' }).waitFor();
+    await page.getByText('10 to answer.').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+  });
+
+  it('says why each question is asked and takes "don’t know yet" for an answer', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: /Where will the waste water go/ }).click();
+    await page.getByText('it sets how many bedrooms you may build').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await page.getByText('septic', { exact: true }).click();
+    await page.getByRole('button', { name: 'Note this answer' }).click();
+    await page.getByText('9 to answer.').waitFor();
+    await page.getByRole('button', { name: /Which flood zone/ }).click();
+    await page.getByRole('button', { name: 'I don’t know yet' }).click();
+    await page.getByText('8 to answer.').waitFor();
+    await page.getByRole('button', { name: /Which flood zone.*don’t know yet/ }).waitFor();
+  });
+
+  it('tells in place what it can’t read, and keeps what was typed', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: /How many bedrooms/ }).click();
+    await page.getByRole('textbox', { name: 'Your answer' }).fill('three or four');
+    await page.getByRole('button', { name: 'Note this answer' }).click();
+    await page.getByRole('alert').getByText('can’t be read').or(page.getByRole('alert')).first().waitFor();
+    expect(await page.getByRole('textbox', { name: 'Your answer' }).inputValue()).toBe('three or four');
+    await page.getByRole('textbox', { name: 'Your answer' }).fill('3');
+    await page.getByRole('button', { name: 'Note this answer' }).click();
+    await page.getByText('7 to answer.').waitFor();
+  });
+
+  it('takes an answer back from the notice, and with Ctrl+Z', async () => {
+    const { page } = open;
+    const notices = page.getByRole('region', { name: 'Notices' });
+    await notices.getByRole('button', { name: 'Undo' }).last().click();
+    await page.getByText('8 to answer.').waitFor();
+    await page.keyboard.press('Control+z');
+    await page.getByText('9 to answer.').waitFor();
+  });
+
+  it('lists the lot on the first page from then on, and opens it again', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: 'Another lot' }).click();
+    await page.getByRole('button', { name: 'Open Heron Lane' }).click();
+    await page.locator('main.screen h1').waitFor();
+    expect(page.url()).toContain('/today');
+  });
+});
+
+describe('the sample lot', () => {
+  it('is laid out from the first page, and read as of its own day', async () => {
+    await using open = await openWindow({ sample: true, today: '2027-01-05' });
+    await open.page.getByRole('button', { name: 'Open the sample lot' }).click();
+    await open.page.getByText('read as of').waitFor();
+    await open.page.getByText('Tue 14 Apr 2026').first().waitFor();
+    await open.page.reload();
+    await open.page.getByText('Tue 14 Apr 2026').first().waitFor();
+  });
+});
