@@ -1,0 +1,127 @@
+import { useState } from 'react';
+import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts';
+import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
+import { Button } from '../../kit/Button.tsx';
+import { DayField } from '../../kit/DayField.tsx';
+import { Field } from '../../kit/Field.tsx';
+import { Slip } from '../../kit/Slip.tsx';
+import { Trouble } from '../../kit/Trouble.tsx';
+import { useAnswer } from '../../state/asked.ts';
+import { perform } from '../../state/doing.ts';
+import { type Correction, changedOnly, correctionOf, emptiedFacts, isReadable } from './correction.ts';
+import { FactField } from './FactField.tsx';
+import { isFactSort } from './fact-said.ts';
+import { LinkFields, type LinkSaid } from './LinkFields.tsx';
+import { MarkTicks } from './MarkTicks.tsx';
+import { listInWords } from './state-words.ts';
+
+interface FormProps {
+  readonly paper: PagesAnswer;
+  readonly now: Correction;
+  readonly onNow: (now: Correction) => void;
+}
+
+function Printed({ now, onNow }: FormProps) {
+  return (
+    <div className="fact-grid">
+      <Field label="Number" value={now.number} onChange={(number) => onNow({ ...now, number })} />
+      <Field label="Revision" value={now.revision} onChange={(revision) => onNow({ ...now, revision })} />
+      <DayField label="Issued" value={now.issued} onChange={(issued) => onNow({ ...now, issued })} />
+      <DayField label="In force from" value={now.effective} onChange={(effective) => onNow({ ...now, effective })} />
+      <DayField
+        label="Good through, as printed on it"
+        value={now.goodThrough}
+        onChange={(goodThrough) => onNow({ ...now, goodThrough })}
+      />
+      <Field
+        label="Issued by, where it isn’t the office itself"
+        value={now.issuer}
+        onChange={(issuer) => onNow({ ...now, issuer })}
+      />
+    </div>
+  );
+}
+
+function Facts({ paper, now, onNow }: FormProps) {
+  const asked = paper.facts.filter(({ sort }) => isFactSort(sort));
+  if (asked.length === 0) return null;
+  return (
+    <div className="fact-grid">
+      {asked.map(({ fact, title, sort }) =>
+        isFactSort(sort) ? (
+          <FactField
+            key={fact}
+            title={title}
+            sort={sort}
+            said={now.facts[fact] ?? ''}
+            onSay={(said) => onNow({ ...now, facts: { ...now.facts, [fact]: said } })}
+          />
+        ) : null,
+      )}
+    </div>
+  );
+}
+
+function useCorrection(paper: PagesAnswer, onClose: () => void) {
+  const [now, setNow] = useState(() => correctionOf(paper));
+  const [links, setLinks] = useState<readonly LinkSaid[]>([]);
+  const [trouble, setTrouble] = useState<ErrorShape>();
+  const change = changedOnly(paper, now);
+  const wanted = change ?? (links.length === 0 ? undefined : { edition: paper.edition });
+  const correct = async (): Promise<void> => {
+    if (wanted === undefined) return;
+    const said = { ...wanted, links: [...links] };
+    const reply = await perform('correct', said, { say: `Corrected ${paper.title}.`, quiet: true });
+    if (reply.ok) onClose();
+    else setTrouble(reply.error);
+  };
+  return { now, setNow, links, setLinks, trouble, correct, ready: wanted !== undefined && isReadable(paper, now) };
+}
+
+export interface CorrectSlipProps {
+  readonly paper: PagesAnswer;
+  readonly onClose: () => void;
+}
+
+/** Puts right what was noted of an edition; the page itself is never touched. */
+export function CorrectSlip({ paper, onClose }: CorrectSlipProps) {
+  const { now, setNow, links, setLinks, trouble, correct, ready } = useCorrection(paper, onClose);
+  const practice = useAnswer('practice', {}).answer?.practice;
+  const papers = useAnswer('papers', { wanted: true }).answer?.papers;
+  const emptied = emptiedFacts(paper, now);
+  return (
+    <Slip
+      title={`Correct ${paper.title}`}
+      open
+      wide
+      onClose={onClose}
+      foot={
+        <>
+          <Button as="stamp" disabled={!ready} onPress={() => void correct()}>
+            Correct it
+          </Button>
+          <Button onPress={onClose}>Leave it</Button>
+        </>
+      }
+    >
+      <p className="small pencil">What you note is what stands on the sheet. The sheet itself stays as it came in.</p>
+      {trouble === undefined ? null : <Trouble error={trouble} />}
+      <Printed paper={paper} now={now} onNow={setNow} />
+      <Facts paper={paper} now={now} onNow={setNow} />
+      {emptied.length === 0 ? null : (
+        <p className="small">
+          {listInWords(emptied)} stays as it is: what was noted can be put right here, or taken back under “What was
+          done”.
+        </p>
+      )}
+      <MarkTicks asked={paper.marksAsked} marks={now.marks} onMarks={(marks) => setNow({ ...now, marks })} />
+      {practice === undefined || papers === undefined ? null : (
+        <LinkFields
+          ask={{ practice, papers, kind: paper.kind, subject: paper.subjectTitle, self: paper.edition }}
+          links={links}
+          onLinks={setLinks}
+        />
+      )}
+    </Slip>
+  );
+}

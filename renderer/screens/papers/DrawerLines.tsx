@@ -1,0 +1,105 @@
+import { useWindowVirtualizer } from '@tanstack/react-virtual';
+import { type CSSProperties, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import type { DrawerLine } from './arrange-papers.ts';
+import { type Arrangement, useDrawer } from './drawer-state.ts';
+import { PaperCard } from './PaperCard.tsx';
+import { WantedCard } from './WantedCard.tsx';
+
+interface LineProps {
+  readonly line: DrawerLine;
+  readonly arrangement: Arrangement;
+}
+
+function Line({ line, arrangement }: LineProps) {
+  if (line.of === 'tab') {
+    const { title, tab, cards } = line.divider;
+    const style: CSSProperties & { readonly '--tab': number } = { '--tab': arrangement === 'by office' ? tab : 0 };
+    return (
+      <h2 className="papers-tab" style={style}>
+        <span>
+          {title} <span className="small pencil">{cards.length}</span>
+        </span>
+      </h2>
+    );
+  }
+  return (
+    <div className="papers-side">
+      {line.cards.map((row) =>
+        row.paper === undefined ? (
+          <WantedCard key={row.row} row={row} />
+        ) : (
+          <PaperCard key={row.row} row={row} sayOffice={arrangement === 'by date'} />
+        ),
+      )}
+    </div>
+  );
+}
+
+/** How many cards stand beside each other: by the width there is, in letters, so that large letters get one. */
+export function useSide(): { readonly side: number; readonly box: React.RefObject<HTMLDivElement | null> } {
+  const box = useRef<HTMLDivElement>(null);
+  const [side, setSide] = useState(2);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const watch = new ResizeObserver(() => {
+      const letter = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+      setSide(Math.max(1, Math.min(3, Math.floor(element.clientWidth / (26 * letter)))));
+    });
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, []);
+  return { side, box };
+}
+
+/** Comes back to where the drawer was left, and notes where it is left. */
+function useDepth(): void {
+  useEffect(() => {
+    const { depth } = useDrawer.getState();
+    const back = requestAnimationFrame(() => window.scrollTo(0, depth));
+    const note = (): void => useDrawer.setState({ depth: window.scrollY });
+    // Noted only after coming back, or the frame's own scrolling up would be taken for the person's.
+    const begin = setTimeout(() => window.addEventListener('scrollend', note), 200);
+    return () => {
+      cancelAnimationFrame(back);
+      clearTimeout(begin);
+      window.removeEventListener('scrollend', note);
+    };
+  }, []);
+}
+
+export interface DrawerLinesProps {
+  readonly lines: readonly DrawerLine[];
+  readonly arrangement: Arrangement;
+}
+
+/** Only the lines in view are there: a lot may hold thousands. */
+export function DrawerLines({ lines, arrangement }: DrawerLinesProps) {
+  const list = useRef<HTMLDivElement>(null);
+  useDepth();
+  const virtual = useWindowVirtualizer({
+    count: lines.length,
+    estimateSize: (at) => (lines[at]?.of === 'tab' ? 56 : 150),
+    getItemKey: (at) => lines[at]?.id ?? at,
+    overscan: 6,
+    scrollMargin: list.current?.offsetTop ?? 0,
+  });
+  return (
+    <div ref={list} className="papers-lines" style={{ height: virtual.getTotalSize() }}>
+      {virtual.getVirtualItems().map(({ key, index, start }) => {
+        const line = lines[index];
+        if (line === undefined) return null;
+        return (
+          <div
+            key={key}
+            ref={virtual.measureElement}
+            data-index={index}
+            style={{ transform: `translateY(${start - virtual.options.scrollMargin}px)` }}
+          >
+            <Line line={line} arrangement={arrangement} />
+          </div>
+        );
+      })}
+    </div>
+  );
+}

@@ -1,0 +1,129 @@
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { type ReactNode, type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { Button } from '../../kit/Button.tsx';
+import { Choices } from '../../kit/Choices.tsx';
+import { PagePicture } from '../../kit/PagePicture.tsx';
+import { PageNumbers } from './PageNumbers.tsx';
+import { type PointedAt, type ReaderPage, seenSize, shareOf } from './reader-pages.ts';
+import './reader.css';
+
+const zooms = ['100', '150', '220'] as const;
+const gap = 16;
+
+function useWidth(box: RefObject<HTMLElement | null>): number {
+  const [width, setWidth] = useState(600);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const watch = new ResizeObserver(() => setWidth(element.clientWidth));
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [box]);
+  return width;
+}
+
+export interface PageReaderProps {
+  readonly pages: readonly ReaderPage[];
+  readonly title: string;
+  /** 0-based page to open at, and what to point at on it; a new object turns there again. */
+  readonly at?: PointedAt | undefined;
+  /** Stands at the right of the bar. */
+  readonly beside?: ReactNode;
+}
+
+interface BarProps {
+  readonly count: number;
+  readonly current: number;
+  readonly onGo: (page: number) => void;
+  readonly zoom: string;
+  readonly onZoom: (zoom: string) => void;
+  readonly beside?: ReactNode;
+}
+
+function Bar({ count, current, onGo, zoom, onZoom, beside }: BarProps) {
+  return (
+    <div className="reader-bar">
+      <p>
+        Page {current + 1} of {count}
+      </p>
+      {count === 1 ? null : (
+        <span>
+          <Button small disabled={current === 0} onPress={() => onGo(current - 1)}>
+            Back
+          </Button>{' '}
+          <Button small disabled={current === count - 1} onPress={() => onGo(current + 1)}>
+            Next page
+          </Button>
+        </span>
+      )}
+      <Choices
+        label="Size of the page"
+        labelUnseen
+        options={zooms.map((id) => ({ id, title: id === '100' ? 'Fit' : `${id}%` }))}
+        value={zoom}
+        onChange={onZoom}
+      />
+      {beside}
+    </div>
+  );
+}
+
+function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoom: string) {
+  const box = useRef<HTMLElement>(null);
+  const width = useWidth(box);
+  const wide = ((width - 2) * Number(zoom)) / 100;
+  const virtual = useVirtualizer({
+    count: pages.length,
+    getScrollElement: () => box.current,
+    estimateSize: (index) => {
+      const page = pages[index];
+      if (page === undefined) return 100;
+      const size = seenSize(page);
+      return Math.round((wide * size.height) / size.width) + gap;
+    },
+    overscan: 1,
+    getItemKey: (index) => index,
+  });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: sizes hang on the width and the pages alone.
+  useEffect(() => virtual.measure(), [wide, pages]);
+  const go = (page: number): void => virtual.scrollToIndex(page, { align: 'start' });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: turns there once for each place pointed at.
+  useEffect(() => {
+    if (at !== undefined && at.page > 0) requestAnimationFrame(() => go(at.page));
+    else if (at !== undefined) box.current?.scrollTo(0, 0);
+  }, [at, pages.length]);
+  const middle = (virtual.scrollOffset ?? 0) + (box.current?.clientHeight ?? 0) / 3;
+  const shown = virtual.getVirtualItems();
+  const current = shown.find(({ end }) => end > middle)?.index ?? 0;
+  return { box, virtual, go, wide, current };
+}
+
+/** The pages of a paper, large, one below the other; only those in view are drawn. */
+export function PageReader({ pages, title, at, beside }: PageReaderProps) {
+  const [zoom, setZoom] = useState<string>('100');
+  const { box, virtual, go, wide, current } = usePageScroll({ pages, at }, zoom);
+  return (
+    <section className="reader" aria-label={`Pages of ${title}`}>
+      <Bar count={pages.length} current={current} onGo={go} zoom={zoom} onZoom={setZoom} beside={beside} />
+      <div className={pages.length > 1 ? 'reader-body numbered' : 'reader-body'}>
+        {pages.length > 1 ? <PageNumbers count={pages.length} current={current} onGo={go} /> : null}
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
+        <section className="reader-pages" ref={box} tabIndex={0} aria-label="Pages, one below the other">
+          <div style={{ height: virtual.getTotalSize(), width: wide }}>
+            {virtual.getVirtualItems().map(({ key, index, start }) => {
+              const page = pages[index];
+              if (page === undefined) return null;
+              const place = at?.page === index ? at.place : undefined;
+              return (
+                <div key={`${key} ${zoom}`} className="reader-page" style={{ transform: `translateY(${start}px)` }}>
+                  <PagePicture {...page} title={`${title}, page ${index + 1}`} />
+                  {place === undefined ? null : <span className="reader-place" style={shareOf(place, page)} />}
+                </div>
+              );
+            })}
+          </div>
+        </section>
+      </div>
+    </section>
+  );
+}

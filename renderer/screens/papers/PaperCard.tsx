@@ -1,0 +1,58 @@
+import type { PaperRow } from '../../../core/desk/contract/answers.ts';
+import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { Mark } from '../../kit/Mark.tsx';
+import { addressOf } from '../../state/place.ts';
+import { markSays, pagesInWords } from './state-words.ts';
+
+function Lines({ row }: { readonly row: PaperRow }) {
+  const shown = row.editions.find(({ current }) => current) ?? row.editions.at(-1);
+  const number = shown?.number ?? '';
+  const earlier = row.editions.length - 1;
+  return (
+    <dl>
+      <div>
+        <dt>number</dt>
+        <dd className={number === '' ? 'pencil' : 'mono'}>{number === '' ? 'none' : number}</dd>
+      </div>
+      <div>
+        <dt>issued</dt>
+        <dd className={row.issuedDay === undefined ? 'pencil' : ''}>
+          {row.issuedDay === undefined ? 'no date' : dayInWords(row.issuedDay)}
+        </dd>
+      </div>
+      <div>
+        <dt>good through</dt>
+        <dd className={row.goodThroughDay === undefined ? 'pencil' : ''}>
+          {row.goodThroughDay === undefined ? 'no end stated' : dayInWords(row.goodThroughDay)}
+        </dd>
+      </div>
+      <div>
+        <dt>{earlier > 0 ? `1 of ${row.editions.length} editions` : 'pages'}</dt>
+        <dd>{shown === undefined ? 'none yet' : pagesInWords(shown.pages)}</dd>
+      </div>
+    </dl>
+  );
+}
+
+export interface PaperCardProps {
+  readonly row: PaperRow;
+  /** Said on the card where the divider doesn't say it already. */
+  readonly sayOffice: boolean;
+}
+
+/** A kept paper as an index card; pressing anywhere on it opens the paper. */
+export function PaperCard({ row, sayOffice }: PaperCardProps) {
+  const beside = [row.subject, sayOffice && row.office !== '' ? row.office : undefined].filter(Boolean).join(' · ');
+  return (
+    <article className="papers-card">
+      <header>
+        <h3 className="slab">
+          <a href={addressOf('papers', row.paper ?? '')}>{row.title}</a>
+        </h3>
+        <Mark word={row.state} say={markSays(row.state, row.goodThroughDay)} />
+      </header>
+      <Lines row={row} />
+      {beside === '' ? null : <p className="small papers-beside">{beside}</p>}
+    </article>
+  );
+}
