@@ -26,7 +26,7 @@ export function generalHelp(): string {
     '  --on DAY        as it will stand on that day (2026-03-02)',
     '  --json          the answer as data',
     '  --take-over     the computer that had the lot open is gone',
-    '  --out FOLDER    with assemble: also put the files there',
+    '  --out FOLDER    also put the files made there: assemble, packet-files, errand-sheet, mail-draft',
     '  --help          what a command takes',
     '',
     'It ends with 0 done, 1 error, 2 wrong use, 3 done but something would be refused, 4 stopped.',

@@ -115,7 +115,9 @@ export function argumentOf(name: RequestName, fields: Fields, offer: Offer): unk
   const argument: Record<string, unknown> = { ...fields };
   for (const option of optionsOf(requests[name].in)) {
     const value = fields[option.field];
-    if (option.takes === 'file' && typeof value === 'string') argument[option.field] = offer(resolve(here(), value));
+    if (option.takes !== 'file' || value === undefined) continue;
+    const tickets = listOf(value).map((path) => offer(resolve(here(), path)));
+    argument[option.field] = option.many ? tickets : tickets[0];
   }
   if (name === 'new-lot') {
     argument.layers = listOf(fields.layers).map(readLayer);

@@ -49,7 +49,8 @@ async function ask<N extends RequestName>({ name, parsed, signal }: Asked<N>): P
   const text = parsed.common.json ? JSON.stringify({ answer }, null, 2) : printAnswer(name, answer);
   process.stdout.write(text === '' ? '' : `${text}\n`);
   const refusals = listIn(answer, 'refused');
-  if (name === 'keep' && refusals.length > 0) return refusals.every(isWrongUse) ? exitCodes.wrongUse : exitCodes.error;
+  if ((name === 'keep' || name === 'lay-down') && refusals.length > 0)
+    return refusals.every(isWrongUse) ? exitCodes.wrongUse : exitCodes.error;
   if (name === 'verify' && hasProblems(answer)) return exitCodes.error;
   return wouldBeRefused(answer) ? exitCodes.wouldBeRefused : exitCodes.done;
 }
@@ -83,7 +84,8 @@ function freeName(folder: string, name: string): string {
 
 function copyOut(answer: unknown, out: string, pathOf: (ticket: string) => string): void {
   mkdirSync(out, { recursive: true });
-  for (const file of listIn(answer, 'files')) {
+  // One file alone (an errand sheet, a draft) is the answer itself.
+  for (const file of [answer, ...listIn(answer, 'files')]) {
     if (typeof file === 'object' && file !== null && 'ticket' in file && 'name' in file) {
       cpSync(pathOf(String(file.ticket)), freeName(out, String(file.name)));
     }

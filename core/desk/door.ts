@@ -3,7 +3,7 @@
 export { asDay, type Day, dayInWords, dayWithWeekday, isDay } from '../vocabulary/days.ts';
 export { type ErrorCode, type ErrorShape, LotfileError } from '../vocabulary/errors.ts';
 export type { Finding, NeedReading, PaperState, Weight } from '../vocabulary/finding.ts';
-export { basisInWords } from '../vocabulary/in-words.ts';
+export { basisInWords, throughInWords, validityInWords } from '../vocabulary/in-words.ts';
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
 export type * from './contract/answers.ts';
@@ -25,4 +25,5 @@ export {
   type RequestName,
   requests,
 } from './contract/requests.ts';
+export type * from './contract/screen-answers.ts';
 export type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from './contract/window-port.ts';

@@ -58,14 +58,36 @@ export interface NamedEdition {
   readonly edition: Edition;
 }
 
+/** Editions by id, once per view: a view is never changed in place. */
+const editionsOf = new WeakMap<LotView, ReadonlyMap<string, NamedEdition>>();
+
+function allEditions(view: LotView): ReadonlyMap<string, NamedEdition> {
+  const known = editionsOf.get(view);
+  if (known !== undefined) return known;
+  const made = new Map(
+    view.papers.flatMap((paper) => paper.editions.map((edition) => [edition.id, { paper, edition }] as const)),
+  );
+  editionsOf.set(view, made);
+  return made;
+}
+
+/** An edition by its row id, with the paper it is one of. */
+export function entryIn(view: LotView, id: string): NamedEdition | undefined {
+  return allEditions(view).get(id);
+}
+
+export function editionIn(view: LotView, id: string): Edition | undefined {
+  return entryIn(view, id)?.edition;
+}
+
 /**
  * An edition by its id or its printed number; a paper's name stands for the edition that counts on the day,
  * or for its newest where none counts (all refused, say).
  */
 export function editionNamed({ view, practice, day }: NamedIn, said: string): NamedEdition {
-  const all = view.papers.flatMap((paper) => paper.editions.map((edition) => ({ paper, edition })));
-  const byId = all.filter(({ edition }) => edition.id === said);
-  const exact = byId.length > 0 ? byId : all.filter(({ edition }) => same(edition.number, said));
+  const byId = entryIn(view, said);
+  if (byId !== undefined) return byId;
+  const exact = [...allEditions(view).values()].filter(({ edition }) => same(edition.number, said));
   if (exact.length > 0) return one(exact, 'paper', said);
   const paper = paperNamed(view, said);
   const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, { practice, lot: view, day });

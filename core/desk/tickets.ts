@@ -14,11 +14,23 @@ export interface Offered {
  */
 export class Tickets {
   readonly #offered = new Map<string, Offered>();
+  /** Path and name -> ticket, of files that are offered at every asking. */
+  readonly #steady = new Map<string, string>();
 
   /** @param name what the person calls it; the path's last part unless given. */
   offer(path: string, name = basename(path)): string {
     const ticket = `t-${randomUUID()}`;
     this.#offered.set(ticket, { path, name });
+    return ticket;
+  }
+
+  /** The same file under the same name gets the same ticket again, so that a window can remember what it fetched. */
+  steady(path: string, name = basename(path)): string {
+    const key = `${path}\0${name}`;
+    const known = this.#steady.get(key);
+    if (known !== undefined && this.#offered.has(known)) return known;
+    const ticket = this.offer(path, name);
+    this.#steady.set(key, ticket);
     return ticket;
   }
 

@@ -1,6 +1,7 @@
 export { currentEdition, type Wanted } from './current.ts';
 export { type DutyReading, readDuties } from './duties.ts';
 export { type HoldReading, readHolds } from './holds.ts';
+export { type Lapse, readLapses } from './lapses.ts';
 export { lapsingDays, paperStateOf } from './paper-state.ts';
 export { readAgreements } from './read-agreements.ts';
 export { readChosen } from './read-chosen.ts';

@@ -42,6 +42,13 @@ export interface OfficeWord {
   readonly layer: PracticeLayer;
 }
 
+/** The same as it is kept. */
+export interface KeptOfficeWord extends OfficeWord {
+  readonly id: number;
+  /** The act that brought it; undefined where a purge of the history took it. */
+  readonly act?: ActId | undefined;
+}
+
 /** One thing done, newest first in the history. */
 export interface ActShown {
   readonly id: ActId;
@@ -72,6 +79,28 @@ export interface TakenIn {
   readonly already: boolean;
   /** Editions that rest on this file; empty where it was taken in but never kept as a paper. */
   readonly editions: readonly EditionId[];
+}
+
+/** A file that came in and is not kept yet. */
+export interface TableFile {
+  /** No other file on the table bears it. */
+  readonly name: string;
+  readonly path: string;
+  readonly bytes: number;
+  /** Instant, ISO 8601 with zone Z. */
+  readonly since: string;
+  /** Somebody may still be writing to it. */
+  readonly arriving: boolean;
+  /** The title of the paper that holds these very bytes; told by `listTable` only. */
+  readonly already?: string | undefined;
+}
+
+/** A file laid on the table by us. */
+export interface LaidFile {
+  readonly name: string;
+  readonly bytes: number;
+  readonly sha256: string;
+  readonly already?: string | undefined;
 }
 
 /** Sound pages and what was measured on them: the shape intake yields (`Rendition` there). */

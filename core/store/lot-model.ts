@@ -24,8 +24,10 @@ import type {
   HandoverId,
   Holder,
   KeptFact,
+  KeptOfficeWord,
   KeptPacket,
   KeptRendition,
+  LaidFile,
   LotRecord,
   NewEdition,
   NewHandover,
@@ -38,6 +40,7 @@ import type {
   OriginalCopy,
   PracticeLayer,
   RecordId,
+  TableFile,
   TakenIn,
   VisitComment,
 } from './keeping-model.ts';
@@ -138,7 +141,9 @@ export interface Lot extends Disposable {
   layers(): readonly PracticeLayer[];
   setPractice(change: { practice: Practice; layers: readonly PracticeLayer[]; title?: string | undefined }): void;
   addOfficeWord(word: OfficeWord): void;
-  officeWords(): readonly OfficeWord[];
+  /** In the order they were said. */
+  officeWords(): readonly KeptOfficeWord[];
+  removeOfficeWord(id: number): void;
 
   /** Groups what `fn` does into one act; all of it or nothing. `fn` must not be async. Acts inside join the outer one. */
   act<T>(title: string, fn: () => T): T;
@@ -172,6 +177,19 @@ export interface Lot extends Disposable {
   temporaryPath(): string;
   /** Removes leftovers of interrupted work; the names of what it removed. */
   sweep(): readonly string[];
+
+  /** What came in and is not kept yet, oldest first. */
+  listTable(): Promise<readonly TableFile[]>;
+  /** The item a path stands for, where it lies on this lot's table. */
+  tableFileAt(path: string): TableFile | undefined;
+  /** Lays a copy on the table under the person's name for it, or the next free one. */
+  layOn(path: string, name: string): Promise<LaidFile>;
+  /** Moves an item into table/put-aside/; its name there. */
+  putAside(name: string): string;
+  /** Takes an item that was kept off the table, where the original in the lot is whole; whether it went. */
+  takeOff(path: string): Promise<boolean>;
+  /** Originals on which no paper rests any more since this act. */
+  originalsLeftBy(act: ActId): readonly KeptFile[];
 
   keepEdition(edition: NewEdition): { readonly paper: PaperId; readonly edition: EditionId };
   editionContent(editions: readonly EditionId[]): Readonly<Record<EditionId, EditionContent>>;

@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs';
 import * as answers from './answers.ts';
 import * as content from './edition-parts.ts';
 import * as rows from './edition-rows.ts';
@@ -15,6 +16,7 @@ import * as records from './records.ts';
 import * as renditions from './renditions.ts';
 import { searchLot } from './search.ts';
 import { sweepLot } from './sweep.ts';
+import * as table from './table.ts';
 import { tellingPlainly } from './telling.ts';
 import { actsOf, undoAct } from './undo.ts';
 import { checkFiles, verifyLot } from './verify.ts';
@@ -37,6 +39,8 @@ function closing({ ledger, lease }: Opened): () => void {
   return () => {
     if (!ledger.db.open) return;
     try {
+      // Half-made files are private too (an errand sheet, a draft): they don't outlive the run they were made in.
+      for (const path of ledger.issued) rmSync(path, { recursive: true, force: true });
       ledger.translated(() => lease?.release());
     } finally {
       ledger.db.close();
@@ -56,6 +60,7 @@ function storyOf(
   | 'setPractice'
   | 'addOfficeWord'
   | 'officeWords'
+  | 'removeOfficeWord'
   | 'act'
   | 'acts'
   | 'undo'
@@ -79,6 +84,7 @@ function storyOf(
     setPractice: (change) => practices.setPractice(ledger, change),
     addOfficeWord: (word) => practices.addOfficeWord(ledger, word),
     officeWords: () => practices.officeWords(ledger),
+    removeOfficeWord: (id) => practices.removeOfficeWord(ledger, id),
     act: (title, fn) => ledger.act(title, fn),
     acts: (limit = 50) => actsOf(ledger, limit),
     undo: (actId) => undoAct(ledger, actId),
@@ -124,6 +130,19 @@ function filesOf(
     checkFiles: (shas) => checkFiles(ledger, shas),
     purge: (sha, reason) => purgeFile(ledger, sha, reason),
     search: (text, options = {}) => searchLot(ledger, text, options.limit ?? 20),
+  };
+}
+
+function tableOf(
+  ledger: Ledger,
+): Part<'listTable' | 'tableFileAt' | 'layOn' | 'putAside' | 'takeOff' | 'originalsLeftBy'> {
+  return {
+    listTable: () => table.listTable(ledger),
+    tableFileAt: (path) => table.tableFileAt(ledger, path),
+    layOn: (path, name) => table.layOn(ledger, path, name),
+    putAside: (name) => table.putAside(ledger, name),
+    takeOff: (path) => table.takeOff(ledger, path),
+    originalsLeftBy: (act) => originals.originalsLeftBy(ledger, act),
   };
 }
 
@@ -207,6 +226,7 @@ export function lotOf(opened: Opened): Lot {
     view: remembered(ledger, readView),
     ...storyOf(ledger),
     ...filesOf(ledger),
+    ...tableOf(ledger),
     ...papersOf(ledger),
     ...errandsOf(ledger),
   };

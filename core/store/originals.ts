@@ -30,7 +30,8 @@ async function* piecesOf(path: string, name: string): AsyncGenerator<Buffer> {
   }
 }
 
-async function copyHashing(
+/** Copies a person's file into a new file of the lot, forced to disk, hashed on the way. */
+export async function copyHashing(
   from: { path: string; name: string },
   to: string,
 ): Promise<{ sha256: string; bytes: number }> {
@@ -50,7 +51,7 @@ async function copyHashing(
   return { sha256: hash.digest('hex'), bytes };
 }
 
-function sizeOnDisk(path: string): number | undefined {
+export function sizeOnDisk(path: string): number | undefined {
   return statSync(path, { throwIfNoEntry: false })?.size;
 }
 
@@ -108,6 +109,39 @@ function editionsOf(ledger: Ledger, sha: string): readonly string[] {
     .prepare<[string], string>('SELECT DISTINCT edition FROM edition_original WHERE file = ? ORDER BY seq')
     .pluck()
     .all(sha);
+}
+
+/** Originals of exactly this size: the cheap question before a file is hashed to see whether it is kept. */
+export function originalsOfSize(
+  ledger: Ledger,
+  bytes: number,
+): readonly { readonly sha: string; readonly ext: string }[] {
+  return ledger.db
+    .prepare<[number], { sha: string; ext: string }>('SELECT sha, ext FROM file WHERE bytes = ? AND purged = 0')
+    .all(bytes);
+}
+
+/** The title of the paper that rests on these very bytes; the newest where there are several. */
+export function paperOfFile(ledger: Ledger, sha: string): string | undefined {
+  return ledger.db
+    .prepare<[string], string>(
+      `SELECT paper.title FROM edition_original JOIN edition ON edition.id = edition
+       JOIN paper ON paper.id = edition.paper WHERE file = ? ORDER BY edition.seq DESC LIMIT 1`,
+    )
+    .pluck()
+    .get(sha);
+}
+
+/** Originals that an act took the last paper of: nothing rests on them any more. */
+export function originalsLeftBy(ledger: Ledger, act: number): readonly KeptFile[] {
+  return ledger.db
+    .prepare<[number], KeptFile>(
+      `SELECT DISTINCT file.sha AS sha256, file.name, file.bytes FROM change JOIN file ON file.sha = before ->> 'file'
+       WHERE act = ? AND tbl = 'edition_original' AND after IS NULL AND purged = 0
+         AND NOT EXISTS (SELECT 1 FROM edition_original WHERE file = file.sha)
+         AND NOT EXISTS (SELECT 1 FROM record WHERE record.file = file.sha)`,
+    )
+    .all(act);
 }
 
 /** @throws LotfileError `not found` where the lot never had it, or it was purged. */

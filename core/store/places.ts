@@ -4,8 +4,8 @@ import { open } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 
-/** The folders of a lot. `working` holds only what is not finished yet. */
-export const lotFolders = ['originals', 'renditions', 'packets', 'working'] as const;
+/** The folders of a lot. `table` holds what came in and is not kept yet, `working` what is not finished. */
+export const lotFolders = ['originals', 'renditions', 'packets', 'table', 'working'] as const;
 
 export function originalFile(folder: string, file: { sha: string; ext: string }): string {
   return join(folder, 'originals', file.sha.slice(0, 2), `${file.sha}.${file.ext}`);

@@ -1,6 +1,6 @@
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { Practice } from '../vocabulary/practice.ts';
-import type { OfficeWord, PracticeLayer } from './keeping-model.ts';
+import type { KeptOfficeWord, OfficeWord, PracticeLayer } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
 
@@ -59,11 +59,25 @@ export function addOfficeWord(ledger: Ledger, word: OfficeWord): void {
   );
 }
 
-export function officeWords(ledger: Ledger): readonly OfficeWord[] {
+/** In the order they were said, each with the act that brought it. */
+export function officeWords(ledger: Ledger): readonly KeptOfficeWord[] {
   const rows = ledger.db
-    .prepare<[], Omit<OfficeWord, 'layer'> & { layer: string }>(
-      'SELECT office, who, day, said, layer FROM office_word ORDER BY seq',
+    .prepare<[], Omit<KeptOfficeWord, 'layer' | 'act'> & { layer: string; act: number | null }>(
+      `SELECT word.seq AS id, office, who, day, said, layer,
+         (SELECT max(act) FROM change WHERE tbl = 'office_word' AND row_key = word.seq AND before IS NULL) AS act
+       FROM office_word AS word ORDER BY word.seq`,
     )
     .all();
-  return rows.map((row) => ({ ...row, layer: JSON.parse(row.layer) }));
+  return rows.map((row) => ({ ...row, layer: JSON.parse(row.layer), act: row.act ?? undefined }));
+}
+
+export function removeOfficeWord(ledger: Ledger, id: number): void {
+  ledger.act('Took back what an office said', () => {
+    const done = ledger.db.prepare('DELETE FROM office_word WHERE seq = ?').run(id);
+    if (done.changes > 0) return;
+    throw new LotfileError('not found', 'No office said that, or it was taken back before.', {
+      about: String(id),
+      next: 'Look at the list again: practice-words.',
+    });
+  });
 }

@@ -46,6 +46,9 @@ interface EditionRow {
   readonly physical_only: number;
   readonly sealed: number;
   readonly readable: number;
+  /** Originals it came as, and how many of them were removed for good. */
+  readonly originals: number;
+  readonly purged: number;
 }
 
 interface PartRow {
@@ -98,6 +101,17 @@ function sheetsOf(parts: readonly PartRow[]): readonly string[] {
   return [...sheets];
 }
 
+/** Every file it came as was removed for good, and nobody holds the sheets themselves. */
+function lostItsFile({ originals, purged, physical_only }: EditionRow): boolean {
+  return originals > 0 && purged === originals && physical_only === 0;
+}
+
+const editionSql = `
+  SELECT edition.*, count(file.sha) AS originals, coalesce(sum(file.purged), 0) AS purged
+  FROM edition LEFT JOIN edition_original ON edition_original.edition = edition.id
+    LEFT JOIN file ON file.sha = edition_original.file
+  GROUP BY edition.seq ORDER BY edition.seq`;
+
 function editionFrom(row: EditionRow, groups: Groups): Edition {
   const all = groups.parts(row.id);
   const parts = all.filter((part) => part.purged === 0);
@@ -118,7 +132,7 @@ function editionFrom(row: EditionRow, groups: Groups): Edition {
     physicalOnly: row.physical_only === 1,
     sealed: row.sealed === 1,
     // What was purged can't be read, whatever was once said of it.
-    readable: row.readable === 1 && parts.length === all.length,
+    readable: row.readable === 1 && parts.length === all.length && !lostItsFile(row),
     pages: parts.reduce((sum, part) => sum + part.page_count, 0),
     sheets: sheetsOf(parts),
   };
@@ -127,7 +141,7 @@ function editionFrom(row: EditionRow, groups: Groups): Edition {
 function papersOf(ledger: Ledger): readonly Paper[] {
   const groups = editionGroups(ledger);
   const editions = new Map<string, Edition[]>();
-  for (const row of ledger.db.prepare<[], EditionRow>('SELECT * FROM edition ORDER BY seq').all()) {
+  for (const row of ledger.db.prepare<[], EditionRow>(editionSql).all()) {
     const edition = editionFrom(row, groups);
     const group = editions.get(row.paper);
     if (group === undefined) editions.set(row.paper, [edition]);

@@ -189,3 +189,11 @@ export function spanInWords(span: Span): string {
   );
   return words.length === 0 ? 'same day' : words.join(' ');
 }
+
+/** "10 to 20 working days", "3 weeks", "same day": the inverse of {@link parseLead}. */
+export function leadInWords({ from, to }: Lead): string {
+  const [low, high] = [spanInWords(from), spanInWords(to)];
+  if (low === high) return low;
+  const [count] = low.split(' ');
+  return `${low === 'same day' ? '0' : count} to ${high}`;
+}

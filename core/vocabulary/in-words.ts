@@ -1,4 +1,5 @@
-import { dayInWords } from './days.ts';
+import { dayInWords, dayWithWeekday } from './days.ts';
+import type { ClockReading, Validity } from './finding.ts';
 import type { Basis } from './practice.ts';
 
 /** "R. Amsel told you on 2 Apr 2026", "Brindlemoor County, permit handout (read 20 Nov 2026)", "common practice". */
@@ -11,4 +12,29 @@ export function basisInWords(basis: Basis): string {
     case 'common practice':
       return 'common practice; the office may see it otherwise';
   }
+}
+
+/** "good through 14 Mar 2026", "ended", "good, with no end", "how long is not known". */
+export function throughInWords(through: ClockReading['through']): string {
+  switch (through) {
+    case 'for good':
+      return 'good, with no end';
+    case 'unknown':
+      return 'how long is not known';
+    case 'ended':
+      return 'ended';
+    default:
+      return `good through ${dayInWords(through)}`;
+  }
+}
+
+/**
+ * All clocks together, as of a day: "good through Sat 14 Mar 2026; go by Fri 13 Mar 2026",
+ * "lapsed after 2 Feb 2026". Never says more than the dates do.
+ */
+export function validityInWords({ good, through, safeThrough }: Validity): string {
+  if (through === 'for good' || through === 'unknown' || through === 'ended') return throughInWords(through);
+  if (good === false) return `lapsed after ${dayInWords(through)}`;
+  const safe = safeThrough === undefined || safeThrough === through ? '' : `; go by ${dayWithWeekday(safeThrough)}`;
+  return `good through ${safe === '' ? dayInWords(through) : dayWithWeekday(through)}${safe}`;
 }

@@ -8,9 +8,16 @@ import { keepPermit, newFolder, newLot, open, practice, told } from './lot-in-fo
 
 const begin = { title: 'Heron Lane', practice, layers: [], day: '2026-04-14', holder: open.holder } as const;
 
-test('a new lot folder holds the database and a folder each for originals, renditions, packets and work under way', () => {
+test('a new lot folder holds the database and a folder each for originals, renditions, packets, the table and work under way', () => {
   const lot = newLot();
-  expect(readdirSync(lot.folder).toSorted()).toEqual(['lot.sqlite', 'originals', 'packets', 'renditions', 'working']);
+  expect(readdirSync(lot.folder).toSorted()).toEqual([
+    'lot.sqlite',
+    'originals',
+    'packets',
+    'renditions',
+    'table',
+    'working',
+  ]);
   expect(lot.view()).toEqual({
     title: 'Heron Lane',
     answers: {},

@@ -7,8 +7,10 @@ import {
   type RequestName,
 } from '../../desk/door.ts';
 import { findingLines, paperMarks } from './findings.ts';
-import { counted, labelled, table, wrapped } from './lines.ts';
+import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
+import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
+import { todayText } from './today.ts';
 import { errandText, wayText } from './way.ts';
 
 type Printers = { readonly [N in RequestName]: (answer: RequestAnswer<N>) => string };
@@ -129,7 +131,14 @@ const printers: Printers = {
           .map(({ title, page, snippet }) => `${title}${page === undefined ? '' : `, page ${page}`}: ${snippet}`)
           .join('\n'),
   history: ({ acts }) =>
-    table(acts.map(({ act, at, title, undone }) => [act, at, `${title}${undone ? ' (undone)' : ''}`])).join('\n'),
+    table(
+      acts.map(({ act, at, title, undone, lasting }) => [
+        act,
+        at,
+        `${title}${undone ? ' (undone)' : ''}`,
+        lasting === undefined ? '' : lasting,
+      ]),
+    ).join('\n'),
   undo: ({ undone }) => `Undone: ${undone}`,
   verify: verifyText,
   'clerk-said': noted,
@@ -153,6 +162,29 @@ const printers: Printers = {
       `Papers: ${papers.join(', ') || 'none'}.`,
       `Packets that held it: ${packets.join(', ') || 'none'}.`,
     ].join('\n'),
+  today: todayText,
+  pages: pagesText,
+  'with-offices': officesText,
+  table: tableText,
+  'lay-down': laidText,
+  'put-aside': ({ name }) => `Put aside as ${name}.`,
+  amendable: amendableText,
+  'practice-words': wordsText,
+  'errand-sheet': ({ name, pages }) =>
+    `Errand sheet ${name}, ${counted(pages, 'page')}. It goes away when the lot is closed: with --out FOLDER you get a copy.`,
+  'mail-draft': draftText,
+  'packet-files': ({ title, day, files }) =>
+    [
+      `${title}, ${dayInWords(day)}`,
+      ...table(files.map(({ name, bytes, sha256 }) => [`  ${name}`, sizeInWords(bytes), sha256])),
+    ].join('\n'),
+  'answer-comment': noted,
+  'applies-again': noted,
+  'end-firm': noted,
+  'end-identity': noted,
+  'remove-event': noted,
+  'rename-lot': noted,
+  unsay: noted,
 };
 
 /** The answer in plain words. */

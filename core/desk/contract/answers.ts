@@ -1,10 +1,11 @@
 import type { PacketPlan } from '../../packet/plan-model.ts';
 import type { Day } from '../../vocabulary/days.ts';
 import type { ErrorShape } from '../../vocabulary/errors.ts';
-import type { Answer } from '../../vocabulary/facts.ts';
+import type { Answer, FactSort } from '../../vocabulary/facts.ts';
 import type { ErrandReading, Finding, NeedReading, PaperState, Way, WayStop } from '../../vocabulary/finding.ts';
 import type { Identity, LotEvent, Subject } from '../../vocabulary/lot.ts';
-import type { Basis, Errand, Office, Practice } from '../../vocabulary/practice.ts';
+import type { Basis, Errand, Office, OfficeSort, Practice } from '../../vocabulary/practice.ts';
+import type { ClockRow, CommentRow, NeedForRow } from './screen-answers.ts';
 
 /** What the requests answer: plain data, fit for any host. */
 export interface LotOpened {
@@ -21,6 +22,8 @@ export interface AskedQuestion {
   readonly where: string;
   readonly choices: readonly string[];
   readonly first: boolean;
+  /** How an answer is written: a choice, a count, an amount ... */
+  readonly sort: FactSort;
   readonly answer?: Answer | undefined;
 }
 
@@ -46,6 +49,8 @@ export interface KeptPaper {
 }
 
 export interface KeepAnswer {
+  /** The last act of it; undefined where nothing was kept. */
+  readonly act?: string | undefined;
   readonly kept: readonly KeptPaper[];
   readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
 }
@@ -55,19 +60,43 @@ export interface EditionRow {
   readonly number: string;
   readonly issued: string;
   readonly goodThrough: string;
+  /** The same two as dates, for sorting. */
+  readonly issuedDay?: Day | undefined;
+  readonly goodThroughDay?: Day | undefined;
   readonly pages: number;
   readonly marks: readonly string[];
   readonly current: boolean;
 }
 
 export interface PaperRow {
-  readonly paper: string;
+  /** Names the row, kept paper or not. */
+  readonly row: string;
+  /** Undefined where the way needs it and nothing of it was kept yet. */
+  readonly paper?: string | undefined;
   readonly kind: string;
   readonly title: string;
   readonly office: string;
+  /** The office that issues it: its id, and the sort that decides where its tab sits. */
+  readonly from: string;
+  readonly sort: OfficeSort;
   readonly subject?: string | undefined;
   readonly state: PaperState;
+  /** Of the edition that counts, else of the newest. */
+  readonly issuedDay?: Day | undefined;
+  readonly goodThroughDay?: Day | undefined;
+  /** Errands that ask for it and apply here. */
+  readonly needFor: readonly NeedForRow[];
+  /** What brings it, where it is missing and an errand does. */
+  readonly broughtBy?: RemedyRow | undefined;
   readonly editions: readonly EditionRow[];
+}
+
+/** The errand that puts something right, and where it is gone on. */
+export interface RemedyRow {
+  readonly errand: string;
+  readonly title: string;
+  readonly office: string;
+  readonly earliest?: Day | undefined;
 }
 
 export interface WayAnswer extends Omit<Way, 'stops'> {
@@ -92,10 +121,27 @@ export interface ErrandAnswer {
     readonly use: string;
     readonly copies: number;
     readonly basis: Basis;
+    /** Of the edition that meets it, in words; empty where there is none or it says nothing. */
+    readonly number: string;
+    readonly issued: string;
+    readonly goodThrough: string;
+    readonly clocks: readonly ClockRow[];
+    readonly pages: number;
+    readonly sheets: readonly string[];
+    /** The errand that would meet it, where it is not met and one does. */
+    readonly remedy?: RemedyRow | undefined;
   })[];
   /** What they sent it back with and nobody has answered yet, newest visit first. */
-  readonly comments: readonly { readonly number: string; readonly text: string; readonly day: Day }[];
+  readonly comments: readonly CommentRow[];
   readonly wouldBeRefused: boolean;
+}
+
+/**
+ * A plan as it crosses to a window: the pages' text and clear strips stay behind, and each rendition it draws on
+ * has a ticket.
+ */
+export interface PlanAnswer extends PacketPlan {
+  readonly tickets: Readonly<Record<string, string>>;
 }
 
 /** A packet that was assembled, newest first. */
@@ -119,6 +165,7 @@ export interface PacketFileRow {
 }
 
 export interface AssembleAnswer {
+  readonly act: string;
   readonly packet: string;
   readonly title: string;
   readonly draft: boolean;
@@ -142,12 +189,23 @@ export interface HandoverRow {
   readonly withdrawn?: string | undefined;
 }
 
+/** A paper, an errand or an office; the id of what it is stands in the field of that name. */
 export interface FoundRow {
+  readonly sort: 'paper' | 'errand' | 'office';
   readonly paper?: string | undefined;
   readonly edition?: string | undefined;
+  readonly errand?: string | undefined;
+  readonly office?: string | undefined;
+  /** Of a paper. */
+  readonly kind?: string | undefined;
   readonly title: string;
+  /** 1-based page in the edition, where the words stand on one. */
   readonly page?: number | undefined;
+  /** Where the words were found. */
+  readonly why: 'title' | 'number' | 'office' | 'facts' | 'page';
   readonly snippet: string;
+  /** [start, end) of the found words in `snippet`. */
+  readonly marks: readonly (readonly [number, number])[];
 }
 
 export interface ActRow {
@@ -155,6 +213,10 @@ export interface ActRow {
   readonly title: string;
   readonly at: string;
   readonly undone: boolean;
+  /** Why it can't be undone, where it can't. */
+  readonly lasting?: string | undefined;
+  /** The act this one took back. */
+  readonly undoes?: string | undefined;
 }
 
 export interface VerifyProblem {
@@ -184,6 +246,8 @@ export interface PurgeAnswer {
 
 /** Something that can't be undone, and what has to be settled before it. */
 export interface HoldRow {
+  readonly hold: string;
+  readonly event: string;
   readonly title: string;
   readonly say: string;
   readonly waitsFor: readonly string[];

@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import type { PacketPlan } from '../../packet/plan-model.ts';
 import type {
   ActRow,
   AssembleAnswer,
@@ -12,6 +11,7 @@ import type {
   LotOpened,
   PacketRow,
   PaperRow,
+  PlanAnswer,
   PracticeAnswer,
   PurgeAnswer,
   RecordRow,
@@ -19,6 +19,8 @@ import type {
   WayAnswer,
 } from './answers.ts';
 import { request } from './define.ts';
+import { screenRequests } from './screen-requests.ts';
+import { takeBackRequests } from './take-back-requests.ts';
 import {
   daySchema,
   linkWordSchema,
@@ -128,8 +130,8 @@ export const requests = {
     long: true,
   }),
   papers: request<{ readonly papers: readonly PaperRow[] }>()({
-    help: 'List the papers and their state.',
-    in: z.object({ kind: practiceId.optional() }),
+    help: 'List the papers and their state; with wanted, also those the way needs that are not in the lot yet.',
+    in: z.object({ kind: practiceId.optional(), wanted: z.boolean().default(false) }),
   }),
   correct: done({
     help: 'Correct what was noted of a paper: marks, facts, dates.',
@@ -179,7 +181,7 @@ export const requests = {
       comments: z.array(words).max(500).default([]),
     }),
   }),
-  plan: request<PacketPlan>()({ help: 'Lay out a packet without assembling it.', in: z.object(packetWanted) }),
+  plan: request<PlanAnswer>()({ help: 'Lay out a packet without assembling it.', in: z.object(packetWanted) }),
   assemble: request<AssembleAnswer>()({
     help: 'Assemble the packet of an errand, or papers of your own choosing.',
     in: z.object(packetWanted),
@@ -256,6 +258,8 @@ export const requests = {
     help: 'Remove a private paper’s file for good; a marker stays.',
     in: z.object({ edition: named, reason: words, sure: z.boolean().default(false) }),
   }),
+  ...screenRequests,
+  ...takeBackRequests,
 } as const;
 
 export type RequestName = keyof typeof requests;

@@ -1,34 +1,49 @@
-import type { KeptPacket } from '../../store/index.ts';
+import type { HandedEdition, KeptPacket } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
+import { editionNamed } from '../named.ts';
+import { packetNamed } from './packet-files.ts';
 import { acted } from './record-card.ts';
 
-/** A packet by its id or its title; the newest where several bear it. */
-function packetNamed(at: AtLot, said: string): KeptPacket {
-  const all = at.lot.packets().toReversed();
-  const found =
-    all.find(({ id }) => id === said) ?? all.find(({ title }) => title.toLowerCase() === said.toLowerCase());
-  if (found !== undefined) return found;
-  const some = all.slice(0, 5).map(({ id, title, day }) => `${id} (${title}, ${day})`);
-  throw new LotfileError('not found', `No packet is called "${said}".`, {
-    next: some.length === 0 ? 'Assemble one first.' : `There are: ${some.join('; ')}.`,
-  });
+export const packets = onLot(requests.packets, (_input, { lot }) => ({
+  packets: lot.packets().map(({ id, title, recipient, day, files }) => ({
+    packet: id,
+    title,
+    recipient,
+    day,
+    draft: lot.packetPlan(id).draft,
+    files: files.map(({ name }) => name),
+  })),
+}));
+
+/** A paper the person named that the lot knows; anything else they left there stays as they wrote it, in the note. */
+function knownEdition(said: string, at: AtLot): string | undefined {
+  try {
+    return editionNamed({ view: at.lot.view(), practice: at.lot.practice(), day: at.day }, said).edition.id;
+  } catch (error) {
+    const { code } = LotfileError.from(error);
+    if (code === 'not found' || code === 'wrong use') return undefined;
+    throw error;
+  }
 }
 
-export const packets = onLot(requests.packets, (_input, { lot }) => ({
-  packets: lot
-    .packets()
-    .toReversed()
-    .map(({ id, title, recipient, day, files }) => ({
-      packet: id,
-      title,
-      recipient,
-      day,
-      draft: lot.packetPlan(id).draft,
-      files: files.map(({ name }) => name),
-    })),
-}));
+/** What they hold now: the packet's editions in as many copies as went along, and originals left with them. */
+function given(kept: KeptPacket, surrendered: readonly string[], at: AtLot): readonly HandedEdition[] {
+  const left = new Set(surrendered.flatMap((said) => knownEdition(said, at) ?? []));
+  const copies = new Map(
+    at.lot
+      .packetPlan(kept.id)
+      .tabs.flatMap(({ edition, riders = [], copies: count }) =>
+        edition === undefined ? [] : [edition, ...riders].map((id) => [id, count] as const),
+      ),
+  );
+  return [...new Set([...kept.editions, ...left])].map((edition) => ({
+    edition,
+    copies: copies.get(edition) ?? 1,
+    surrendered: left.has(edition),
+  }));
+}
 
 /** Who was given which bytes, when, how, and on what receipt. */
 export const handOver = onLot(requests['hand-over'], ({ packet, to, how, day, receipt, surrendered }, at) => {
@@ -36,7 +51,10 @@ export const handOver = onLot(requests['hand-over'], ({ packet, to, how, day, re
   let handover = '';
   const { act } = acted(at, `Handed over ${kept.title} to ${to}`, () => {
     const note = surrendered.length === 0 ? undefined : `Originals left with them: ${surrendered.join(', ')}`;
-    handover = at.lot.handOver({ packet: kept.id, recipient: to, how, day: day ?? at.day, receipt, note });
+    const office = kept.errand === undefined ? undefined : at.lot.practice().errands[kept.errand]?.office;
+    const editions = given(kept, surrendered, at);
+    const said = { packet: kept.id, office, recipient: to, how, day: day ?? at.day, receipt, note };
+    handover = at.lot.handOver(editions.length === 0 ? said : { ...said, editions });
   });
   const draft = at.lot.packetPlan(kept.id).draft;
   const notes = draft

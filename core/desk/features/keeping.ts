@@ -9,6 +9,8 @@ import { known, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
 import { commitRow, type PaperToKeep, type Ready, type Row } from './keep-row.ts';
 import { factsSaid, linkTarget } from './papers.ts';
+import { lastAct } from './record-card.ts';
+import { clearKept, refuseArriving } from './table.ts';
 
 async function sha256Of(offered: Offered): Promise<string> {
   try {
@@ -87,10 +89,13 @@ function checkSaid(input: PaperToKeep, all: readonly PaperToKeep[], at: AtLot): 
 /** Files are made ready two at a time, rows are written in the order given. */
 export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAnswer> => {
   const kept: KeptPaper[] = [];
+  const done = new Set<string>();
+  const left = new Set<string>();
   const refused: { file: string; error: ReturnType<LotfileError['toJSON']> }[] = [];
   const begin = async (input: PaperToKeep): Promise<Row> => {
     checkSaid(input, papers, at);
     const files = input.files.map((ticket) => at.tickets.look(ticket));
+    for (const { path } of files) refuseArriving(path, at);
     const ready: Ready[] = [];
     for (const file of files) ready.push(await makeReady(file, at));
     return { input, files, ready };
@@ -106,19 +111,26 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     running.push(row);
   };
   beginNext();
-  for (let done = 0; done < papers.length; done += 1) {
+  for (const [n, input] of papers.entries()) {
     beginNext();
-    const input = papers[done];
-    const names = input?.files.map((ticket) => at.tickets.look(ticket).name).join(', ') ?? '';
-    at.progress({ what: `keeping ${names}`, done, of: papers.length });
+    const files = input.files.map((ticket) => at.tickets.look(ticket));
+    const names = files.map(({ name }) => name).join(', ');
+    at.progress({ what: `keeping ${names}`, done: n, of: papers.length });
     try {
-      const row = await running[done];
+      const row = await running[n];
       at.signal.throwIfAborted();
       if (row !== undefined) kept.push(commitRow(row, at));
+      for (const { path } of files) done.add(path);
     } catch (error) {
       if (at.signal.aborted) throw error;
       refused.push({ file: names, error: LotfileError.from(error).toJSON() });
+      for (const { path } of files) left.add(path);
     }
   }
-  return { kept, refused };
+  // Only when all is kept: one file may serve several papers.
+  await clearKept(
+    [...done].filter((path) => !left.has(path)),
+    at,
+  );
+  return { act: kept.length === 0 ? undefined : lastAct(at), kept, refused };
 });

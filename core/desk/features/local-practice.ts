@@ -1,8 +1,14 @@
 import { figures } from '../../figures/index.ts';
+import type { PracticeLayer } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { Practice } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
+import type { AmendableAnswer, WordsAnswer } from '../contract/screen-answers.ts';
+import { errandNamed, known } from '../named.ts';
+import { commonLayers } from '../templates.ts';
+import { errandRows, officeRows, paperRows } from './amend-rows.ts';
+import { officeTitle } from './asked.ts';
 import { acted } from './record-card.ts';
 
 /** The office a rule belongs to: the errand's, the paper's issuer, or the office itself. */
@@ -11,6 +17,12 @@ function officeOf(practice: Practice, rule: string): string {
   if (room === 'errands') return practice.errands[id]?.office ?? '';
   if (room === 'papers') return practice.papers[id]?.from ?? '';
   return room === 'offices' ? id : '';
+}
+
+/** Two people may say the same on one day; each word keeps a name of its own. */
+function named(layer: PracticeLayer, layers: readonly PracticeLayer[]): PracticeLayer {
+  const taken = layers.filter(({ name }) => name === layer.name || name.startsWith(`${layer.name} (`)).length;
+  return taken === 0 ? layer : { ...layer, name: `${layer.name} (${taken + 1})` };
 }
 
 /** "The clerk said otherwise": one rule amended, on the word of a named person, on a day. */
@@ -22,7 +34,7 @@ export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who
     { target: rule, value, who, day: said, ...(note === undefined ? {} : { note }) },
     at.lot.practice(),
   );
-  const all = [...layers, layer];
+  const all = [...layers, named(layer, layers)];
   const practice = readPractice(all, { figures: Object.keys(figures) });
   const office = officeOf(practice, rule);
   if (office === '') {
@@ -31,8 +43,70 @@ export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who
     });
   }
   return acted(at, `${who} said: ${rule} is ${String(value)}`, () => {
-    at.lot.addOfficeWord({ office, who, day: said, said: note ?? `${rule} is ${String(value)}`, layer });
+    const words = note ?? `${rule} is ${String(value)}`;
+    at.lot.addOfficeWord({ office, who, day: said, said: words, layer: named(layer, layers) });
     at.lot.setPractice({ practice, layers: all });
+  });
+});
+
+/** One word taken back: the practice is read anew without it, whatever was said later stays. */
+export const unsay = onLot(requests.unsay, async ({ word }, at) => {
+  const found = at.lot.officeWords().find(({ id }) => String(id) === word);
+  if (found === undefined) {
+    throw new LotfileError('not found', `No office's word is called "${word}".`, {
+      about: word,
+      next: 'See them: practice-words.',
+    });
+  }
+  const { readPractice } = await import('../../practice/index.ts');
+  const layers = at.lot.layers().filter(({ name, text }) => name !== found.layer.name || text !== found.layer.text);
+  const without = readPractice(layers, { figures: Object.keys(figures) });
+  return acted(at, `Took back what ${found.who} said: ${found.said}`, () => {
+    at.lot.removeOfficeWord(found.id);
+    at.lot.setPractice({ practice: without, layers });
+  });
+});
+
+/** What offices said otherwise so far, newest first, and the texts the practice was made from. */
+export const practiceWords = onLot(requests['practice-words'], (_input, { lot }): WordsAnswer => {
+  const practice = lot.practice();
+  const words = lot.officeWords();
+  const common = new Set(commonLayers().map(({ name }) => name));
+  const said = new Set(words.map(({ layer }) => layer.name));
+  return {
+    words: words.toReversed().map(({ id, office, who, day, said: what, layer, act }) => ({
+      word: String(id),
+      office,
+      officeTitle: officeTitle(practice, office),
+      who,
+      day,
+      said: what,
+      layer: layer.name,
+      act: act === undefined ? undefined : String(act),
+    })),
+    layers: lot
+      .layers()
+      .map(({ name }) => ({ name, sort: said.has(name) ? 'word' : common.has(name) ? 'common' : 'local' })),
+  };
+});
+
+/** The rules of one errand, kind of paper or office that an office's word can change. */
+export const amendable = onLot(requests.amendable, ({ errand, paper, office }, { lot }): AmendableAnswer => {
+  const practice = lot.practice();
+  if (errand !== undefined) {
+    const rule = errandNamed(practice, errand);
+    return { title: rule.title, rows: errandRows(rule, practice) };
+  }
+  if (paper !== undefined) {
+    const rule = known(practice.papers, paper, 'kind of paper');
+    return { title: rule.title, rows: paperRows(rule, practice) };
+  }
+  if (office !== undefined) {
+    const rule = known(practice.offices, office, 'office');
+    return { title: rule.title, rows: officeRows(rule) };
+  }
+  throw new LotfileError('wrong use', 'Neither an errand nor a paper nor an office was named.', {
+    next: 'Name one of them, for example errand permit-apply.',
   });
 });
 

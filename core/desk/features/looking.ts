@@ -1,23 +1,22 @@
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
+import { layBack } from './table.ts';
 
-/** Finding, history, undo and verify: looking at the lot as a whole. */
-export const find = onLot(requests.find, ({ text, limit }, { lot }) => ({
-  found: lot.search(text, { limit }).map(({ paper, edition, title, page, snippet }) => ({
-    paper,
-    edition,
+/** History, undo and verify: looking at the lot as a whole. */
+export const history = onLot(requests.history, ({ limit }, { lot }) => ({
+  acts: lot.acts(limit).map(({ id, title, at, undone, lasting, undoes }) => ({
+    act: String(id),
     title,
-    page,
-    snippet,
+    at,
+    undone,
+    lasting,
+    undoes: undoes === undefined ? undefined : String(undoes),
   })),
 }));
 
-export const history = onLot(requests.history, ({ limit }, { lot }) => ({
-  acts: lot.acts(limit).map(({ id, title, at, undone }) => ({ act: String(id), title, at, undone })),
-}));
-
-export const undo = onLot(requests.undo, ({ act }, { lot }) => {
-  const done = lot.undo(act === undefined ? undefined : Number(act));
+export const undo = onLot(requests.undo, async ({ act }, at) => {
+  const done = at.lot.undo(act === undefined ? undefined : Number(act));
+  await layBack(done.act, at);
   return { act: String(done.act), undone: done.title };
 });
 

@@ -1,5 +1,6 @@
 import { mkdir, rm } from 'node:fs/promises';
-import type { PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
+import { join } from 'node:path';
+import type { PacketPlan, PacketPurpose, PlanFile, PlanSheet } from '../../packet/plan-model.ts';
 import type { WholeFile } from '../../packet/prove-whole.ts';
 import { readChosen, readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
@@ -8,9 +9,14 @@ import type { Delivery, Practice } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
 import type { AssembleAnswer } from '../contract/answers.ts';
 import { type RequestInput, requests } from '../contract/requests.ts';
+import type { SheetAnswer } from '../contract/screen-answers.ts';
 import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
+import { renditionTicket } from './file-look.ts';
+import { offerMade } from './made-files.ts';
+import { lastAct } from './record-card.ts';
 
-type Wanted = RequestInput<'plan'>;
+type Wanted = Pick<RequestInput<'plan'>, 'errand' | 'subject' | 'papers' | 'title' | 'recipient'> &
+  Partial<Pick<RequestInput<'plan'>, 'override'>>;
 
 /** How a bundle of the owner's own choosing goes: one file with everything that helps a stranger find their way. */
 const ownDelivery: Delivery = {
@@ -78,7 +84,53 @@ async function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
   return planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
 }
 
-export const plan = onLot(requests.plan, (wanted, at) => planFor(wanted, at));
+/** A page without its words and clear strips: a thousand of them cross to a window. */
+function lightSheet(sheet: PlanSheet): PlanSheet {
+  if (sheet.of === 'written') return sheet;
+  return { ...sheet, page: { ...sheet.page, facts: { ...sheet.page.facts, clearStrips: [], text: '' } } };
+}
+
+function lightFile(file: PlanFile): PlanFile {
+  return file.of === 'untouched' ? file : { ...file, sheets: file.sheets.map(lightSheet) };
+}
+
+function renditionsIn(files: readonly PlanFile[]): readonly string[] {
+  const sheets = files.flatMap((file) => (file.of === 'untouched' ? [] : file.sheets));
+  return [...new Set(sheets.flatMap((sheet) => (sheet.of === 'paper' ? [sheet.page.rendition] : [])))];
+}
+
+export const plan = onLot(requests.plan, async (wanted, at) => {
+  const laid = await planFor(wanted, at);
+  const tickets = renditionsIn(laid.files).map((sha): [string, string] => [sha, renditionTicket(sha, at)]);
+  return { ...laid, files: laid.files.map(lightFile), tickets: Object.fromEntries(tickets) };
+});
+
+/** Only the owner's own sheet, written as in a packet. */
+export const errandSheet = onLot(requests['errand-sheet'], async (wanted, at): Promise<SheetAnswer> => {
+  const laid = await planFor(wanted, at);
+  const [{ assemblePacket }, { loadFonts }] = await Promise.all([
+    import('../../packet/assemble.ts'),
+    import('../../packet/sheets/fonts.ts'),
+  ]);
+  const folder = at.lot.temporaryPath();
+  await mkdir(folder);
+  try {
+    const sheet = { ...laid, files: laid.files.filter(({ sort }) => sort === 'errand sheet') };
+    const [file] = await assemblePacket(sheet, {
+      folder,
+      fonts: await loadFonts(),
+      renditionPath: (sha) => at.lot.renditionPath(sha),
+      originalPath: (sha) => at.lot.originalPath(sha),
+      originals: [],
+      signal: at.signal,
+    });
+    if (file === undefined) throw new LotfileError('internal', 'No errand sheet was written.');
+    const { path, name, pages } = file;
+    return { ...(await offerMade({ path, name, key: `sheet ${laid.title}` }, at)), pages };
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+});
 
 /** The originals a packet rests on, each once; a missing or shortened file is told before anything is written. */
 function originalsOf(laid: PacketPlan, at: AtLot): readonly WholeFile[] {
@@ -121,6 +173,7 @@ export const assemble = onLot(requests.assemble, async (wanted, at): Promise<Ass
     const { override } = laid;
     const kept = await at.lot.keepPacket({ plan: laid, practiceSha: at.lot.practiceSha(), override, files });
     return {
+      act: lastAct(at),
       packet: kept.id,
       title: laid.title,
       draft: laid.draft,
@@ -130,7 +183,7 @@ export const assemble = onLot(requests.assemble, async (wanted, at): Promise<Ass
         pages,
         bytes,
         sha256,
-        ticket: at.tickets.offer(`${kept.folder}/${name}`, name),
+        ticket: at.tickets.steady(join(kept.folder, name), name),
       })),
       findings: laid.findings,
       notes: [...laid.notes, ...files.flatMap(({ name, notes }) => notes.map((note) => `${name}: ${note}`))],

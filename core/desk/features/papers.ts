@@ -1,13 +1,10 @@
-import { type Asked, currentEdition, indexLot, paperStateOf, validityOf } from '../../readiness/index.ts';
 import type { EditionCorrection } from '../../store/index.ts';
-import { dayInWords, isDay } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { FactValue } from '../../vocabulary/facts.ts';
-import type { Edition, EditionLink, LinkWord } from '../../vocabulary/lot.ts';
+import type { EditionLink, LinkWord } from '../../vocabulary/lot.ts';
 import type { KindId, Practice } from '../../vocabulary/practice.ts';
 import { readFact } from '../../vocabulary/said-facts.ts';
 import { onLot } from '../context.ts';
-import type { EditionRow } from '../contract/answers.ts';
 import { type RequestInput, requests } from '../contract/requests.ts';
 import { editionNamed, kindTitle, known, type NamedIn, paperNamed } from '../named.ts';
 import { acted } from './record-card.ts';
@@ -24,44 +21,6 @@ export function factsSaid(
     return { fact, value: readFact(rule.sort, text, `${kindTitle(practice, kind)}, ${rule.title}`) };
   });
 }
-
-function editionRow(edition: Edition, asked: Asked, current: boolean): EditionRow {
-  const { through } = validityOf(edition, asked);
-  return {
-    edition: edition.id,
-    number: edition.number ?? '',
-    issued: edition.issued === undefined ? '' : dayInWords(edition.issued),
-    goodThrough: isDay(through) ? dayInWords(through) : '',
-    pages: edition.pages,
-    marks: edition.marks,
-    current,
-  };
-}
-
-/** Every paper with its state on the day, in the order of the practice. */
-export const papers = onLot(requests.papers, ({ kind }, { lot, day }) => {
-  const practice = lot.practice();
-  const view = lot.view();
-  const asked = { practice, lot: view, day };
-  const index = indexLot(asked);
-  const order = new Map(Object.keys(practice.papers).map((id, at) => [id, at]));
-  const rows = view.papers
-    .filter((paper) => kind === undefined || paper.kind === kind)
-    .toSorted((a, b) => (order.get(a.kind) ?? 999) - (order.get(b.kind) ?? 999))
-    .map((paper) => ({
-      paper: paper.id,
-      kind: paper.kind,
-      title: paper.title,
-      office: practice.offices[practice.papers[paper.kind]?.from ?? '']?.title ?? '',
-      subject: view.subjects.find((subject) => subject.id === paper.subject)?.title,
-      state: paperStateOf(index, { kind: paper.kind, subject: paper.subject, paper: paper.id }),
-      editions: paper.editions.map((edition) => {
-        const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, asked);
-        return editionRow(edition, asked, edition.id === counts?.id);
-      }),
-    }));
-  return { papers: rows };
-});
 
 type Correction = RequestInput<'correct'>;
 

@@ -1,60 +1,70 @@
-import { readDuties, readErrand, readHolds, readWay } from '../../readiness/index.ts';
+import { type Asked, readDuties, readErrand, readWay } from '../../readiness/index.ts';
+import { dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
+import { validityInWords } from '../../vocabulary/in-words.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
-import type { Practice } from '../../vocabulary/practice.ts';
+import type { Errand } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
 import type { ErrandAnswer } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
-import { errandNamed, kindTitle, subjectNamed } from '../named.ts';
+import { editionIn, errandNamed, kindTitle, subjectNamed } from '../named.ts';
+import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
+import { beginWith, shutHolds } from './way-rows.ts';
+import { commentsOn } from './with-them.ts';
 
 /** The whole way, dated, with the words a person knows the errands by. */
-export const way = onLot(requests.way, (_input, { lot, day }) => {
-  const practice = lot.practice();
-  const reading = { practice, lot: lot.view(), day };
-  const found = readWay(reading);
+export const way = onLot(requests.way, (_input, at) => {
+  const asked = askedOf(at);
+  const { practice } = asked;
+  const found = readWay(asked);
   const stops = found.stops.map((stop) => {
     const errand = practice.errands[stop.errand];
     return {
       ...stop,
-      title: errand?.title ?? stop.errand,
-      office: practice.offices[errand?.office ?? '']?.title ?? '',
+      title: errandTitle(practice, stop.errand),
+      office: officeTitle(practice, errand?.office ?? ''),
       fee: errand?.fee,
     };
   });
-  const holds = readHolds(reading)
-    .filter(
-      ({ waitsFor, happened, applies }) => happened === undefined && (waitsFor.length > 0 || applies === 'unknown'),
-    )
-    .map(({ title, say, waitsFor, applies }) => ({
-      title,
-      say,
-      waitsFor: waitsFor.map((id) => practice.errands[id]?.title ?? id),
-      unknown: applies === 'unknown',
-    }));
-  const waiting = found.stops.filter(({ state, waitsFor }) => state === "can't go yet" && waitsFor.length === 0);
-  const missing = waiting.flatMap(({ errand: id, subject }) =>
-    readErrand(id, { ...reading, subject }).findings.filter(
-      ({ sort, remedy }) => sort === 'missing' && remedy.errand === undefined,
-    ),
-  );
-  const beginWith = [
-    ...new Set(missing.flatMap(({ kind }) => (kind === undefined ? [] : [kindTitle(practice, kind)]))),
-  ];
-  return { ...found, stops, beginWith, duties: readDuties(reading).flatMap(({ findings }) => findings), holds };
+  const duties = readDuties(asked).flatMap(({ findings }) => findings);
+  return { ...found, stops, beginWith: beginWith(found, asked), duties, holds: shutHolds(asked) };
 });
 
-/** A need with the words of its rule beside its reading. */
-function needRow(
-  { practice, view, errand }: { practice: Practice; view: LotView; errand: string },
-  reading: NeedReading,
-) {
-  const rule = practice.errands[errand]?.needs.find(({ id }) => id === reading.need);
+type NeedRow = ErrandAnswer['needs'][number];
+
+/** What stands on the edition that meets a need, in words. */
+function editionWords(
+  { edition: id, validity }: NeedReading,
+  view: LotView,
+): Pick<NeedRow, 'number' | 'issued' | 'goodThrough' | 'clocks' | 'pages' | 'sheets'> {
+  const edition = id === undefined ? undefined : editionIn(view, id);
+  return {
+    number: edition?.number ?? '',
+    issued: edition?.issued === undefined ? '' : dayInWords(edition.issued),
+    goodThrough: validity === undefined ? '' : validityInWords(validity),
+    clocks: clockRows(validity),
+    pages: edition?.pages ?? 0,
+    sheets: edition?.sheets ?? [],
+  };
+}
+
+/** A need with the words of its rule and of its paper beside its reading. */
+function needRow({ practice, lot: view }: Asked, errand: Errand, reading: NeedReading): NeedRow {
+  const rule = errand.needs.find(({ id }) => id === reading.need);
   if (rule === undefined) throw new LotfileError('internal', `The need "${reading.need}" has no rule.`);
   const { use, copies, basis } = rule;
-  const subject = view.subjects.find(({ id }) => id === reading.subject)?.title;
-  const title = kindTitle(practice, reading.kind);
-  return { ...reading, title: subject === undefined ? title : `${title}, ${subject}`, use, copies, basis };
+  const title = titleFor(kindTitle(practice, reading.kind), subjectTitle(view, reading.subject));
+  const mended = reading.findings.find(({ remedy }) => remedy.errand !== undefined);
+  return {
+    ...reading,
+    ...editionWords(reading, view),
+    title,
+    use,
+    copies,
+    basis,
+    remedy: remedyRow(practice, mended?.remedy),
+  };
 }
 
 interface Sent {
@@ -68,28 +78,24 @@ interface Sent {
 function openComments({ lot, view, errand, subject }: Sent): ErrandAnswer['comments'] {
   const visits = view.visits.filter((visit) => visit.errand === errand && visit.subject === subject);
   if (visits.at(-1)?.state === 'settled') return [];
-  return visits
-    .toReversed()
-    .flatMap(({ id, day }) =>
-      lot.comments(id).flatMap(({ number, text, answered }) => (answered === undefined ? [{ number, text, day }] : [])),
-    );
+  return commentsOn(lot, visits).filter(({ answered }) => answered === undefined);
 }
 
 /** What one office will say on the day. */
-export const errand = onLot(requests.errand, ({ errand: said, subject }, { lot, day }) => {
-  const practice = lot.practice();
-  const view = lot.view();
+export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => {
+  const asked = askedOf(at);
+  const { practice, lot: view } = asked;
   const rule = errandNamed(practice, said);
   const office = practice.offices[rule.office];
   if (office === undefined) throw new LotfileError('internal', `The office "${rule.office}" has no rule.`);
   const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
-  const reading = readErrand(rule.id, { practice, lot: view, day, subject: subjectId });
+  const reading = readErrand(rule.id, { ...asked, subject: subjectId });
   return {
     errand: rule,
     office,
     reading,
-    needs: reading.needs.map((need) => needRow({ practice, view, errand: rule.id }, need)),
-    comments: openComments({ lot, view, errand: rule.id, subject: subjectId }),
+    needs: reading.needs.map((need) => needRow(asked, rule, need)),
+    comments: openComments({ lot: at.lot, view, errand: rule.id, subject: subjectId }),
     wouldBeRefused: reading.findings.some(({ weight }) => weight === 'refused'),
   };
 });

@@ -8,10 +8,15 @@ import type { AskedQuestion } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import { known } from '../named.ts';
 
+/** The id of the newest act. */
+export function lastAct(at: AtLot): string {
+  return String(at.lot.acts(1)[0]?.id ?? '');
+}
+
 /** Runs one undoable act and names it for the history. */
 export function acted(at: AtLot, title: string, change: () => void): { readonly act: string } {
   at.lot.act(title, change);
-  return { act: String(at.lot.acts(1)[0]?.id ?? '') };
+  return { act: lastAct(at) };
 }
 
 /** The lot's record card: answers, names, firms, events. */
@@ -19,8 +24,8 @@ export const readLot = onLot(requests['read-lot'], (_input, { lot }) => {
   const view = lot.view();
   const practice = lot.practice();
   const questions = Object.values(practice.questions).map((question): AskedQuestion => {
-    const { id, ask, why, where, choices, first } = question;
-    return { id, ask, why, where, choices, first, answer: view.answers[id] };
+    const { id, ask, why, where, choices, first, sort } = question;
+    return { id, ask, why, where, choices, first, sort, answer: view.answers[id] };
   });
   return {
     title: view.title,

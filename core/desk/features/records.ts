@@ -1,11 +1,11 @@
-import { closeSync, openSync, readSync } from 'node:fs';
-import { type FileSort, sniff, sniffLength } from '../../intake/sniff.ts';
+import type { FileSort } from '../../intake/sniff.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { parseMoney } from '../../vocabulary/money.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { editionNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
+import { sortOf } from './file-look.ts';
 import { acted } from './record-card.ts';
 
 function centsSaid(amount: string | undefined): number | undefined {
@@ -19,11 +19,7 @@ const kept: readonly FileSort[] = ['pdf', 'jpeg', 'png', 'heic', 'webp', 'tiff']
 
 /** A record's file is a picture or a PDF, told from its bytes; anything else was named by mistake. */
 function refuseStrangeFile({ path, name }: Offered): void {
-  const head = Buffer.alloc(sniffLength);
-  const fd = openSync(path, 'r');
-  const sort = sniff(head.subarray(0, readSync(fd, head)));
-  closeSync(fd);
-  if (kept.includes(sort)) return;
+  if (kept.includes(sortOf(path))) return;
   throw new LotfileError('file refused', `"${name}" is no picture and no PDF.`, {
     about: name,
     next: 'Choose the photo or scan itself.',

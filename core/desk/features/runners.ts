@@ -1,15 +1,24 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
+import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { keep } from './keeping.ts';
-import { clerkSaid, practice } from './local-practice.ts';
-import { find, history, undo, verify } from './looking.ts';
+import { amendable, clerkSaid, practice, practiceWords, unsay } from './local-practice.ts';
+import { history, undo, verify } from './looking.ts';
 import { closeLot, newLot, openTheLot } from './lots.ts';
-import { assemble, plan } from './packets.ts';
-import { correct, notApplicable, papers, standing } from './papers.ts';
+import { mailDraft } from './mail.ts';
+import { withOffices } from './offices.ts';
+import { packetFiles } from './packet-files.ts';
+import { assemble, errandSheet, plan } from './packets.ts';
+import { pages } from './pages.ts';
+import { papers } from './paper-list.ts';
+import { correct, notApplicable, standing } from './papers.ts';
 import { errand, way } from './reading.ts';
 import { answer, engage, event, identity, readLot, same, target } from './record-card.ts';
 import { purge, record, records } from './records.ts';
+import { layDown, putAside, table } from './table.ts';
+import { answerComment, appliesAgain, endFirm, endIdentity, removeEvent, renameLot } from './taking-back.ts';
+import { today } from './today.ts';
 import { visit } from './visits.ts';
 
 /** One feature for every request of the contract; the compiler sees that none is missing. */
@@ -47,4 +56,22 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   record,
   records,
   purge,
+  today,
+  pages,
+  'with-offices': withOffices,
+  table,
+  'lay-down': layDown,
+  'put-aside': putAside,
+  amendable,
+  'practice-words': practiceWords,
+  'errand-sheet': errandSheet,
+  'mail-draft': mailDraft,
+  'packet-files': packetFiles,
+  'answer-comment': answerComment,
+  'applies-again': appliesAgain,
+  'end-firm': endFirm,
+  'end-identity': endIdentity,
+  'remove-event': removeEvent,
+  'rename-lot': renameLot,
+  unsay,
 };

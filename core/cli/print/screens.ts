@@ -1,0 +1,131 @@
+import { dayInWords, type RequestAnswer } from '../../desk/door.ts';
+import { paperMarks } from './findings.ts';
+import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
+
+type Pages = RequestAnswer<'pages'>;
+
+function printedRows(paper: Pages): readonly (readonly string[])[] {
+  const rows: readonly (readonly [string, string])[] = [
+    ['Number', paper.number],
+    ['Issued', paper.issued === undefined ? '' : dayInWords(paper.issued)],
+    ['By', paper.issuer === '' ? paper.office.title : paper.issuer],
+    ['Revision', paper.revision],
+    ['How long', paper.validityWords],
+    ['Marks', paper.marks.join(', ')],
+    ...paper.facts.map(({ title, words }) => [title, words] as const),
+    ...paper.standings.map(({ officeTitle, word, day }) => [officeTitle, `${word} ${dayInWords(day)}`] as const),
+    ...paper.holders.map(({ to, day, copies, surrendered }): readonly [string, string] => [
+      'They hold it',
+      `${to} since ${dayInWords(day)}, ${surrendered ? 'the original' : counted(copies, 'copy', 'copies')}`,
+    ]),
+  ];
+  return rows.filter(([, value]) => value !== '').map(([label, value]) => [`  ${label}:`, value]);
+}
+
+export function pagesText(paper: Pages): string {
+  const whose = paper.subjectTitle === undefined ? '' : `, ${paper.subjectTitle}`;
+  return [
+    `${paper.title}${whose} (${paper.edition}${paper.current ? ', the one that counts' : ''})`,
+    `${paperMarks[paper.state]}, ${counted(paper.pages.length, 'page')}`,
+    ...table(printedRows(paper)),
+    ...paper.clocks.flatMap(({ words }) => wrapped(words, 2)),
+    ...paper.links.map(({ direction, word, title, number }) =>
+      direction === 'to' ? `  ${word} ${title} ${number}`.trimEnd() : `  ${title} ${number} ${word} it`,
+    ),
+    ...paper.notes.flatMap((note) => wrapped(note, 2)),
+    ...table(paper.originals.map(({ name, bytes }) => [`  ${name}`, sizeInWords(bytes)])),
+  ].join('\n');
+}
+
+type Office = RequestAnswer<'with-offices'>['offices'][number];
+type Handed = Office['handed'][number];
+
+function handedLines({ handover, day, title, to, how, receipt, editions }: Handed): readonly string[] {
+  return [
+    `  ${dayInWords(day)}  ${title === '' ? 'papers' : title} to ${to}, ${how}${receipt === '' ? '' : `, receipt ${receipt}`} (${handover})`,
+    ...editions
+      .filter(({ old, surrendered }) => old || surrendered)
+      .map(({ title: paper, number, surrendered }) =>
+        surrendered
+          ? `      they have your original: ${paper}`
+          : `      they hold an old copy: ${paper} ${number}`.trimEnd(),
+      ),
+  ];
+}
+
+function officeLines({ office, waiting, back, handed, awaited, clocks }: Office): readonly string[] {
+  return [
+    [office.title, office.phone, office.hours].filter(Boolean).join(', '),
+    ...waiting.map(
+      ({ title, since, days }) => `  left with them: ${title}, ${dayInWords(since)} (${counted(days, 'day')})`,
+    ),
+    ...back.flatMap(({ title, comments }) => [
+      `  sent back: ${title}`,
+      ...comments.flatMap(({ comment, number, text, answer }) => [
+        ...labelled(`    ${number}:`, `${text} (${comment})`, 0),
+        ...(answer === undefined ? [] : labelled('      answered:', answer, 0)),
+      ]),
+    ]),
+    ...clocks.flatMap(({ say }) => wrapped(say, 2)),
+    ...awaited.map(
+      ({ title, expected }) =>
+        `  you wait for: ${title}${expected === undefined ? '' : `, expected by ${dayInWords(expected)}`}`,
+    ),
+    ...handed.flatMap(handedLines),
+    '',
+  ];
+}
+
+export function officesText({ offices, others }: RequestAnswer<'with-offices'>): string {
+  if (offices.length + others.length === 0) return 'Nothing lies with any office.';
+  const rest = others.length === 0 ? [] : ['Others', ...others.flatMap(handedLines)];
+  return [...offices.flatMap(officeLines), ...rest].join('\n').trimEnd();
+}
+
+export function tableText({ items, folder }: RequestAnswer<'table'>): string {
+  if (items.length === 0) return `Nothing lies on the table (${folder}).`;
+  const word = (item: (typeof items)[number]): string =>
+    item.arriving ? 'still arriving' : item.already === undefined ? '' : `kept already: ${item.already}`;
+  return table(items.map((item) => [item.name, item.sort, sizeInWords(item.bytes), word(item)])).join('\n');
+}
+
+export function laidText({ laid, refused }: RequestAnswer<'lay-down'>): string {
+  return [
+    ...laid.map(
+      ({ name, already }) => `On the table: ${name}${already === undefined ? '' : ` (kept already: ${already})`}`,
+    ),
+    ...refused.flatMap(({ file, error }) => [
+      `Not laid down: ${file}`,
+      ...wrapped(error.message, 4),
+      ...wrapped(error.next ?? '', 4),
+    ]),
+  ].join('\n');
+}
+
+export function amendableText({ title, rows }: RequestAnswer<'amendable'>): string {
+  const groups = Map.groupBy(rows, ({ group }) => group);
+  return [
+    title,
+    ...[...groups].flatMap(([group, own]) => ['', group, ...table(own.map(({ rule, say }) => [`  ${say}`, rule]))]),
+  ].join('\n');
+}
+
+export function wordsText({ words, layers }: RequestAnswer<'practice-words'>): string {
+  return [
+    ...words.flatMap(({ word, officeTitle, who, day, said }) => [
+      ...wrapped(`${officeTitle}: ${who} on ${dayInWords(day)}: ${said} (${word})`, 0),
+    ]),
+    ...(words.length === 0 ? ['No office said anything otherwise so far.'] : []),
+    '',
+    ...layers.map(({ name, sort }) => `  ${sort.padEnd(7)} ${name}`),
+  ].join('\n');
+}
+
+export function draftText({ name, bytes, attached, tooLargeFor, notes }: RequestAnswer<'mail-draft'>): string {
+  return [
+    `Draft ${name} (${sizeInWords(bytes)}), with: ${attached.join(', ')}`,
+    ...(tooLargeFor === undefined ? [] : wrapped(tooLargeFor, 2)),
+    ...notes.flatMap((note) => wrapped(note, 2)),
+    'It goes away when the lot is closed: with --out FOLDER you get a copy.',
+  ].join('\n');
+}

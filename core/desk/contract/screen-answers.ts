@@ -1,0 +1,400 @@
+import type { Day } from '../../vocabulary/days.ts';
+import type { ErrorShape } from '../../vocabulary/errors.ts';
+import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
+import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
+import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
+import type { HoldRow, PacketFileRow } from './answers.ts';
+
+/** What a person has to know of an office to go there. */
+export interface OfficeCard {
+  readonly id: string;
+  readonly title: string;
+  readonly sort: OfficeSort;
+  readonly street?: string | undefined;
+  readonly phone?: string | undefined;
+  readonly hours?: string | undefined;
+  readonly intakeUntil?: string | undefined;
+  readonly payee?: string | undefined;
+  readonly pays?: string | undefined;
+  /** Of the errand where it says so itself, else of the office. */
+  readonly appear?: string | undefined;
+  readonly appointment?: string | undefined;
+}
+
+export interface CarryRow {
+  readonly need: string;
+  readonly kind: string;
+  readonly title: string;
+  readonly use: NeedUse;
+  readonly copies: number;
+  readonly state: PaperState;
+  readonly edition?: string | undefined;
+  /** Nothing speaks against it that weighs more than "good to know". */
+  readonly good: boolean;
+}
+
+export type FindingCounts = Readonly<Record<Weight, number>>;
+
+/** One errand that can be done today. */
+export interface TodayErrand {
+  readonly errand: string;
+  readonly subject?: string | undefined;
+  readonly subjectTitle?: string | undefined;
+  readonly title: string;
+  readonly office: OfficeCard;
+  /** What it opens up, a whole sentence. */
+  readonly why: string;
+  readonly spare?: number | undefined;
+  /** Cents. */
+  readonly fee?: number | undefined;
+  readonly feeNote?: string | undefined;
+  readonly state: ErrandState;
+  readonly heaviest?: Weight | undefined;
+  readonly carry: readonly CarryRow[];
+  readonly bring: readonly string[];
+  readonly ask: readonly string[];
+  readonly findings: FindingCounts;
+  readonly caution?: string | undefined;
+}
+
+export interface CommentRow {
+  readonly comment: string;
+  readonly number: string;
+  readonly text: string;
+  readonly day: Day;
+  readonly answer?: string | undefined;
+  readonly answered?: Day | undefined;
+}
+
+export interface WaitingRow {
+  readonly errand: string;
+  readonly subject?: string | undefined;
+  readonly subjectTitle?: string | undefined;
+  readonly title: string;
+  readonly office: { readonly id: string; readonly title: string; readonly phone?: string | undefined };
+  readonly since: Day;
+  /** Calendar days since then. */
+  readonly days: number;
+  /** When it should be back, at the office's slow end. */
+  readonly expected?: Day | undefined;
+}
+
+export interface BackRow extends WaitingRow {
+  /** Those nobody answered yet. */
+  readonly comments: readonly CommentRow[];
+}
+
+export interface SoonRow extends Finding {
+  /** The paper it is about. */
+  readonly title: string;
+  /** The day by which something has to be done, where one is known. */
+  readonly by?: Day | undefined;
+}
+
+export interface TodayAnswer {
+  readonly day: Day;
+  /** In order of doing; errands sent back first. */
+  readonly can: readonly TodayErrand[];
+  readonly waiting: readonly WaitingRow[];
+  readonly back: readonly BackRow[];
+  /** What has to be done about papers within 30 days, heaviest first. */
+  readonly soon: readonly SoonRow[];
+  readonly holds: readonly HoldRow[];
+  /** Events not noted yet that no errand brings about; `shut` where a hold says not yet. */
+  readonly events: readonly { readonly event: string; readonly title: string; readonly shut: boolean }[];
+  readonly target?: Day | undefined;
+  readonly finish?: Day | undefined;
+  readonly beginWith: readonly string[];
+}
+
+export type FileLook = 'pdf' | 'picture' | 'other';
+
+export interface PageRow {
+  /** Of the rendition's bytes; the same for every page of one rendition, and at every asking. */
+  readonly ticket: string;
+  /** 0-based, within the rendition. */
+  readonly page: number;
+  /** Points, as seen before `turn`. */
+  readonly width: number;
+  readonly height: number;
+  /** Further clockwise turn chosen by the owner. */
+  readonly turn: 0 | 90 | 180 | 270;
+}
+
+export interface FactRow {
+  readonly fact: string;
+  readonly title: string;
+  /** As the program prints it; empty where the kind has this fact and nobody noted it. */
+  readonly words: string;
+  readonly sort: string;
+  /** 0-based page in the edition, and where it stands there as seen. */
+  readonly page?: number | undefined;
+  readonly place?: SeenRect | undefined;
+}
+
+export interface LinkRow {
+  /** `from`: the other edition says it of this one. */
+  readonly direction: 'to' | 'from';
+  readonly word: LinkWord;
+  readonly edition: string;
+  readonly title: string;
+  readonly number: string;
+  readonly issued: string;
+}
+
+export interface HolderRow {
+  readonly handover: string;
+  readonly to: string;
+  readonly how: string;
+  readonly day: Day;
+  readonly copies: number;
+  readonly surrendered: boolean;
+}
+
+/** One clock, ready to be read: "printed date: good through 14 Mar 2026". */
+export interface ClockRow {
+  readonly label: string;
+  readonly words: string;
+  readonly why: string;
+}
+
+/** All that a paper's own screen shows of one edition. */
+export interface PagesAnswer {
+  readonly edition: string;
+  readonly paper: string;
+  readonly kind: string;
+  readonly kindTitle: string;
+  readonly title: string;
+  readonly subject?: string | undefined;
+  readonly subjectTitle?: string | undefined;
+  readonly office: { readonly id: string; readonly title: string };
+  readonly hint?: string | undefined;
+  readonly state: PaperState;
+  /** It is the edition that counts today. */
+  readonly current: boolean;
+  readonly number: string;
+  readonly issuer: string;
+  readonly revision: string;
+  readonly received: Day;
+  readonly issued?: Day | undefined;
+  readonly effective?: Day | undefined;
+  /** The last good day printed on it. */
+  readonly goodThrough?: Day | undefined;
+  readonly sealed: boolean;
+  readonly readable: boolean;
+  readonly physicalOnly: boolean;
+  readonly notApplicable?: string | undefined;
+  readonly originals: readonly {
+    readonly name: string;
+    readonly ticket: string;
+    readonly bytes: number;
+    readonly sort: FileLook;
+  }[];
+  readonly pages: readonly PageRow[];
+  readonly notes: readonly string[];
+  /** Facts of the kind in the order of the practice, noted or not. */
+  readonly facts: readonly FactRow[];
+  readonly marks: readonly string[];
+  /** Marks some errand asks for on this kind. */
+  readonly marksAsked: readonly string[];
+  readonly standings: readonly {
+    readonly office: string;
+    readonly officeTitle: string;
+    readonly word: StandingWord;
+    readonly day: Day;
+    readonly note?: string | undefined;
+  }[];
+  readonly links: readonly LinkRow[];
+  readonly validity: Validity;
+  /** All clocks together: "good through 14 Mar 2026", "lapsed 2 Feb 2026", "good, with no end". */
+  readonly validityWords: string;
+  readonly clocks: readonly ClockRow[];
+  readonly holders: readonly HolderRow[];
+  readonly copies: readonly { readonly place: string; readonly count: number; readonly note?: string | undefined }[];
+  /** The other editions of the paper, in the order they were kept. */
+  readonly editions: readonly {
+    readonly edition: string;
+    readonly number: string;
+    readonly issued: string;
+    readonly current: boolean;
+  }[];
+  readonly needFor: readonly NeedForRow[];
+}
+
+/** An errand that asks for a paper. */
+export interface NeedForRow {
+  readonly errand: string;
+  readonly title: string;
+  /** It isn't settled yet. */
+  readonly open: boolean;
+}
+
+export interface HandedRow {
+  readonly handover: string;
+  readonly packet?: string | undefined;
+  readonly title: string;
+  readonly to: string;
+  readonly day: Day;
+  readonly how: string;
+  readonly receipt: string;
+  readonly files: readonly { readonly name: string; readonly bytes: number; readonly sha256: string }[];
+  readonly editions: readonly {
+    readonly edition: string;
+    readonly paper: string;
+    readonly title: string;
+    readonly number: string;
+    readonly copies: number;
+    readonly surrendered: boolean;
+    /** Another edition counts now: they hold an old copy. */
+    readonly old: boolean;
+  }[];
+}
+
+export interface AwaitedRow {
+  readonly kind: string;
+  readonly title: string;
+  readonly errand: string;
+  readonly errandTitle: string;
+  readonly since: Day;
+  readonly expected?: Day | undefined;
+}
+
+/** A clock of the office's own: comments unanswered for 180 days, mostly. */
+export interface RunningClock {
+  readonly say: string;
+  readonly through: Day;
+  readonly days: number;
+}
+
+export interface OfficeRow {
+  readonly office: OfficeCard;
+  readonly waiting: readonly WaitingRow[];
+  /** Sent back, with all comments, answered ones too. */
+  readonly back: readonly BackRow[];
+  readonly handed: readonly HandedRow[];
+  readonly awaited: readonly AwaitedRow[];
+  readonly clocks: readonly RunningClock[];
+}
+
+/** Offices with something; handovers to somebody who is no office of the practice stand under `others`. */
+export interface OfficesAnswer {
+  readonly offices: readonly OfficeRow[];
+  readonly others: readonly HandedRow[];
+}
+
+/** What a reading of the pages would fill in; nothing suggests yet. */
+export interface TableSuggestion {
+  readonly kind?: string | undefined;
+  readonly title?: string | undefined;
+}
+
+export interface TableItem {
+  /** Its name on the table, which no other item bears. */
+  readonly item: string;
+  readonly ticket: string;
+  readonly name: string;
+  readonly bytes: number;
+  /** Instant, ISO 8601 with zone Z. */
+  readonly since: string;
+  readonly sort: FileLook;
+  /** Somebody still writes to it: it can't be kept yet. */
+  readonly arriving: boolean;
+  /** These very bytes are kept already, as this paper. */
+  readonly already?: string | undefined;
+  readonly suggested?: TableSuggestion | undefined;
+}
+
+export interface TableAnswer {
+  readonly items: readonly TableItem[];
+  /** Where the table is, in words. */
+  readonly folder: string;
+}
+
+export interface LaidDownAnswer {
+  /** Names no act of the history, for there is none: it tells other windows to look at the table again. */
+  readonly act: 'table';
+  readonly laid: readonly {
+    readonly item: string;
+    readonly name: string;
+    readonly bytes: number;
+    readonly sha256: string;
+    readonly already?: string | undefined;
+  }[];
+  readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
+}
+
+export interface PutAsideAnswer {
+  readonly act: 'table';
+  readonly item: string;
+  /** The name it bears there. */
+  readonly name: string;
+}
+
+export const ruleSorts = ['count', 'money', 'words', 'list', 'days', 'size', 'yes or no', 'choice'] as const;
+export type RuleSort = (typeof ruleSorts)[number];
+
+/** One rule that "the clerk said otherwise" may change; `rule` and a value of the sort go to `clerk-said` as they are. */
+export interface AmendableRow {
+  readonly rule: string;
+  /** What the rule is about ("Building plans"); rows of one group stand together. */
+  readonly group: string;
+  readonly label: string;
+  /** A plain sentence with the present value. */
+  readonly say: string;
+  readonly sort: RuleSort;
+  /** The present value as `clerk-said` takes it; undefined where nothing is laid down. */
+  readonly value?: string | number | boolean | readonly string[] | undefined;
+  readonly choices?: readonly string[] | undefined;
+  readonly basis: string;
+}
+
+export interface AmendableAnswer {
+  readonly title: string;
+  readonly rows: readonly AmendableRow[];
+}
+
+export interface OfficeWordRow {
+  readonly word: string;
+  readonly office: string;
+  readonly officeTitle: string;
+  readonly who: string;
+  readonly day: Day;
+  readonly said: string;
+  readonly layer: string;
+  /** The act in the history that brought it. */
+  readonly act?: string | undefined;
+}
+
+export interface WordsAnswer {
+  /** Newest first. */
+  readonly words: readonly OfficeWordRow[];
+  /** In the order they are laid over each other. */
+  readonly layers: readonly { readonly name: string; readonly sort: 'common' | 'local' | 'word' }[];
+}
+
+/** A file the program made, to be fetched by its ticket. */
+export interface MadeFile {
+  readonly ticket: string;
+  readonly name: string;
+  readonly bytes: number;
+}
+
+export interface SheetAnswer extends MadeFile {
+  readonly pages: number;
+}
+
+export interface MailDraftAnswer extends MadeFile {
+  /** Whom it would be too large for, in a sentence. */
+  readonly tooLargeFor?: string | undefined;
+  readonly attached: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export interface PacketFilesAnswer {
+  readonly packet: string;
+  readonly title: string;
+  readonly day: Day;
+  readonly draft: boolean;
+  readonly errand?: string | undefined;
+  readonly files: readonly PacketFileRow[];
+}

@@ -1,0 +1,75 @@
+import * as z from 'zod';
+import { request } from './define.ts';
+import type {
+  AmendableAnswer,
+  LaidDownAnswer,
+  MadeFile,
+  MailDraftAnswer,
+  OfficesAnswer,
+  PacketFilesAnswer,
+  PagesAnswer,
+  PutAsideAnswer,
+  SheetAnswer,
+  TableAnswer,
+  TodayAnswer,
+  WordsAnswer,
+} from './screen-answers.ts';
+import { named, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
+
+export type { MadeFile };
+
+/** What the screens ask to show themselves: each answers all of one screen, light enough to be asked at every change. */
+export const screenRequests = {
+  today: request<TodayAnswer>()({
+    help: 'Show the slip for the day: what you can do, what to carry, what waits, what lapses soon.',
+    in: z.object({}),
+  }),
+  pages: request<PagesAnswer>()({
+    help: 'Show one edition of a paper: its pages, what stands on it, how long it is good, who holds copies.',
+    in: z.object({ edition: named }),
+  }),
+  'with-offices': request<OfficesAnswer>()({
+    help: 'Show per office what lies with them, what they sent back, what they hold, and what you wait for.',
+    in: z.object({}),
+  }),
+  table: request<TableAnswer>()({
+    help: 'List what lies on the table: files that came in and are not kept yet.',
+    in: z.object({}),
+  }),
+  'lay-down': request<LaidDownAnswer>()({
+    help: 'Lay files on the table: copies go into the lot’s table folder, to be kept later.',
+    in: z.object({ files: z.array(ticketSchema).min(1).max(200) }),
+    long: true,
+  }),
+  'put-aside': request<PutAsideAnswer>()({
+    help: 'Put a file on the table aside; it goes into table/put-aside, nothing is lost.',
+    in: z.object({ item: shortWords }),
+  }),
+  amendable: request<AmendableAnswer>()({
+    help: 'Show the rules of an errand, a kind of paper or an office that "the clerk said otherwise" can change.',
+    in: z.object({ errand: practiceId.optional(), paper: practiceId.optional(), office: practiceId.optional() }),
+  }),
+  'practice-words': request<WordsAnswer>()({
+    help: 'List what offices said otherwise so far, and the files the practice was made from.',
+    in: z.object({}),
+  }),
+  'errand-sheet': request<SheetAnswer>()({
+    help: 'Write only your own private errand sheet as a PDF.',
+    in: z.object({
+      errand: practiceId.optional(),
+      subject: named.optional(),
+      papers: z.array(named).max(500).optional(),
+      title: shortWords.optional(),
+      recipient: shortWords.optional(),
+    }),
+  }),
+  'mail-draft': request<MailDraftAnswer>()({
+    help: 'Write an e-mail draft (.eml) with a packet attached, for your own mail program to send.',
+    in: z.object({ packet: named, to: z.email().optional(), words: words.optional() }),
+    long: true,
+  }),
+  'packet-files': request<PacketFilesAnswer>()({
+    help: 'List the files of a packet assembled earlier.',
+    in: z.object({ packet: rowId }),
+  }),
+} as const;

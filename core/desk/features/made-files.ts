@@ -1,0 +1,29 @@
+import { mkdir, rename, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Lot } from '../../store/index.ts';
+import type { AtLot } from '../context.ts';
+import type { MadeFile } from '../contract/screen-answers.ts';
+
+/** Files the program makes for the owner and doesn't keep: they lie in the lot's working folder until it is closed. */
+const folders = new WeakMap<Lot, Map<string, string>>();
+
+async function folderFor(key: string, lot: Lot): Promise<string> {
+  const made = folders.get(lot) ?? new Map<string, string>();
+  folders.set(lot, made);
+  const known = made.get(key);
+  if (known !== undefined) return known;
+  const folder = lot.temporaryPath();
+  await mkdir(folder);
+  made.set(key, folder);
+  return folder;
+}
+
+/**
+ * Puts a finished file where its ticket can stay the same from making to making.
+ * @param key names what it was made for; making it again takes the place of the one before.
+ */
+export async function offerMade(made: { path: string; name: string; key: string }, at: AtLot): Promise<MadeFile> {
+  const target = join(await folderFor(made.key, at.lot), made.name);
+  await rename(made.path, target);
+  return { ticket: at.tickets.steady(target, made.name), name: made.name, bytes: (await stat(target)).size };
+}

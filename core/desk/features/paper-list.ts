@@ -1,0 +1,143 @@
+import {
+  type Asked,
+  currentEdition,
+  indexLot,
+  paperStateOf,
+  readErrand,
+  readWay,
+  type Standpoint,
+  validityOf,
+} from '../../readiness/index.ts';
+import { dayInWords, isDay } from '../../vocabulary/days.ts';
+import type { NeedReading } from '../../vocabulary/finding.ts';
+import type { Edition, Paper } from '../../vocabulary/lot.ts';
+import type { KindId } from '../../vocabulary/practice.ts';
+import { onLot } from '../context.ts';
+import type { EditionRow, PaperRow } from '../contract/answers.ts';
+import { requests } from '../contract/requests.ts';
+import type { NeedForRow } from '../contract/screen-answers.ts';
+import { kindTitle } from '../named.ts';
+import { askedOf, officeTitle, remedyRow, subjectTitle } from './asked.ts';
+
+/** The papers as a list: those that were kept, and those the way asks for that nobody kept yet. */
+
+function editionRow(edition: Edition, asked: Asked, current: boolean): EditionRow {
+  const { through } = validityOf(edition, asked);
+  const goodThroughDay = isDay(through) ? through : undefined;
+  return {
+    edition: edition.id,
+    number: edition.number ?? '',
+    issued: edition.issued === undefined ? '' : dayInWords(edition.issued),
+    goodThrough: goodThroughDay === undefined ? '' : dayInWords(goodThroughDay),
+    issuedDay: edition.issued,
+    goodThroughDay,
+    pages: edition.pages,
+    marks: edition.marks,
+    current,
+  };
+}
+
+type Wanters = ReadonlyMap<KindId, readonly NeedForRow[]>;
+
+/** Per kind the errands that ask for it and apply here, in the order of the practice. */
+export function wantersOf(asked: Asked): Wanters {
+  const states = new Map<string, boolean>();
+  for (const { errand, state } of readWay(asked).stops) {
+    if (state === "doesn't apply") continue;
+    states.set(errand, states.get(errand) === true || state !== 'settled');
+  }
+  const wanters = new Map<KindId, NeedForRow[]>();
+  for (const { id, title, needs } of Object.values(asked.practice.errands)) {
+    const open = states.get(id);
+    if (open === undefined) continue;
+    for (const kind of new Set(needs.flatMap(({ kinds }) => kinds))) {
+      wanters.set(kind, [...(wanters.get(kind) ?? []), { errand: id, title, open }]);
+    }
+  }
+  return wanters;
+}
+
+interface Listing {
+  readonly asked: Asked;
+  readonly index: Standpoint;
+  readonly wanters: Wanters;
+}
+
+type Bare = Pick<PaperRow, 'kind' | 'office' | 'from' | 'sort' | 'subject' | 'needFor'>;
+
+function bareRow(kind: KindId, subject: string | undefined, { asked, wanters }: Listing): Bare {
+  const { practice, lot } = asked;
+  const from = practice.papers[kind]?.from ?? '';
+  return {
+    kind,
+    office: from === '' ? '' : officeTitle(practice, from),
+    from,
+    sort: practice.offices[from]?.sort ?? 'owner',
+    subject: subjectTitle(lot, subject),
+    needFor: wanters.get(kind) ?? [],
+  };
+}
+
+function keptRow(paper: Paper, listing: Listing): PaperRow {
+  const { asked, index } = listing;
+  const { kind, subject } = paper;
+  const counts = currentEdition({ kind, subject }, asked);
+  const editions = paper.editions.map((edition) => editionRow(edition, asked, edition.id === counts?.id));
+  const shown = editions.find(({ current }) => current) ?? editions.at(-1);
+  return {
+    row: paper.id,
+    paper: paper.id,
+    ...bareRow(kind, subject, listing),
+    title: paper.title,
+    state: paperStateOf(index, { kind, subject, paper: paper.id }),
+    issuedDay: shown?.issuedDay,
+    goodThroughDay: shown?.goodThroughDay,
+    editions,
+  };
+}
+
+/** Needs of errands not settled yet for which nothing of the kind was ever kept. */
+function wantedNeeds(asked: Asked): readonly NeedReading[] {
+  const key = (kind: string, subject: string | undefined): string => `${kind}/${subject ?? ''}`;
+  const kept = new Set(asked.lot.papers.map(({ kind, subject }) => key(kind, subject)));
+  const wanted = new Map<string, NeedReading>();
+  for (const { errand, subject, state } of readWay(asked).stops) {
+    if (state === 'settled' || state === "doesn't apply") continue;
+    for (const need of readErrand(errand, { ...asked, subject }).needs) {
+      const own = asked.practice.papers[need.kind]?.each === undefined ? undefined : need.subject;
+      const name = key(need.kind, own);
+      if (need.edition === undefined && !kept.has(name) && !wanted.has(name))
+        wanted.set(name, { ...need, subject: own });
+    }
+  }
+  return [...wanted.values()];
+}
+
+function wantedRow(need: NeedReading, listing: Listing): PaperRow {
+  const { practice } = listing.asked;
+  const remedy = need.findings.find((finding) => finding.remedy.errand !== undefined)?.remedy;
+  return {
+    row: `${need.kind}/${need.subject ?? ''}`,
+    ...bareRow(need.kind, need.subject, listing),
+    title: kindTitle(practice, need.kind),
+    state: paperStateOf(listing.index, { kind: need.kind, subject: need.subject }),
+    broughtBy: remedyRow(practice, remedy),
+    editions: [],
+  };
+}
+
+/** Every paper with its state on the day, in the order of the practice. */
+export const papers = onLot(requests.papers, ({ kind, wanted }, at) => {
+  const asked = askedOf(at);
+  const listing: Listing = { asked, index: indexLot(asked), wanters: wantersOf(asked) };
+  const rows = [
+    ...asked.lot.papers.map((paper) => keptRow(paper, listing)),
+    ...(wanted ? wantedNeeds(asked).map((need) => wantedRow(need, listing)) : []),
+  ];
+  const order = new Map(Object.keys(asked.practice.papers).map((id, place) => [id, place]));
+  return {
+    papers: rows
+      .filter((row) => kind === undefined || row.kind === kind)
+      .toSorted((a, b) => (order.get(a.kind) ?? 999) - (order.get(b.kind) ?? 999)),
+  };
+});

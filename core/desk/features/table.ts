@@ -1,0 +1,81 @@
+import { basename } from 'node:path';
+import type { TableFile } from '../../store/index.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import { type AtLot, onLot } from '../context.ts';
+import { requests } from '../contract/requests.ts';
+import type { LaidDownAnswer, TableItem } from '../contract/screen-answers.ts';
+import { lookOf } from './file-look.ts';
+
+/** On the table: what came in and is not kept yet. */
+
+/** Told in place of an act: what lies on the table is no part of the history. */
+const changed = 'table' as const;
+
+function itemOf({ name, path, bytes, since, arriving, already }: TableFile, at: AtLot): TableItem {
+  return {
+    item: name,
+    ticket: at.tickets.steady(path, name),
+    name,
+    bytes,
+    since,
+    sort: lookOf(path),
+    arriving,
+    already,
+  };
+}
+
+export const table = onLot(requests.table, async (_input, at) => {
+  const files = await at.lot.listTable();
+  return {
+    items: files.map((file) => itemOf(file, at)),
+    folder: `the folder "table" in "${basename(at.lot.folder)}"`,
+  };
+});
+
+export const layDown = onLot(requests['lay-down'], async ({ files }, at): Promise<LaidDownAnswer> => {
+  const laid: LaidDownAnswer['laid'][number][] = [];
+  const refused: LaidDownAnswer['refused'][number][] = [];
+  for (const [done, ticket] of files.entries()) {
+    at.signal.throwIfAborted();
+    const { path, name } = at.tickets.look(ticket);
+    at.progress({ what: name, done, of: files.length });
+    try {
+      const file = await at.lot.layOn(path, name);
+      laid.push({ item: file.name, name: file.name, bytes: file.bytes, sha256: file.sha256, already: file.already });
+    } catch (error) {
+      refused.push({ file: name, error: LotfileError.from(error).toJSON() });
+    }
+  }
+  return { act: changed, laid, refused };
+});
+
+export const putAside = onLot(requests['put-aside'], ({ item }, at) => ({
+  act: changed,
+  item,
+  name: at.lot.putAside(item),
+}));
+
+/** A file of the table that somebody may still be writing to can't be kept yet. */
+export function refuseArriving(path: string, at: AtLot): void {
+  const file = at.lot.tableFileAt(path);
+  if (file?.arriving !== true) return;
+  throw new LotfileError('file refused', `"${file.name}" is still being written.`, {
+    about: file.name,
+    next: 'Wait until it has arrived whole, then keep it.',
+  });
+}
+
+/** What was kept goes off the table; a file that can't be removed (open elsewhere) stays, told as kept already. */
+export async function clearKept(paths: Iterable<string>, at: AtLot): Promise<void> {
+  for (const path of new Set(paths)) {
+    if (at.lot.tableFileAt(path) === undefined) continue;
+    await at.lot.takeOff(path).catch((error: unknown) => {
+      if (LotfileError.from(error).code !== 'disk') throw error;
+    });
+  }
+}
+
+/** The files of a paper whose keeping was undone come back to the table: undoing loses nothing. */
+export async function layBack(act: number, at: AtLot): Promise<void> {
+  for (const { sha256, name } of at.lot.originalsLeftBy(act)) await at.lot.layOn(at.lot.originalPath(sha256), name);
+}

@@ -1,0 +1,168 @@
+import {
+  type Asked,
+  lapsingDays,
+  readDuties,
+  readErrand,
+  readHolds,
+  readLapses,
+  readWay,
+} from '../../readiness/index.ts';
+import { addDays, type Day, isDay } from '../../vocabulary/days.ts';
+import { type Finding, type NeedReading, type Way, type WayStop, weights } from '../../vocabulary/finding.ts';
+import type { Errand } from '../../vocabulary/practice.ts';
+import { onLot } from '../context.ts';
+import type { HoldRow } from '../contract/answers.ts';
+import { requests } from '../contract/requests.ts';
+import type { CarryRow, FindingCounts, SoonRow, TodayAnswer, TodayErrand } from '../contract/screen-answers.ts';
+import { kindTitle } from '../named.ts';
+import { askedOf, errandTitle, officeCard, subjectTitle, titleFor } from './asked.ts';
+import { beginWith, shutHolds } from './way-rows.ts';
+import { backRow, waitingRow } from './with-them.ts';
+
+function countsOf(findings: readonly Finding[]): FindingCounts {
+  const count = (weight: Finding['weight']): number => findings.filter((finding) => finding.weight === weight).length;
+  return {
+    refused: count('refused'),
+    questioned: count('questioned'),
+    'ask first': count('ask first'),
+    'good to know': count('good to know'),
+  };
+}
+
+function listed(titles: readonly string[]): string {
+  const shown = titles.slice(0, 3).map((title) => `"${title}"`);
+  const rest = titles.length - shown.length;
+  if (rest > 0) return `${shown.join(', ')} and ${rest} more`;
+  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
+}
+
+/** What an errand opens up: the errands that wait for it, else the holds, else what it brings home. */
+function opensUp(stop: WayStop, found: Way, asked: Asked): string {
+  const { practice } = asked;
+  const next = found.stops.filter((other) => other.earliest !== undefined && other.waitsFor.includes(stop.errand));
+  const titles = [...new Set(next.map(({ errand }) => errandTitle(practice, errand)))];
+  const holds = readHolds(asked).filter(
+    ({ happened, waitsFor }) => happened === undefined && waitsFor.includes(stop.errand),
+  );
+  const gates = holds.length === 0 ? '' : ` It stands under ${listed(holds.map(({ title }) => title))}.`;
+  if (titles.length > 0) return `${listed(titles)} ${titles.length === 1 ? 'waits' : 'wait'} for it.${gates}`;
+  if (gates !== '') return gates.trimStart();
+  const brings = (practice.errands[stop.errand]?.yields ?? []).map((kind) => kindTitle(practice, kind));
+  return brings.length === 0 ? 'Nothing else waits for it.' : `It brings ${listed(brings)}; nothing else waits for it.`;
+}
+
+function carryRow(need: NeedReading, errand: Errand, asked: Asked): CarryRow {
+  const rule = errand.needs.find(({ id }) => id === need.need);
+  return {
+    need: need.need,
+    kind: need.kind,
+    title: titleFor(kindTitle(asked.practice, need.kind), subjectTitle(asked.lot, need.subject)),
+    use: rule?.use ?? 'leave',
+    copies: rule?.copies ?? 1,
+    state: need.state,
+    edition: need.edition,
+    good: need.edition !== undefined && need.findings.every(({ weight }) => weight === 'good to know'),
+  };
+}
+
+function todayErrand(stop: WayStop, found: Way, asked: Asked): TodayErrand | undefined {
+  const errand = asked.practice.errands[stop.errand];
+  if (errand === undefined) return undefined;
+  const reading = readErrand(stop.errand, { ...asked, subject: stop.subject });
+  return {
+    errand: stop.errand,
+    subject: stop.subject,
+    subjectTitle: subjectTitle(asked.lot, stop.subject),
+    title: errand.title,
+    office: officeCard(asked.practice, errand.office, errand),
+    why: opensUp(stop, found, asked),
+    spare: stop.spare,
+    fee: errand.fee,
+    feeNote: errand.feeNote,
+    state: stop.state,
+    heaviest: stop.heaviest,
+    carry: reading.needs.map((need) => carryRow(need, errand, asked)),
+    bring: errand.bring,
+    ask: errand.ask,
+    findings: countsOf(reading.findings),
+    caution: errand.caution,
+  };
+}
+
+/** The stops behind today's errands, in its order; those sent back come first, for somebody waits there already. */
+function todaysStops(found: Way): readonly WayStop[] {
+  const stops = found.today.flatMap((id) => found.stops.filter(({ errand }) => errand === id));
+  const first = stops.map(({ earliest }) => earliest ?? '9999').toSorted()[0];
+  const now = stops.filter(
+    ({ state, earliest, tooSoon }) =>
+      (state === 'can go' || state === 'sent back') && earliest === first && tooSoon === undefined,
+  );
+  return [...now.filter(({ state }) => state === 'sent back'), ...now.filter(({ state }) => state !== 'sent back')];
+}
+
+function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {
+  const title = finding.kind === undefined ? '' : kindTitle(asked.practice, finding.kind);
+  return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by };
+}
+
+/** Duties that fail or end soon, holds that were broken, papers that lapse: heaviest first, then by their day. */
+function soonRows(asked: Asked): readonly SoonRow[] {
+  const until = addDays(asked.day, lapsingDays);
+  const duties = readDuties(asked).flatMap(({ findings, validity }) => {
+    const through = validity === undefined || !isDay(validity.through) ? undefined : validity.through;
+    const by = [through, validity?.askBy].filter((day) => day !== undefined).toSorted()[0];
+    const soon = validity === undefined || validity.good !== true || (by !== undefined && by <= until);
+    return soon ? findings.map((finding) => soonRow(finding, by, asked)) : [];
+  });
+  const broken = readHolds(asked).flatMap(({ findings }) => findings.map((each) => soonRow(each, undefined, asked)));
+  const lapses = readLapses(asked).map(({ finding, by }) => soonRow(finding, by, asked));
+  return [...duties, ...broken, ...lapses].toSorted(
+    (a, b) => weights.indexOf(a.weight) - weights.indexOf(b.weight) || ((a.by ?? '9999') < (b.by ?? '9999') ? -1 : 1),
+  );
+}
+
+/** Holds somebody could be about to break: what they wait for can be gone on within the month, or is unknown. */
+function holdsNow(found: Way, asked: Asked): readonly HoldRow[] {
+  const until = addDays(asked.day, lapsingDays);
+  const near = new Set(
+    found.stops.flatMap(({ errand, earliest, state }) =>
+      state === 'left with them' || state === 'sent back' || (earliest !== undefined && earliest <= until)
+        ? [errandTitle(asked.practice, errand)]
+        : [],
+    ),
+  );
+  return shutHolds(asked).filter(({ unknown, waitsFor }) => unknown || waitsFor.some((title) => near.has(title)));
+}
+
+function nextEvents(asked: Asked): TodayAnswer['events'] {
+  const happened = new Set(asked.lot.events.filter(({ day }) => day <= asked.day).map(({ event }) => event));
+  const caused = new Set(Object.values(asked.practice.errands).flatMap(({ causes }) => causes));
+  const shut = new Set(shutHolds(asked).map(({ event }) => event));
+  return Object.values(asked.practice.events)
+    .filter(({ id }) => !happened.has(id) && !caused.has(id))
+    .map(({ id, title }) => ({ event: id, title, shut: shut.has(id) }));
+}
+
+/** The slip for the day. */
+export const today = onLot(requests.today, (_input, at): TodayAnswer => {
+  const asked = askedOf(at);
+  const found = readWay(asked);
+  const back = found.stops
+    .filter(({ state }) => state === 'sent back')
+    .flatMap((stop) => backRow(stop, asked, at.lot) ?? [])
+    .map((row) => ({ ...row, comments: row.comments.filter(({ answered }) => answered === undefined) }));
+  return {
+    day: asked.day,
+    can: todaysStops(found).flatMap((stop) => todayErrand(stop, found, asked) ?? []),
+    waiting: found.stops
+      .filter(({ state }) => state === 'left with them')
+      .flatMap((stop) => waitingRow(stop, asked) ?? []),
+    back,
+    soon: soonRows(asked),
+    holds: holdsNow(found, asked),
+    events: nextEvents(asked),
+    target: asked.lot.target,
+    finish: found.finish,
+    beginWith: beginWith(found, asked),
+  };
+});

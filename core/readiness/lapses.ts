@@ -1,0 +1,92 @@
+import type { Day } from '../vocabulary/days.ts';
+import type { Finding } from '../vocabulary/finding.ts';
+import type { Errand } from '../vocabulary/practice.ts';
+import { plusDays } from './calendar.ts';
+import { currentEntry } from './current.ts';
+import type { Entry } from './lot-index.ts';
+import { officeTitle, paperTitle } from './need-case.ts';
+import { kindApplies, lapsingDays, stateOfEntry } from './paper-state.ts';
+import { byWeight, type Mend, type Problem } from './problem.ts';
+import { findingOf } from './remedy.ts';
+import { type Asked, indexLot, kindOf, type Standpoint } from './standpoint.ts';
+import { validityAt } from './validity.ts';
+import { isOver } from './way/dating.ts';
+import { datedGraphAt, wayAt } from './way/read-way.ts';
+import { dayWords } from './words.ts';
+
+/** A paper that lapses soon, by when, and what to do about it. */
+export interface Lapse {
+  readonly finding: Finding;
+  /** Its last good day. */
+  readonly by: Day;
+}
+
+interface Use {
+  readonly errand: Errand;
+  readonly from: Day | undefined;
+}
+
+/** Errands still to come that need the kind, with the first day each can be gone on. */
+function usesOf(at: Standpoint, entry: Entry): readonly Use[] {
+  const { graph, dates } = datedGraphAt(at);
+  const wanters = new Set((at.rules.wanters.get(entry.paper.kind) ?? []).map(({ id }) => id));
+  return graph.nodes.flatMap((node) => {
+    const wants = wanters.has(node.one.errand.id) && !isOver(node) && node.examined.state !== 'left with them';
+    const uses = node.examined.needs.some(({ reading }) => reading.edition === entry.edition.id);
+    return wants && uses ? [{ errand: node.one.errand, from: dates.get(node.key)?.earliest }] : [];
+  });
+}
+
+function mendOf(at: Standpoint, { paper }: Entry): Mend {
+  const { kind, subject } = paper;
+  const restart = wayAt(at).restarts.find((one) => one.kind === kind);
+  if (restart !== undefined) return { do: 'settle', errand: restart.errand, subject: undefined };
+  return { do: 'get', kind: kindOf(at, kind)?.extension?.by ?? kind, subject };
+}
+
+function lapseOf(at: Standpoint, entry: Entry): Lapse | undefined {
+  const { kind, subject } = entry.paper;
+  const rule = kindOf(at, kind);
+  const { through } = validityAt(at, entry);
+  if (rule === undefined || through === 'for good' || through === 'unknown' || through === 'ended') return undefined;
+  const uses = usesOf(at, entry);
+  const [first] = uses;
+  if (first === undefined) return undefined;
+  const late = uses.find(({ from }) => from !== undefined && from > through);
+  const title = paperTitle(at, kind, subject);
+  const user = late ?? first;
+  const asks = `${officeTitle(at, user.errand.office)} asks for it at "${user.errand.title}"`;
+  const problem: Problem = {
+    weight: late === undefined ? 'good to know' : 'questioned',
+    sort: 'lapsing',
+    kind,
+    paper: entry.paper.id,
+    edition: entry.edition.id,
+    subject,
+    office: rule.from,
+    say: `${title} is good through ${dayWords(through)} only.`,
+    why: late?.from === undefined ? `${asks}.` : `${asks}, on ${dayWords(late.from)} at the earliest.`,
+    basis: rule.basis,
+    mend: mendOf(at, entry),
+    final: false,
+  };
+  return { finding: findingOf(at, problem), by: through };
+}
+
+/**
+ * Papers that lapse within the days given and that some errand still to come needs, heaviest first, then by their
+ * last good day. Papers a duty watches are told by the duty.
+ */
+export function readLapses(asked: Asked, within = lapsingDays): readonly Lapse[] {
+  const at = indexLot(asked);
+  const until = plusDays(at.day, within);
+  const lapses = asked.lot.papers.flatMap((paper) => {
+    if (paper.notApplicable !== undefined || at.rules.dutiesOf.has(paper.kind) || !kindApplies(at, paper.kind))
+      return [];
+    const entry = currentEntry(at, { kind: paper.kind, subject: paper.subject });
+    if (entry === undefined || entry.paper.id !== paper.id || stateOfEntry(at, entry) !== 'lapsing') return [];
+    const lapse = lapseOf(at, entry);
+    return lapse === undefined || lapse.by > until ? [] : [lapse];
+  });
+  return lapses.toSorted((a, b) => byWeight(a.finding, b.finding) || (a.by < b.by ? -1 : a.by > b.by ? 1 : 0));
+}

@@ -1,0 +1,217 @@
+import { closeSync, existsSync, openSync, readdirSync, renameSync, rmSync, type Stats, statSync } from 'node:fs';
+import { basename, dirname, join, parse, resolve } from 'node:path';
+import { LotfileError } from '../vocabulary/errors.ts';
+import type { LaidFile, TableFile } from './keeping-model.ts';
+import type { Ledger } from './ledger.ts';
+import { copyHashing, originalsOfSize, paperOfFile, sizeOnDisk } from './originals.ts';
+import { hashFile, makeFolder, newTemporaryPath, originalFile, syncFolder } from './places.ts';
+import { fileTrouble } from './trouble.ts';
+
+/** What came in and is not kept yet lies in table/ as plain files: other programs may put some there too. */
+
+const aside = 'put-aside';
+
+/** Written to within this long: somebody may still be at it. */
+const settledAfterMs = 2000;
+
+/** Names that browsers and copying programs give to files they have not finished. */
+const unfinishedName = /\.(part|crdownload|download|partial|tmp)$|~$|^~\$/i;
+
+/** Files that systems scatter in folders. */
+const notOurs = /^(\.|thumbs\.db$|desktop\.ini$)/i;
+
+interface Hashed {
+  readonly bytes: number;
+  readonly changed: number;
+  readonly sha256: string;
+}
+
+/** Hashes found in this run, by name; good for as long as size and time are those they were found at. */
+const hashes = new WeakMap<Ledger, Map<string, Hashed>>();
+
+function hashesOf(ledger: Ledger): Map<string, Hashed> {
+  const known = hashes.get(ledger) ?? new Map<string, Hashed>();
+  hashes.set(ledger, known);
+  return known;
+}
+
+export function tableFolder(ledger: Ledger): string {
+  return join(ledger.folder, 'table');
+}
+
+function changedAt(stat: Stats): number {
+  return Math.max(stat.mtimeMs, stat.ctimeMs);
+}
+
+function knownHash(ledger: Ledger, name: string, stat: Stats): string | undefined {
+  const known = hashesOf(ledger).get(name);
+  return known?.bytes === stat.size && known.changed === changedAt(stat) ? known.sha256 : undefined;
+}
+
+/** What we laid down ourselves is whole; of anything else the last touch must lie a little back. */
+function isArriving(ledger: Ledger, name: string, stat: Stats): boolean {
+  if (unfinishedName.test(name) || stat.size === 0) return true;
+  if (knownHash(ledger, name, stat) !== undefined) return false;
+  return Math.abs(ledger.now().getTime() - changedAt(stat)) < settledAfterMs;
+}
+
+function fileAt(ledger: Ledger, name: string): TableFile | undefined {
+  const path = join(tableFolder(ledger), name);
+  const stat = statSync(path, { throwIfNoEntry: false });
+  if (stat === undefined || !stat.isFile()) return undefined;
+  const since = new Date(stat.birthtimeMs > 0 ? stat.birthtimeMs : stat.ctimeMs).toISOString();
+  return { name, path, bytes: stat.size, since, arriving: isArriving(ledger, name, stat) };
+}
+
+/** The item of the table a path stands for; undefined where it is no file of the table. */
+export function tableFileAt(ledger: Ledger, path: string): TableFile | undefined {
+  return resolve(dirname(path)) === tableFolder(ledger) ? fileAt(ledger, basename(path)) : undefined;
+}
+
+/** The hash of a file on the table; read only once for as long as nothing touches it. */
+async function hashOf(ledger: Ledger, file: TableFile): Promise<string | undefined> {
+  const stat = statSync(file.path, { throwIfNoEntry: false });
+  if (stat === undefined) return undefined;
+  const known = knownHash(ledger, file.name, stat);
+  if (known !== undefined) return known;
+  const { sha256, bytes } = await hashFile(file.path);
+  if (bytes === stat.size) hashesOf(ledger).set(file.name, { bytes, changed: changedAt(stat), sha256 });
+  return sha256;
+}
+
+/** The title of the paper that holds these very bytes. Only a file as large as some original is read at all. */
+async function keptAs(ledger: Ledger, file: TableFile): Promise<string | undefined> {
+  if (file.arriving || originalsOfSize(ledger, file.bytes).length === 0) return undefined;
+  const sha256 = await hashOf(ledger, file);
+  return sha256 === undefined ? undefined : paperOfFile(ledger, sha256);
+}
+
+/** Everything on the table, oldest first. */
+export async function listTable(ledger: Ledger): Promise<readonly TableFile[]> {
+  try {
+    const names = readdirSync(tableFolder(ledger)).filter((name) => !notOurs.test(name));
+    const files = names.flatMap((name) => fileAt(ledger, name) ?? []);
+    const told: TableFile[] = [];
+    for (const file of files) told.push({ ...file, already: await keptAs(ledger, file) });
+    return told.toSorted((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : a.name < b.name ? -1 : 1));
+  } catch (error) {
+    throw fileTrouble(error, 'table', 'Reading the table');
+  }
+}
+
+/** A name any system takes, as near to the person's own as may be. */
+function plainName(name: string): string {
+  const plain = basename(name.replaceAll('\\', '/'))
+    .normalize('NFC')
+    .replace(/[/:*?"<>|\p{Cc}]/gu, ' ')
+    .replace(/^[.\s]+|[.\s]+$/g, '');
+  const { name: stem, ext } = parse(plain);
+  const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(stem) ? `${stem} paper` : stem;
+  const short = [...reserved].slice(0, 120).join('').trim();
+  return `${short === '' ? 'paper' : short}${ext.slice(0, 12)}`;
+}
+
+/** Takes a name that is free, in one step, so that two programs can't both take it: "deed.pdf", "deed (2).pdf" ... */
+function takeName(folder: string, name: string): string {
+  const { name: stem, ext } = parse(name);
+  for (let n = 1; ; n += 1) {
+    const free = n === 1 ? name : `${stem} (${n})${ext}`;
+    const path = join(folder, free);
+    if (existsSync(path)) continue;
+    try {
+      closeSync(openSync(path, 'wx'));
+      return free;
+    } catch (error) {
+      if (!existsSync(path)) throw error;
+    }
+  }
+}
+
+function moveInto(from: string, folder: string, name: string): string {
+  const taken = takeName(folder, name);
+  try {
+    renameSync(from, join(folder, taken));
+  } catch (error) {
+    rmSync(join(folder, taken), { force: true });
+    throw error;
+  }
+  syncFolder(folder);
+  return taken;
+}
+
+function refuse(name: string, why: string, next: string): LotfileError {
+  return new LotfileError('file refused', `"${name}" ${why}.`, { about: name, next });
+}
+
+/**
+ * Lays a copy of a file on the table: temporary name, fsync, rename. A file that lies there already stays as it is.
+ * @throws LotfileError `not found` or `file refused` about the person's file, `disk` about the lot's.
+ */
+export async function layOn(ledger: Ledger, path: string, name: string): Promise<LaidFile> {
+  ledger.mustWrite();
+  const there = tableFileAt(ledger, path);
+  if (there !== undefined) {
+    const sha256 = (await hashOf(ledger, there)) ?? '';
+    return { name: there.name, bytes: there.bytes, sha256, already: paperOfFile(ledger, sha256) };
+  }
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === true) {
+    throw refuse(name, 'is a folder', 'Add the files in it.');
+  }
+  const temporary = newTemporaryPath(ledger);
+  try {
+    const { sha256, bytes } = await copyHashing({ path, name }, temporary);
+    if (bytes === 0) throw refuse(name, 'is empty', 'Save or scan it again, then add it.');
+    const folder = tableFolder(ledger);
+    makeFolder(folder);
+    const laid = moveInto(temporary, folder, plainName(name));
+    const stat = statSync(join(folder, laid));
+    hashesOf(ledger).set(laid, { bytes, changed: changedAt(stat), sha256 });
+    return { name: laid, bytes, sha256, already: paperOfFile(ledger, sha256) };
+  } catch (error) {
+    throw fileTrouble(error, name, `Laying "${name}" on the table`);
+  } finally {
+    rmSync(temporary, { force: true });
+    ledger.issued.delete(temporary);
+  }
+}
+
+/** Moves a file from the table into table/put-aside/; the name it bears there. */
+export function putAside(ledger: Ledger, name: string): string {
+  ledger.mustWrite();
+  const file = basename(name) === name ? fileAt(ledger, name) : undefined;
+  if (file === undefined) {
+    throw new LotfileError('not found', `There is no "${name}" on the table.`, {
+      about: name,
+      next: 'It may have been kept or put aside in another window; look at the table again.',
+    });
+  }
+  try {
+    const folder = join(tableFolder(ledger), aside);
+    makeFolder(folder);
+    hashesOf(ledger).delete(name);
+    return moveInto(file.path, folder, name);
+  } catch (error) {
+    throw fileTrouble(error, name, `Putting "${name}" aside`);
+  }
+}
+
+/**
+ * Takes a file that was kept off the table. It goes only where it still holds the bytes that were kept and the
+ * original in the lot is whole; else it stays.
+ * @returns whether it went.
+ */
+export async function takeOff(ledger: Ledger, path: string): Promise<boolean> {
+  ledger.mustWrite();
+  const file = tableFileAt(ledger, path);
+  const sha256 = file === undefined ? undefined : await hashOf(ledger, file);
+  if (file === undefined || sha256 === undefined) return false;
+  const kept = originalsOfSize(ledger, file.bytes).find((each) => each.sha === sha256);
+  if (kept === undefined || sizeOnDisk(originalFile(ledger.folder, kept)) !== file.bytes) return false;
+  try {
+    rmSync(file.path);
+    hashesOf(ledger).delete(file.name);
+    return true;
+  } catch (error) {
+    throw fileTrouble(error, file.name, `Taking "${file.name}" off the table`);
+  }
+}
