@@ -1,0 +1,82 @@
+import { bare } from './folded.ts';
+import { notThePapers } from './furniture.ts';
+import type { LabelHit, Labels } from './labels.ts';
+import type { TextWord } from './page-text.ts';
+import type { Suggestion } from './reading-model.ts';
+import { looksAgree, placeOf, placeOfWords, surenessAfter } from './trust.ts';
+import type { ReadValue } from './values.ts';
+
+/** A value that a label points at. */
+export interface Candidate<T> {
+  readonly value: T;
+  readonly words: readonly TextWord[];
+  readonly label: LabelHit;
+  readonly rank: number;
+}
+
+export interface Wanted<T> {
+  /** Reads the value at the start of a run. */
+  readonly read: (words: readonly TextWord[], label: LabelHit) => ReadValue<T> | undefined;
+  /** More for labels that fit this very paper. */
+  readonly bonus?: (label: LabelHit) => number;
+  /** Two looks compare figures only: what is told in letters stays likely on a scan. */
+  readonly letters: boolean;
+  /** To tell whether two values are the same. */
+  readonly key: (value: T) => string;
+}
+
+function rankOf(label: LabelHit): number {
+  if (!label.own) return 0;
+  return label.phrase.means.strength === 'strong' ? 3 : 2;
+}
+
+/** Everything that these labels point at and that reads as a value. */
+export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wanted: Wanted<T>): readonly Candidate<T>[] {
+  return hits.flatMap((label): Candidate<T>[] => {
+    const rank = rankOf(label) + (wanted.bonus?.(label) ?? 0);
+    if (rankOf(label) === 0 || notThePapers(label) !== undefined) return [];
+    for (const run of labels.runsOf(label)) {
+      const read = wanted.read(run.words, label);
+      if (read !== undefined) return [{ value: read.value, words: run.words.slice(read.from, read.to), label, rank }];
+    }
+    return [];
+  });
+}
+
+/** In an id a zero and an O look alike: beside a letter or figure of the other sort, one look proves nothing. */
+function couldBeBoth(words: readonly TextWord[]): boolean {
+  const text = words.map((word) => word.text).join('');
+  return /(?:[A-Za-z][0158]|[0158][A-Za-z]|[OIlSBQZ]\d|\d[OIlSBQZ])/.test(text);
+}
+
+/** Chooses the best candidate and says how far to trust it. */
+export function chooseValue<T>(candidates: readonly Candidate<T>[], wanted: Wanted<T>): Suggestion<T> | undefined {
+  const best = candidates.reduce<Candidate<T> | undefined>(
+    (top, next) => (top === undefined || next.rank > top.rank ? next : top),
+    undefined,
+  );
+  if (best === undefined) return undefined;
+  const { page } = best.label;
+  const key = bare(wanted.key(best.value)).toLowerCase();
+  const rivals = candidates.filter(
+    (other) => other.rank >= best.rank - 0.5 && bare(wanted.key(other.value)).toLowerCase() !== key,
+  );
+  const doubts: string[] = [];
+  if (best.rank < 2) doubts.push('Only a plain word says what this is.');
+  if (rivals.length > 0)
+    doubts.push(
+      `Another value is labelled the same way: ${rivals.map((other) => wanted.key(other.value)).join(', ')}.`,
+    );
+  if (!looksAgree(page, best.words)) doubts.push('Two looks at the scan did not see the same figures.');
+  else if (page.source === 'picture' && wanted.letters) doubts.push('Letters on a scan were looked at only once.');
+  else if (page.source === 'picture' && couldBeBoth(best.words))
+    doubts.push('Letters and figures look alike here: O and 0, I and 1, S and 5.');
+  return {
+    value: best.value,
+    sureness: surenessAfter(doubts),
+    place: placeOfWords(page, best.words),
+    because: placeOf(best.label),
+    doubts,
+    otherwise: rivals.map((other) => other.value),
+  };
+}

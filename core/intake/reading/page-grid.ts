@@ -1,0 +1,92 @@
+import { around, type PageText, type TextWord } from './page-text.ts';
+import { type Hit, type Spot, wordsAt } from './phrases.ts';
+
+/** A run of words that may be a label's value. */
+export interface Run extends Spot {
+  readonly words: readonly TextWord[];
+  readonly where: 'beside' | 'below';
+}
+
+/** What ends a value: the next label that stands for itself. */
+export interface Starts {
+  /** Word indices on a line at which a label begins. */
+  at(page: PageText, line: number): readonly number[];
+}
+
+const height = (word: TextWord | undefined) => Math.max(word?.box.height ?? 0, 5);
+const right = (word: TextWord | undefined) => (word === undefined ? 0 : word.box.x + word.box.width);
+
+function gapBefore(words: readonly TextWord[], at: number): number {
+  const [last, next] = [words[at - 1], words[at]];
+  return last === undefined || next === undefined ? 0 : next.box.x - right(last);
+}
+
+/** Letter heights that make a gap too wide for one value. */
+const wideGap = 1.9;
+
+/** Marks and little words between a label and its value. */
+const filler = /^(?:[:.,;=#_\-–—]+|is|no\.?:?|#:?|on|the|of|at)$/i;
+
+/** A word before which a gap opens, or that begins its line, begins a cell. */
+export function beginsCell({ page, line, from }: Spot): boolean {
+  const words = page.lines[line]?.words ?? [];
+  return from === 0 || gapBefore(words, from) > wideGap * Math.min(height(words[from - 1]), height(words[from]));
+}
+
+/** The words after the label on its own line, up to the next label, sentence end or wide gap. */
+export function beside(label: Spot, starts: Starts): Run {
+  const { page, line } = label;
+  const words = page.lines[line]?.words ?? [];
+  const stops = starts.at(page, line);
+  let from = label.to;
+  while (from < words.length && filler.test(words[from]?.text ?? '') && !stops.includes(from)) from += 1;
+  let to = from;
+  while (to < words.length && !stops.includes(to)) {
+    if (to > from && gapBefore(words, to) > wideGap * height(words[to - 1])) break;
+    to += 1;
+  }
+  return { page, line, from, to, words: words.slice(from, to), where: 'beside' };
+}
+
+/** The words under the label: the next lines, from about its left edge on. */
+export function below(label: Spot, starts: Starts): readonly Run[] {
+  const { page, line } = label;
+  const own = wordsAt(label);
+  const box = around(own.map((word) => word.box));
+  const tall = Math.max(...own.map(height));
+  const runs: Run[] = [];
+  for (let next = line + 1; next < Math.min(page.lines.length, line + 4); next += 1) {
+    const words = page.lines[next]?.words ?? [];
+    const from = words.findIndex((word) => word.box.x > box.x - 1.5 * tall);
+    const first = words[from];
+    if (first === undefined || first.box.x > box.x + Math.max(box.width * 0.8, 4 * tall)) continue;
+    if (box.y - (first.box.y + first.box.height) > 3.2 * tall) break;
+    const stops = starts.at(page, next);
+    // What stands under a label and is a label itself begins another row.
+    if (stops.includes(from)) break;
+    let to = from + 1;
+    while (to < words.length && !stops.includes(to) && gapBefore(words, to) <= wideGap * height(words[to - 1])) to += 1;
+    const run: Run = { page, line: next, from, to, words: words.slice(from, to), where: 'below' };
+    // A line of prose that runs on from the left is no cell under this label.
+    if (beginsCell(run)) runs.push(run);
+    if (runs.length > 0) break;
+  }
+  return runs;
+}
+
+/** A colon, "is" or "#" after the label says that its value follows on the line. */
+export function pointsOn(label: Hit<unknown>): boolean {
+  const words = label.page.lines[label.line]?.words ?? [];
+  const last = words[label.to - 1]?.text ?? '';
+  const next = words[label.to]?.text ?? '';
+  return /[:=]$/.test(last) || /^(?:[:=]|is$|#|no\.?:?$)/i.test(next);
+}
+
+/** Label and value stand far apart on their line. */
+export function farApart(label: Spot, run: Run): boolean {
+  const words = label.page.lines[label.line]?.words ?? [];
+  return (
+    run.from > label.to - 1 &&
+    (words[run.from]?.box.x ?? 0) - right(words[label.to - 1]) > 2.5 * height(words[label.to - 1])
+  );
+}

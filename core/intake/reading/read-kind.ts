@@ -1,0 +1,107 @@
+import type { KindId, PaperKind, Practice } from '../../vocabulary/practice.ts';
+import type { PageText } from './page-text.ts';
+import { type Hit, PhraseBook, phraseOf, wordsAt } from './phrases.ts';
+import type { KindSuggestion, Sureness } from './reading-model.ts';
+import { placeOf } from './trust.ts';
+
+/** What a phrase on the page says for a kind. */
+interface Sign {
+  readonly kind: KindId;
+  /** Letters of the phrase, divided by how many kinds use it. */
+  readonly weight: number;
+}
+
+function phrasesOf(kind: PaperKind): readonly string[] {
+  return [...new Set([...kind.looksLike, kind.title, kind.id.replaceAll('-', ' ')].map((text) => text.toLowerCase()))];
+}
+
+function bookOf(practice: Practice): PhraseBook<Sign> {
+  const kinds = Object.values(practice.papers);
+  const users = new Map<string, number>();
+  for (const kind of kinds) for (const text of phrasesOf(kind)) users.set(text, (users.get(text) ?? 0) + 1);
+  return new PhraseBook(
+    kinds.flatMap((kind) =>
+      phrasesOf(kind).map((text) => {
+        // A phrase of several words says more than its length; one word turns up anywhere.
+        const spread = text.includes(' ') || text.includes('-') ? 1.5 : 0.6;
+        return phraseOf<Sign>(text, {
+          kind: kind.id,
+          weight: (Math.min(24, text.length) * spread) / (users.get(text) ?? 1),
+        });
+      }),
+    ),
+  );
+}
+
+function medianHeight(page: PageText): number {
+  const heights = page.lines.flatMap(({ words }) => words.map((word) => word.box.height)).toSorted((a, b) => a - b);
+  return Math.max(1, heights[Math.floor(heights.length / 2)] ?? 1);
+}
+
+/** Large letters near the top of the first page are the title; the further down, the less a phrase says. */
+function weightAt(hit: Hit<Sign>, first: PageText, usual: number): number {
+  const words = wordsAt(hit);
+  const tall = Math.max(...words.map((word) => word.box.height)) / usual;
+  const top = words[0] === undefined ? 0 : (words[0].box.y + words[0].box.height) / hit.page.height;
+  if (hit.page !== first) return 0.4;
+  const lineWords = hit.page.lines[hit.line]?.words ?? [];
+  const share = (hit.to - hit.from) / Math.max(1, lineWords.length);
+  const heading =
+    top > 0.62 &&
+    (tall > 1.22 ||
+      (lineWords.length <= 9 && share > 0.5 && words.every((word) => word.text === word.text.toUpperCase())));
+  if (heading) return 4 + 2 * share;
+  return top > 0.62 && share > 0.6 ? 1.6 : 0.8;
+}
+
+interface Score {
+  readonly kind: KindId;
+  points: number;
+  /** The strongest sign for each phrase. */
+  readonly signs: Map<string, { readonly hit: Hit<Sign>; readonly points: number }>;
+}
+
+function scoresOf(pages: readonly PageText[], practice: Practice): readonly Score[] {
+  const book = bookOf(practice);
+  const scores = new Map<KindId, Score>();
+  const [first] = pages;
+  if (first === undefined) return [];
+  const usual = medianHeight(first);
+  for (const hit of pages.slice(0, 6).flatMap((page) => book.find(page))) {
+    const { kind, weight } = hit.phrase.means;
+    const score = scores.get(kind) ?? { kind, points: 0, signs: new Map() };
+    scores.set(kind, score);
+    const points = weight * weightAt(hit, first, usual);
+    if (points > (score.signs.get(hit.phrase.folded)?.points ?? 0)) score.signs.set(hit.phrase.folded, { hit, points });
+  }
+  for (const score of scores.values()) {
+    // The strongest sign counts in full, each further one for less: a long list of words is no better than a title.
+    const points = [...score.signs.values()].map((sign) => sign.points).toSorted((a, b) => b - a);
+    score.points = points.reduce((sum, next, at) => sum + next * 0.6 ** at, 0);
+  }
+  return [...scores.values()].toSorted((a, b) => b.points - a.points);
+}
+
+/** Points below which the words could stand on any paper; a title of two words makes about 60. */
+const telling = 28;
+
+function surenessOf(score: Score, next: Score | undefined): Sureness {
+  const lead = score.points / Math.max(1, next?.points ?? 0);
+  if (score.points >= 1.6 * telling && lead >= 1.6) return 'sure';
+  return score.points >= telling && lead >= 1.15 ? 'likely' : 'guess';
+}
+
+/** The kinds that the words on the page speak for, best first. */
+export function readKind(pages: readonly PageText[], practice: Practice): readonly KindSuggestion[] {
+  const scores = scoresOf(pages, practice)
+    .filter((score) => score.points > 6)
+    .slice(0, 3);
+  return scores.map((score, at) => ({
+    kind: score.kind,
+    sureness: at === 0 ? surenessOf(score, scores[1]) : 'guess',
+    because: [...score.signs.values()]
+      .toSorted((a, b) => b.points - a.points)
+      .slice(0, 4)
+      .map((sign) => placeOf(sign.hit)),
+  }));
+}

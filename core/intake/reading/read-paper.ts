@@ -1,0 +1,83 @@
+import type { Day } from '../../vocabulary/days.ts';
+import type { KindId, PaperKind, Practice } from '../../vocabulary/practice.ts';
+import { Labels } from './labels.ts';
+import type { PageText } from './page-text.ts';
+import { habitOf, type PaperDays, readDays } from './read-days.ts';
+import { labelsOfFact, readFacts } from './read-facts.ts';
+import { readKind } from './read-kind.ts';
+import {
+  readIssuer,
+  readPaperAddress,
+  readPaperFirm,
+  readPaperNumber,
+  readPaperOwner,
+  readPaperParcel,
+} from './read-texts.ts';
+import type { PaperReading } from './reading-model.ts';
+
+export interface ReadingWishes {
+  /** For years of two figures, and to tell a date that lies ahead. */
+  readonly today: Day;
+  /** The kind whose facts to look for, where the person named it; else the one the words speak for. */
+  readonly kind?: KindId | undefined;
+}
+
+/** The main day of a paper that carries no date of issue but says when the thing was done. */
+const doneDays = ['inspected', 'tested', 'treated'];
+
+/** An inspection's or test's own day stands for its date of issue where none is printed; never surer than likely. */
+function withDoneDay(days: PaperDays, facts: PaperReading['facts']): PaperDays['issued'] {
+  if (days.issued !== undefined && days.issued.sureness !== 'guess') return days.issued;
+  for (const id of doneDays) {
+    const fact = facts[id];
+    if (fact?.value.sort !== 'day') continue;
+    const doubts = [...fact.doubts, 'No date of issue is printed; this is the day it was done.'];
+    const otherwise = fact.otherwise.flatMap((other) => (other.sort === 'day' ? [other.value] : []));
+    return {
+      ...fact,
+      value: fact.value.value,
+      otherwise,
+      doubts,
+      sureness: fact.sureness === 'guess' ? 'guess' : 'likely',
+    };
+  }
+  return days.issued;
+}
+
+function moreLabels(kind: PaperKind | undefined): readonly string[] {
+  return kind === undefined ? [] : Object.values(kind.facts).flatMap(labelsOfFact);
+}
+
+/**
+ * Reads one paper: from its words and where they stand to suggestions, each with page, place, the words that say so,
+ * how far it may be trusted and why not further. Nothing here is a fact: the person confirms each. Pure.
+ * @param pages of this paper alone, in order (a scan that holds several papers is split first)
+ * @returns what was found; a value that can't be read is missing, never made up
+ */
+export function readPaper(pages: readonly PageText[], practice: Practice, wishes: ReadingWishes): PaperReading {
+  const kinds = readKind(pages, practice);
+  const kindId = wishes.kind ?? kinds[0]?.kind;
+  const kind = kindId === undefined ? undefined : practice.papers[kindId];
+  const labels = new Labels(pages, moreLabels(kind));
+  const days = readDays(pages, labels, wishes.today);
+  const number = readPaperNumber(labels, kind);
+  const parcel = readPaperParcel(labels);
+  const address = readPaperAddress(labels);
+  const owner = readPaperOwner(labels);
+  const read = { days, number, parcel, address, owner, firm: readPaperFirm(labels) };
+  const facts = kind === undefined ? {} : readFacts(kind, { pages, labels, habit: habitOf(pages, wishes.today), read });
+  return {
+    kinds,
+    kind: kind?.id,
+    issued: withDoneDay(days, facts),
+    effective: days.effective,
+    goodThrough: days.goodThrough,
+    number,
+    issuer: readIssuer(pages),
+    parcel,
+    address,
+    owner,
+    facts,
+    notes: days.notes,
+  };
+}

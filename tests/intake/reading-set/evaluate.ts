@@ -1,0 +1,59 @@
+/**
+ * Measures reading on the generated set: `evaluate.ts [--half a|b] [--text] [--small] [--wrong] [--remember]`.
+ * Half A was looked at while the rules were written; half B has other wordings and is only measured.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { LetterReader } from '../../../core/intake/ocr/letter-reader.ts';
+import { readingRecipe } from '../../../core/intake/ocr/read-pages.ts';
+import { readPaper } from '../../../core/intake/reading/read-paper.ts';
+import { readPractice } from '../../../core/practice/index.ts';
+import { commonLayers } from '../../practice/common-layers.ts';
+import { composeDocument, setSize, smallSet } from './compose.ts';
+import { judge, type Outcome, tableOf } from './measure.ts';
+import { rememberedPages, textOfDocument } from './read-set.ts';
+
+const options = process.argv.slice(2);
+const has = (name: string) => options.includes(name);
+const half = options[options.indexOf('--half') + 1];
+const scanned = !has('--text');
+const folder = fileURLToPath(new URL('../../../node_modules/.cache/lotfile-reading/', import.meta.url));
+mkdirSync(folder, { recursive: true });
+
+const chosen = (has('--small') ? [...smallSet] : Array.from({ length: setSize }, (_, index) => index)).filter(
+  (index) => !has('--half') || composeDocument(index).half === half,
+);
+const practice = readPractice(commonLayers);
+const reader = scanned ? await LetterReader.open() : undefined;
+const outcomes: Outcome[] = [];
+const halves = new Map<number, string>();
+const started = performance.now();
+for (const index of chosen) {
+  const path = join(folder, `${readingRecipe}-${scanned ? 'scan' : 'text'}-${index}.json`);
+  const known = has('--remember') ? rememberedPages(path) : undefined;
+  const document = composeDocument(index);
+  const pages = known ?? (await textOfDocument(index, { folder, reader, scanned })).pages;
+  if (known === undefined && has('--remember')) writeFileSync(path, JSON.stringify(pages));
+  halves.set(index, document.half);
+  outcomes.push(...judge(document, readPaper(pages, practice, { today: '2026-07-15' })));
+}
+await reader?.close();
+
+for (const name of ['a', 'b']) {
+  const own = outcomes.filter((outcome) => halves.get(outcome.index) === name);
+  if (own.length > 0)
+    process.stdout.write(
+      `\nHalf ${name.toUpperCase()} (${new Set(own.map(({ index }) => index)).size} documents)\n${tableOf(own)}\n`,
+    );
+}
+process.stdout.write(`\nAll ${chosen.length} documents, ${scanned ? 'scanned' : 'text layer'}\n${tableOf(outcomes)}\n`);
+process.stdout.write(`${((performance.now() - started) / 1000).toFixed(1)} s\n`);
+if (has('--wrong')) {
+  for (const { index, what, wanted, got, right, sureness } of outcomes) {
+    if (!right)
+      process.stdout.write(
+        `${index} ${what}: wanted ${wanted}, got ${got ?? 'nothing'}${sureness === undefined ? '' : ` (${sureness})`}\n`,
+      );
+  }
+}
