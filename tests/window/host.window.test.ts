@@ -65,8 +65,8 @@ describe('reading as one likes', () => {
     for (const link of await links.all()) {
       await link.focus();
       await page.keyboard.press('Enter');
+      await page.waitForFunction(() => document.activeElement?.id === 'sheet');
       await page.locator('main.screen h1').waitFor();
-      expect(await page.evaluate(() => document.activeElement?.id)).toBe('sheet');
     }
   });
 });
