@@ -2,6 +2,7 @@ import type * as z from 'zod';
 import type { Lot } from '../store/index.ts';
 import type { Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { LaunchWorker } from '../workers/launch.ts';
 import type { Progress, WorkPort } from '../workers/port.ts';
 import type { RequestSpec } from './contract/define.ts';
 import type { RequestName } from './contract/requests.ts';
@@ -12,6 +13,8 @@ export interface DeskHost {
   readonly program: string;
   /** Hosts alone read the clock; a fixed day makes a run repeatable. */
   readonly today?: (() => Day) | undefined;
+  /** How worker processes are started, where node's own way is closed. */
+  readonly launchWorker?: LaunchWorker | undefined;
 }
 
 /** What every feature may use. */

@@ -116,7 +116,9 @@ export class Desk {
       },
       workers: () => {
         // Loaded on first need: most requests never touch a hostile byte.
-        this.#workers ??= import('../workers/process-port.ts').then(({ openWorkers }) => openWorkers({}));
+        this.#workers ??= import('../workers/process-port.ts').then(({ openWorkers }) =>
+          openWorkers({ launch: this.#host.launchWorker }),
+        );
         return this.#workers;
       },
       register: (lot, folder) => {

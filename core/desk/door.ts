@@ -27,3 +27,4 @@ export {
 } from './contract/requests.ts';
 export type * from './contract/screen-answers.ts';
 export type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from './contract/window-port.ts';
+export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launch.ts';

@@ -1,8 +1,10 @@
 import { rmSync } from 'node:fs';
 import { totalmem } from 'node:os';
+import { extname } from 'node:path';
 import { scrapsOf } from '../intake/keep-context.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { LaunchWorker } from './launch.ts';
 import type { WorkPort } from './port.ts';
 import { type Control, Run, stopped, type TimeLimits } from './run-job.ts';
 import { WorkerProcess } from './worker-process.ts';
@@ -15,7 +17,12 @@ export interface WorkersOptions {
   /** Resident memory that ends a worker; by default half of the machine's, 1 to 3 GB. */
   readonly memoryMB?: number | undefined;
   readonly time?: TimeLimits | undefined;
+  /** How a process is started; node's own way unless said. */
+  readonly launch?: LaunchWorker | undefined;
 }
+
+/** Beside this file, as TypeScript or as it was built. */
+const workerMain = new URL(`./worker-main${extname(import.meta.filename)}`, import.meta.url);
 
 /** WebAssembly memory never shrinks: a worker that grew, or did many jobs, is replaced. */
 const retireAt = { jobs: 40, bytes: 600 * 1024 * 1024 };
@@ -100,8 +107,8 @@ class Workers implements WorkPort {
     for (let worker = this.#idle.pop(); worker !== undefined; worker = this.#idle.pop()) {
       if (worker.alive) return worker;
     }
-    const program = this.#options.program ?? new URL('./worker-main.ts', import.meta.url);
-    return new WorkerProcess({ program, memoryMB: this.#options.memoryMB ?? defaultMemory() });
+    const { program = workerMain, memoryMB = defaultMemory(), launch } = this.#options;
+    return new WorkerProcess({ program, memoryMB, launch });
   }
 
   #giveBack(worker: WorkerProcess): void {

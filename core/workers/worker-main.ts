@@ -7,33 +7,55 @@ import { LotfileError } from '../vocabulary/errors.ts';
 import { type FromWorker, type ToWorker, toWorker } from './messages.ts';
 import { startWatchdog } from './watchdog.ts';
 
-function send(message: FromWorker): Promise<void> {
-  return new Promise((resolve, reject) => {
-    if (process.send === undefined) {
-      reject(new Error('This program is started by Lotfile, not by hand.'));
-      return;
-    }
-    process.send(message, (problem: Error | null) => (problem === null ? resolve() : reject(problem)));
-  });
+interface Channel {
+  send(message: FromWorker): Promise<void>;
+  onOrder(take: (message: unknown) => void): void;
 }
+
+/** Started by the desktop program there is a port to the parent, which isn't in node's own types. */
+function parentPort(): { postMessage(message: object): void; on(event: 'message', take: Take): void } | undefined {
+  return Reflect.get(process, 'parentPort') ?? undefined;
+}
+
+type Take = (event: { readonly data: unknown }) => void;
+
+function openChannel(): Channel {
+  const port = parentPort();
+  if (port !== undefined) {
+    return {
+      send: async (message) => port.postMessage(message),
+      onOrder: (take) => port.on('message', ({ data }) => take(data)),
+    };
+  }
+  return {
+    send: (message) =>
+      new Promise((resolve, reject) => {
+        if (process.send === undefined) reject(new Error('This program is started by Lotfile, not by hand.'));
+        else process.send(message, (problem: Error | null) => (problem === null ? resolve() : reject(problem)));
+      }),
+    onOrder: (take) => void process.on('message', take),
+  };
+}
+
+const channel = openChannel();
 
 async function run({ id, job }: ToWorker): Promise<void> {
   try {
-    const result = await keepFile(job, (done, of) => send({ say: 'page', id, done, of }));
-    await send({ say: 'done', id, result: result, memory: process.memoryUsage.rss() });
+    const result = await keepFile(job, (done, of) => channel.send({ say: 'page', id, done, of }));
+    await channel.send({ say: 'done', id, result: result, memory: process.memoryUsage.rss() });
   } catch (problem) {
     const error = LotfileError.from(problem).toJSON();
-    await send({ say: 'failed', id, error, memory: process.memoryUsage.rss() });
+    await channel.send({ say: 'failed', id, error, memory: process.memoryUsage.rss() });
   }
 }
 
 const limit = Number(process.argv.find((word) => word.startsWith('--memory='))?.slice('--memory='.length));
 startWatchdog((Number.isFinite(limit) && limit > 0 ? limit : 2048) * 1024 * 1024);
 
-process.on('message', (message) => {
+channel.onOrder((message) => {
   const order = toWorker.safeParse(message);
   if (!order.success) process.exit(2);
   run(order.data).catch(() => process.exit(2));
 });
 process.on('disconnect', () => process.exit(0));
-await send({ say: 'ready' });
+await channel.send({ say: 'ready' });

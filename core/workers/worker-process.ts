@@ -1,10 +1,12 @@
-import { type ChildProcess, fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { forkWorker, type LaunchWorker, type WorkerChild } from './launch.ts';
 import { type FromWorker, fromWorker, type ToWorker } from './messages.ts';
 
 export interface WorkerSettings {
   readonly program: string | URL;
   readonly memoryMB: number;
+  /** How a process is started; node's own way unless said. */
+  readonly launch?: LaunchWorker | undefined;
 }
 
 /** How a worker's life ended, as far as the other side can tell. */
@@ -18,9 +20,9 @@ export interface WorkerEnd {
 /** JavaScript's own heap; pixels and WebAssembly live outside of it, under the watchdog. */
 const heapShare = 0.5;
 
-/** One worker process: started with the node that runs us, spoken to over its IPC channel. */
+/** One worker process: started, spoken to, and ended without regret. */
 export class WorkerProcess {
-  readonly #child: ChildProcess;
+  readonly #child: WorkerChild;
   readonly #ended: Promise<WorkerEnd>;
   #ready = false;
   #lastWords = '';
@@ -29,24 +31,21 @@ export class WorkerProcess {
   /** Resident bytes after the last job. */
   memory = 0;
 
-  constructor(settings: WorkerSettings) {
-    const { program, memoryMB } = settings;
-    const path = program instanceof URL ? fileURLToPath(program) : program;
-    this.#child = fork(path, [`--memory=${memoryMB}`], {
-      execArgv: [`--max-old-space-size=${Math.round(memoryMB * heapShare)}`],
-      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+  constructor({ program, memoryMB, launch = forkWorker }: WorkerSettings) {
+    this.#child = launch({
+      program: program instanceof URL ? fileURLToPath(program) : program,
+      words: [`--memory=${memoryMB}`],
+      nodeWords: [`--max-old-space-size=${Math.round(memoryMB * heapShare)}`],
     });
     this.#ended = new Promise((resolve) => {
-      const end = () => resolve({ wasReady: this.#ready, lastWords: this.#lastWords });
-      this.#child.once('exit', end);
-      this.#child.once('error', (problem) => {
-        this.#lastWords = problem.message;
-        end();
+      this.#child.onEnd((words) => {
+        this.#lastWords = words ?? this.#lastWords;
+        resolve({ wasReady: this.#ready, lastWords: this.#lastWords });
       });
     });
-    this.#child.on('message', (raw) => this.#take(raw));
-    this.#child.stderr?.on('data', (words: Buffer) => {
-      this.#lastWords = `${this.#lastWords}${words.toString()}`.slice(-2000);
+    this.#child.onMessage((raw) => this.#take(raw));
+    this.#child.onWords((words) => {
+      this.#lastWords = `${this.#lastWords}${words}`.slice(-2000);
     });
   }
 
@@ -56,7 +55,7 @@ export class WorkerProcess {
   }
 
   get alive(): boolean {
-    return this.#child.exitCode === null && this.#child.signalCode === null && this.#child.connected;
+    return this.#child.alive;
   }
 
   #take(raw: unknown): void {
@@ -69,35 +68,20 @@ export class WorkerProcess {
   /** Gives it a job; what it says about it goes to `hear`. */
   order(order: ToWorker, hear: (message: FromWorker) => void): void {
     this.#hear = hear;
-    this.#hold(true);
+    this.#child.hold(true);
     this.jobs += 1;
-    this.#child.send(order, () => {
-      // A channel that broke shows as the end of the process, which whoever waits for the job is told.
-    });
+    this.#child.send(order);
   }
 
   /** It has nothing to do: it may not keep its starter from ending. */
   rest(): void {
     this.#hear = () => {};
-    this.#hold(false);
-  }
-
-  #hold(held: boolean): void {
-    const { stderr } = this.#child;
-    const pipe: unknown = stderr;
-    if (held) {
-      this.#child.ref();
-      this.#child.channel?.ref();
-    } else {
-      this.#child.unref();
-      this.#child.channel?.unref();
-    }
-    if (typeof pipe === 'object' && pipe !== null && 'unref' in pipe && typeof pipe.unref === 'function') pipe.unref();
+    this.#child.hold(false);
   }
 
   /** Ends it at once, whatever it is doing; its end is worth waiting for. */
   kill(): void {
-    this.#hold(true);
-    this.#child.kill('SIGKILL');
+    this.#child.hold(true);
+    this.#child.kill();
   }
 }
