@@ -1,5 +1,49 @@
+import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
+import { Answered } from '../../kit/Answered.tsx';
+import { Button } from '../../kit/Button.tsx';
+import { useAnswer } from '../../state/asked.ts';
 import type { ScreenProps } from '../screen-props.ts';
+import { Beginning } from './Beginning.tsx';
+import { Errands } from './Errands.tsx';
+import { Happened } from './Happened.tsx';
+import { NotYet } from './NotYet.tsx';
+import { SlipHead } from './SlipHead.tsx';
+import { Soon } from './Soon.tsx';
+import { Waiting } from './Waiting.tsx';
+import { slipInWords } from './words.ts';
+import './today.css';
 
+function Slip({ answer }: { readonly answer: TodayAnswer }) {
+  return (
+    <div className="today-slip">
+      <SlipHead answer={answer} />
+      <div className="today-page">
+        <Beginning answer={answer} />
+        <Errands answer={answer} />
+        <Soon rows={answer.soon} />
+      </div>
+      <div className="today-stub">
+        <NotYet holds={answer.holds} />
+        <Waiting answer={answer} />
+        <Happened answer={answer} />
+      </div>
+    </div>
+  );
+}
+
+/** One slip of paper: what can be done today, in order, with what to carry. */
 export function TodayScreen(_props: ScreenProps) {
-  return <h1>Today</h1>;
+  const today = useAnswer('today', {});
+  return (
+    <>
+      <header className="today-head">
+        <div>
+          <h1>Today</h1>
+          <p className="lead">{today.answer === undefined ? 'What to do next.' : slipInWords(today.answer)}</p>
+        </div>
+        <Button onPress={() => window.print()}>Print this slip</Button>
+      </header>
+      <Answered of={today}>{(answer) => <Slip answer={answer} />}</Answered>
+    </>
+  );
 }

@@ -1,0 +1,35 @@
+import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
+import { useAnswer } from '../../state/asked.ts';
+import { addressOf } from '../../state/place.ts';
+import { countInWords } from './words.ts';
+
+/** Where to begin: the first boxes of the record card while they are empty, and papers no errand brings. */
+export function Beginning({ answer }: { readonly answer: TodayAnswer }) {
+  const card = useAnswer('read-lot', {}).answer;
+  const open = (card?.questions ?? []).filter(({ first, answer: given }) => first && given === undefined).length;
+  const { beginWith, can } = answer;
+  const toBring = can.length === 0 && beginWith.length > 0;
+  if (open === 0 && !toBring) return null;
+  return (
+    <section className="today-begin">
+      <h2>Begin here</h2>
+      {open === 0 ? null : (
+        <>
+          <p>
+            {`${countInWords(open)} of the first boxes on the lot’s card ${open === 1 ? 'is' : 'are'} empty.`.replace(
+              /^./,
+              (letter) => letter.toUpperCase(),
+            )}{' '}
+            They decide which errands apply here; “don’t know yet” is an answer.
+          </p>
+          <p className="no-print">
+            <a className="button stamp" href={addressOf('lot')}>
+              Answer the first boxes
+            </a>
+          </p>
+        </>
+      )}
+      {toBring ? <p>Errands wait for papers only you can bring: {beginWith.join(', ')}.</p> : null}
+    </section>
+  );
+}

@@ -1,0 +1,21 @@
+import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
+
+/** What may not be done yet, in large plain words; who decides stands in each. */
+export function NotYet({ holds }: Pick<TodayAnswer, 'holds'>) {
+  if (holds.length === 0) return null;
+  return (
+    <section className="today-not-yet">
+      <h2>Not yet</h2>
+      <ul>
+        {holds.map(({ hold, title, say, waitsFor, unknown }) => (
+          <li key={hold}>
+            <p className="today-hold">
+              {title}: {unknown ? 'find out first whether this is asked here.' : `${waitsFor.join(', ')}.`}
+            </p>
+            <p className="small">{say}</p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,85 @@
+import type { BackRow, OfficeCard, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import { Mark } from '../../kit/Mark.tsx';
+import { addressOf } from '../../state/place.ts';
+import { Carry } from './Carry.tsx';
+import { feeInWords, worstInWords } from './words.ts';
+
+function addressOfErrand({ errand, subject }: TodayErrand): string {
+  return addressOf('errand', errand, ...(subject === undefined ? [] : [subject]));
+}
+
+/** Where to go, when they are there, who has to come: one line each, only what is known. */
+function Where({ office, fee, feeNote }: { readonly office: OfficeCard } & Pick<TodayErrand, 'fee' | 'feeNote'>) {
+  const { title, street, phone, hours, intakeUntil, appear, appointment, payee, pays } = office;
+  const open = [hours, intakeUntil === undefined ? undefined : `papers taken until ${intakeUntil}`];
+  const rows: readonly (readonly [string, string | undefined])[] = [
+    ['where', [title, street].filter((part) => part !== undefined).join(', ')],
+    ['phone', phone],
+    ['open', open.filter((part) => part !== undefined).join('; ')],
+    ['who comes', appear],
+    ['appointment', appointment],
+    ['pay', [feeInWords(fee, payee, pays), feeNote].filter((part) => part !== undefined).join('; ')],
+  ];
+  return (
+    <dl className="today-where">
+      {rows.map(([name, said]) =>
+        said === undefined || said === '' ? null : (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{said}</dd>
+          </div>
+        ),
+      )}
+    </dl>
+  );
+}
+
+function Comments({ back }: { readonly back: BackRow }) {
+  return (
+    <ul className="today-comments" aria-label="What they sent it back with">
+      {back.comments.map(({ comment, number, text }) => (
+        <li key={comment}>
+          <span className="mono">{number}</span> {text}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export interface OneErrandProps {
+  readonly errand: TodayErrand;
+  readonly number: number;
+  readonly back: BackRow | undefined;
+}
+
+/** One errand on the slip. */
+export function OneErrand({ errand, number, back }: OneErrandProps) {
+  const worst = worstInWords(errand.findings);
+  const { title, subjectTitle, why, caution, ask, state, office, fee, feeNote } = errand;
+  const address = addressOfErrand(errand);
+  return (
+    <li className="today-errand">
+      <span className="today-number" aria-hidden="true">
+        {number}
+      </span>
+      <div className="today-what">
+        <h3>
+          <a href={address}>{subjectTitle === undefined ? title : `${title}: ${subjectTitle}`}</a>{' '}
+          {state === 'sent back' ? <Mark word="sent back" /> : null}
+        </h3>
+        {back === undefined || back.comments.length === 0 ? null : <Comments back={back} />}
+        <Where office={office} fee={fee} feeNote={feeNote} />
+        {worst === undefined ? null : (
+          <p className={`finding ${worst.weight.replaceAll(' ', '-')}`}>
+            <span className="weight">{worst.weight}</span>
+            {worst.say} <a href={address}>See which</a>
+          </p>
+        )}
+        <Carry errand={errand} first={number === 1} />
+        {ask.length === 0 ? null : <p className="small">Ask there: {ask.join('; ')}.</p>}
+        {caution === undefined ? null : <p className="today-caution small">{caution}</p>}
+        <p className="small pencil">{why}</p>
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,84 @@
+import type { PlacedLife, SheetPlan } from './lay-out.ts';
+
+const height = 15;
+const ear = 6;
+
+/** A strip with its corner turned down where it ends; torn where it began before the sheet, open where it runs on. */
+function outline({ from, to, y, torn, open }: PlacedLife): string {
+  const start = torn ? `M${from} ${y}l3 4-3 4 3 4-3 3` : `M${from} ${y}v${height}`;
+  const foot = `L${to} ${y + height}`;
+  const finish = open ? `M${to} ${y}` : `V${y + ear}L${to - ear} ${y}`;
+  return `${start}${foot}${finish}L${from} ${y}`;
+}
+
+function Strip({ placed }: { readonly placed: PlacedLife }) {
+  const { life, from, to, y, gapTo, open, ticks } = placed;
+  const sort = life.lapsesBefore !== undefined ? 'late' : life.expected ? 'expected' : life.state;
+  return (
+    <g className={`way-life ${sort}`}>
+      {life.expected ? null : (
+        <path
+          className="way-fill"
+          d={`M${from} ${y}H${open ? to : to - ear}L${to} ${open ? y : y + ear}V${y + height}H${from}z`}
+        />
+      )}
+      <path className="way-outline" d={outline(placed)} />
+      {open ? null : <path className="way-outline" d={`M${to - ear} ${y}v${ear}h${ear}`} />}
+      {gapTo === undefined ? null : <path className="way-gap" d={`M${to} ${y}H${gapTo}v${height}H${to}z`} />}
+      <path className="way-needed" d={ticks.map((x) => `M${x} ${y + height - 4}v7`).join('')} />
+    </g>
+  );
+}
+
+function Ruling({ plan }: { readonly plan: SheetPlan }) {
+  const { profile, weeks, months, end } = plan;
+  const lines = Math.floor((profile.bottom - profile.top) / 11);
+  const across = Array.from({ length: lines + 1 }, (_, index) => `M8 ${profile.top + index * 11}H${end + 12}`).join('');
+  const close = (weeks[1] ?? 0) - (weeks[0] ?? 0) < 11;
+  return (
+    <g>
+      <path className="way-ruling" d={across} />
+      {close ? null : (
+        <path className="way-ruling" d={weeks.map((x) => `M${x} ${profile.top}V${profile.bottom}`).join('')} />
+      )}
+      <path className="way-ruling month" d={months.map(({ x }) => `M${x} ${profile.top}V${profile.bottom}`).join('')} />
+      <path className="way-edge" d={`M8 ${profile.top}H${end + 12}V${profile.bottom}H8z`} />
+      {months.slice(0, -1).map(({ x, words }) => (
+        <text key={x} className="way-month" x={x + 4} y={profile.bottom + 15}>
+          {words}
+        </text>
+      ))}
+    </g>
+  );
+}
+
+function Flags({ plan }: { readonly plan: SheetPlan }) {
+  return (
+    <g>
+      {plan.flags.map(({ sort, words, x, row }) => {
+        const y = plan.flagTop + row * 20;
+        return (
+          <g key={sort} className={`way-flag ${sort}`}>
+            <path d={`M${x} ${plan.baseline - 20}V${y + 16}`} />
+            <text x={x + 6} y={y + 14}>
+              {words}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** The profile: the lives of the papers on ruled paper, today's line, and what the way runs to. */
+export function ProfileBand({ plan }: { readonly plan: SheetPlan }) {
+  return (
+    <g>
+      <Ruling plan={plan} />
+      {plan.lives.map((placed) => (
+        <Strip key={placed.life.key} placed={placed} />
+      ))}
+      <Flags plan={plan} />
+    </g>
+  );
+}

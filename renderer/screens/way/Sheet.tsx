@@ -1,0 +1,83 @@
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Choices } from '../../kit/Choices.tsx';
+import { Tick } from '../../kit/Tick.tsx';
+import { Drawing } from './Drawing.tsx';
+import { Key } from './Key.tsx';
+import { fitting, layOut } from './lay-out.ts';
+import type { WayModel } from './model.ts';
+import { Names } from './Names.tsx';
+import { Stations } from './Stations.tsx';
+import { dayWidth, isZoom, stepped, type Zoom, zooms } from './zoom.ts';
+
+/** Room for the sheet, in sixteenths of the root letter size; follows the window. */
+function useRoom(box: React.RefObject<HTMLDivElement | null>): number {
+  const [room, setRoom] = useState(960);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const measure = (): void => {
+      const root = Number.parseFloat(window.getComputedStyle(document.documentElement).fontSize);
+      setRoom((element.clientWidth / root) * 16);
+    };
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [box]);
+  return room;
+}
+
+/** The drawn way: plan above, profile below, scrolled sideways; + and - zoom, arrows walk the stations. */
+export function Sheet({ model }: { readonly model: WayModel }) {
+  const box = useRef<HTMLDivElement>(null);
+  const room = useRoom(box);
+  const [zoom, setZoom] = useState<Zoom>('months');
+  const [endless, showEndless] = useState(false);
+  const [focused, focus] = useState<string>();
+  const plan = useMemo(
+    () => layOut(model, { day: dayWidth(zoom, fitting(model, room)), endless }),
+    [model, zoom, room, endless],
+  );
+  // A third of the sheet shows what was, two thirds what comes.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only a new zoom moves the sheet; a changed lot does not.
+  useEffect(() => {
+    const element = box.current;
+    if (element !== null)
+      element.scrollLeft = (plan.today / plan.width) * element.scrollWidth - element.clientWidth / 3;
+  }, [zoom]);
+  const keys = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === '+' || event.key === '=') setZoom(stepped(zoom, 1));
+    else if (event.key === '-') setZoom(stepped(zoom, -1));
+  };
+  const withoutEnd = model.lives.filter(
+    ({ from, through, expected }) => from !== undefined && through === undefined && !expected,
+  ).length;
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the keys are a short cut for the buttons above the sheet.
+    <div className="way-sheet" onKeyDown={keys}>
+      <div className="way-tools">
+        <Choices
+          label="Zoom"
+          labelUnseen
+          options={zooms.map((id) => ({ id, title: id }))}
+          value={zoom}
+          onChange={(id) => isZoom(id) && setZoom(id)}
+        />
+        {withoutEnd === 0 ? null : (
+          <Tick checked={endless} onChange={showEndless}>
+            Papers with no end too ({withoutEnd})
+          </Tick>
+        )}
+        <Key />
+      </div>
+      <div className="way-scroll" ref={box}>
+        <div className="way-paper" style={{ width: `${plan.width / 16}rem`, height: `${plan.height / 16}rem` }}>
+          <Drawing plan={plan} focused={focused} />
+          <Names plan={plan} focused={focused} />
+          <Stations plan={plan} focused={focused} onFocus={focus} />
+        </div>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { moneyInWords } from '../../../core/vocabulary/money.ts';
+import type { Station, WayRow } from './model.ts';
+
+function days(count: number): string {
+  return `${count} ${count === 1 ? 'day' : 'days'}`;
+}
+
+/** "196 days to spare", "no day to spare", "12 days too late". */
+export function spareInWords(spare: number | undefined): string {
+  if (spare === undefined) return '';
+  if (spare === 0) return 'no day to spare';
+  return spare > 0 ? `${days(spare)} to spare` : `${days(-spare)} too late`;
+}
+
+export function feeInWords(fee: number | undefined): string {
+  if (fee === undefined) return 'fee not known';
+  return fee === 0 ? 'no fee' : moneyInWords(fee);
+}
+
+/** When it was, or could be: "settled about 8 Dec 2025", "from 12 May 2026", "left 31 Mar 2026". */
+export function whenInWords({ state, at, dated }: Station): string {
+  if (!dated) return 'day not known';
+  switch (state) {
+    case 'settled':
+      return `about ${dayInWords(at)}`;
+    case 'left with them':
+      return `since ${dayInWords(at)}`;
+    default:
+      return dayInWords(at);
+  }
+}
+
+/** Errands whose number a sentence names: "3, 7 and 12". */
+export function numbersInWords(stations: readonly Station[]): string {
+  const numbers = stations.map(({ number }) => String(number));
+  return numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
+}
+
+/** Gone on now, its paper would lapse before anything uses it. */
+export function tooSoonInWords({ tooSoon }: WayRow): string | undefined {
+  if (tooSoon === undefined) return undefined;
+  const { lapses, neededFrom } = tooSoon;
+  return `Too soon today: what it brings would lapse ${dayInWords(lapses)}, and is needed from ${dayInWords(neededFrom)}.`;
+}
+
+/** What a screen reader hears of a station. */
+export function stationInWords(station: Station): string {
+  const { number, title, state, row } = station;
+  const spare = state === 'settled' ? '' : spareInWords(row.spare);
+  return [`${number}. ${title}`, state, whenInWords(station), spare].filter((part) => part !== '').join(', ');
+}
