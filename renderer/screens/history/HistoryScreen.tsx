@@ -1,9 +1,10 @@
 import { useState } from 'react';
-import type { ActRow } from '../../../core/desk/contract/answers.ts';
+import type { ActRow, VerifyAnswer } from '../../../core/desk/contract/answers.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
+import { Checked } from './Checked.tsx';
 import './history.css';
 
 const pageful = 60;
@@ -36,8 +37,11 @@ function Act({ act }: { readonly act: ActRow }) {
 export function HistoryScreen() {
   const [limit, setLimit] = useState(pageful);
   const history = useAnswer('history', { limit });
-  const verify = (): void =>
-    void perform('verify', {}, { long: 'Checking every kept byte', say: 'Every file was checked.' });
+  const [checked, setChecked] = useState<VerifyAnswer>();
+  const verify = async (): Promise<void> => {
+    const reply = await perform('verify', {}, { long: 'Checking every kept byte' });
+    if (reply.ok) setChecked(reply.answer);
+  };
   return (
     <>
       <header>
@@ -45,8 +49,9 @@ export function HistoryScreen() {
           <h1>What was done</h1>
           <p className="lead">Newest first. Taking back is itself an act, so nothing is ever lost.</p>
         </div>
-        <Button onPress={verify}>Check every file</Button>
+        <Button onPress={() => void verify()}>Check every file</Button>
       </header>
+      {checked === undefined ? null : <Checked answer={checked} onClose={() => setChecked(undefined)} />}
       <Answered of={history}>
         {({ acts }) => (
           <>
