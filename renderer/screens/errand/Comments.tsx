@@ -1,0 +1,52 @@
+import { useState } from 'react';
+import type { CommentRow } from '../../../core/desk/contract/screen-answers.ts';
+import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { Button } from '../../kit/Button.tsx';
+import { Field } from '../../kit/Field.tsx';
+import { perform } from '../../state/doing.ts';
+import type { Sight } from './errand-model.ts';
+
+function Comment({ row }: { readonly row: CommentRow }) {
+  const [text, setText] = useState('');
+  const answer = (): void => {
+    const said = text.trim();
+    if (said !== '') {
+      void perform('answer-comment', { comment: row.comment, text: said }, { say: `Answered comment ${row.number}.` });
+    }
+  };
+  return (
+    <li className="errand-comment">
+      <p>
+        <b className="errand-comment-number">{row.number}</b> {row.text}{' '}
+        <span className="pencil small">{dayInWords(row.day)}</span>
+      </p>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          answer();
+        }}
+      >
+        <Field label={`Your answer to comment ${row.number}`} value={text} onChange={setText} />
+        <Button submit disabled={text.trim() === ''}>
+          Answered
+        </Button>
+      </form>
+    </li>
+  );
+}
+
+/** The numbered comments they sent it back with, each to be answered. */
+export function Comments({ sight }: { readonly sight: Sight }) {
+  const { comments } = sight.answer;
+  if (comments.length === 0) return null;
+  return (
+    <section className="errand-comments">
+      <h2>What they sent it back with</h2>
+      <ol>
+        {comments.map((row) => (
+          <Comment key={row.comment} row={row} />
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,53 @@
+import type { PacketFileRow } from '../../../core/desk/contract/answers.ts';
+import { port } from '../../client/port.ts';
+import { Button } from '../../kit/Button.tsx';
+import { openFinished } from './errand-store.ts';
+import { bytesInWords } from './leaves.ts';
+import { saveFile, showFile } from './saving.ts';
+
+/** One finished file: what it is, how large, and ways to get it out. On the desktop it can be dragged from here. */
+export function FileLine({ file }: { readonly file: PacketFileRow }) {
+  const { name, pages, bytes, ticket, sha256 } = file;
+  const desktop = port.host === 'desktop';
+  const readable = pages > 0 && name.toLowerCase().endsWith('.pdf');
+  return (
+    <li className="errand-file">
+      <a
+        className="mono"
+        href={port.address(ticket, 'save')}
+        draggable={desktop}
+        title={`SHA-256 ${sha256}`}
+        onClick={(event) => {
+          event.preventDefault();
+          void saveFile({ ticket, name });
+        }}
+        onDragStart={(event) => {
+          event.preventDefault();
+          port.dragOut(ticket);
+        }}
+      >
+        {name}
+      </a>
+      <span className="pencil small">
+        {pages > 0 ? `${pages} ${pages === 1 ? 'page' : 'pages'}, ` : ''}
+        {bytesInWords(bytes)}
+        {desktop ? ', drag it out from here' : ''}
+      </span>
+      <span className="errand-row">
+        {readable ? (
+          <Button small onPress={() => openFinished({ ticket, name, pages })} label={`Look at the pages of ${name}`}>
+            Look
+          </Button>
+        ) : null}
+        <Button small onPress={() => void saveFile({ ticket, name })} label={`Save ${name}`}>
+          Save
+        </Button>
+        {desktop ? (
+          <Button small onPress={() => void showFile(ticket)} label={`Show ${name} in its folder`}>
+            Show
+          </Button>
+        ) : null}
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,49 @@
+import type { AssembleAnswer } from '../../../core/desk/contract/answers.ts';
+import { Button } from '../../kit/Button.tsx';
+import { Slip } from '../../kit/Slip.tsx';
+import { lay, putAway } from './errand-store.ts';
+import { FileLine } from './FileLine.tsx';
+import { things } from './verdict.ts';
+
+/** The finished packet: its files, and what was told while it was made. */
+export function MadeSlip({ made }: { readonly made: AssembleAnswer }) {
+  return (
+    <Slip
+      title={made.draft ? `Made as a DRAFT: ${made.title}` : `Made: ${made.title}`}
+      open
+      wide
+      onClose={putAway}
+      foot={
+        <>
+          <Button as="stamp" onPress={() => lay({ slip: 'hand over', packet: made.packet })}>
+            Hand it over
+          </Button>
+          <Button onPress={putAway}>Later</Button>
+        </>
+      }
+    >
+      <p>
+        {things(made.files.length, 'file')}, read back and checked against the papers they were made from. They stay in
+        the lot folder under packets.
+      </p>
+      {made.draft ? (
+        <p className="errand-draft">It is a DRAFT: its margins say so. Don’t hand it in like this.</p>
+      ) : null}
+      <ul className="errand-file-list">
+        {made.files.map((file) => (
+          <FileLine key={file.name} file={file} />
+        ))}
+      </ul>
+      {made.notes.length === 0 ? null : (
+        <div className="errand-told">
+          <h3>Good to know</h3>
+          <ul className="small">
+            {made.notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </Slip>
+  );
+}

@@ -1,0 +1,38 @@
+import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import { Button } from '../../kit/Button.tsx';
+import { addressOf, go } from '../../state/place.ts';
+import type { NeedRow } from './errand-model.ts';
+import { lay } from './errand-store.ts';
+
+/** What can be done about a paper that isn't there: keep it, go and get it, or say that it isn't asked here. */
+export function MissingPaper({ need }: { readonly need: NeedRow }) {
+  const { kind, title, paper, remedy } = need;
+  const away = need.state === "doesn't apply";
+  return (
+    <div className="errand-missing">
+      {away ? null : (
+        <Button small onPress={() => go('table', 'as', kind)} label={`Keep it: ${title}`}>
+          Keep it
+        </Button>
+      )}
+      <Button
+        as="word"
+        small
+        onPress={() => lay({ slip: 'not here', kind, paper, title, again: away })}
+        label={away ? `It applies after all: ${title}` : `It doesn’t apply here: ${title}`}
+      >
+        {away ? 'It applies after all' : 'It doesn’t apply here'}
+      </Button>
+      {remedy === undefined ? null : (
+        <span>
+          <a href={addressOf('errand', remedy.errand)}>{remedy.title}</a>
+          <span className="pencil">
+            {' '}
+            brings it ({remedy.office}
+            {remedy.earliest === undefined ? '' : `, from ${dayWithWeekday(remedy.earliest)}`})
+          </span>
+        </span>
+      )}
+    </div>
+  );
+}

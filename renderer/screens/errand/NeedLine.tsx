@@ -1,0 +1,123 @@
+import { useState } from 'react';
+import type { PlanTab } from '../../../core/packet/plan-model.ts';
+import { Button } from '../../kit/Button.tsx';
+import { FindingNote } from '../../kit/FindingNote.tsx';
+import { Mark } from '../../kit/Mark.tsx';
+import type { NeedRow, Sight } from './errand-model.ts';
+import { lay, turnTo, useErrandView } from './errand-store.ts';
+import { firstOfTab, type Leaf } from './leaves.ts';
+import { MissingPaper } from './MissingPaper.tsx';
+import { NeedDetails } from './NeedDetails.tsx';
+
+export interface NeedLineProps {
+  readonly need: NeedRow;
+  readonly sight: Sight;
+  readonly tab: PlanTab | undefined;
+  readonly leaves: readonly Leaf[];
+  /** A finding between papers touches this one. */
+  readonly disagrees: boolean;
+}
+
+/** "no. 26-114, issued 9 Mar 2026, good through 14 Mar 2028, 2 copies". */
+function particulars({ number, issued, goodThrough, copies, applies }: NeedRow): string {
+  return [
+    ...(applies === 'unknown' ? ['may not be asked of you: a question of the lot is open'] : []),
+    ...(number === '' ? [] : [`no. ${number}`]),
+    ...(issued === '' ? [] : [issued]),
+    ...(goodThrough === '' ? [] : [goodThrough]),
+    ...(copies > 1 ? [`${copies} copies`] : []),
+  ].join(' · ');
+}
+
+function tabSay({ place, pages, seeTab }: PlanTab): string {
+  if (seeTab !== undefined) return `with tab ${seeTab}`;
+  switch (place) {
+    case 'by hand':
+      return 'in your hand';
+    case 'missing':
+      return 'missing';
+    case 'to follow':
+      return 'to follow';
+    case 'beside':
+      return 'its own file';
+    case 'inside':
+      return pages === 1 ? '1 page' : `${pages} pages`;
+  }
+}
+
+function TabButton({
+  tab,
+  leaves,
+  title,
+}: {
+  readonly tab: PlanTab;
+  readonly leaves: readonly Leaf[];
+  readonly title: string;
+}) {
+  const at = useErrandView((state) => state.at);
+  const first = firstOfTab(leaves, tab.seeTab ?? tab.tab);
+  const on = leaves[at]?.tab === tab.tab;
+  const [heaviest] = tab.findings;
+  const weight = (heaviest?.weight ?? 'none').replaceAll(' ', '-');
+  if (first < 0) {
+    return <span className={`errand-tab-word ${weight}`}>{tabSay(tab)}</span>;
+  }
+  return (
+    <button
+      type="button"
+      className={`errand-tab-word ${weight}`}
+      data-errand-line={tab.tab}
+      data-weight={weight}
+      aria-current={on ? 'true' : undefined}
+      aria-label={`Show the sheets of ${title}, tab ${tab.tab}: ${tabSay(tab)}`}
+      onClick={() => turnTo(first)}
+    >
+      <b>{tab.tab}</b>
+      {tabSay(tab)}
+    </button>
+  );
+}
+
+/** One need: what, its mark, what is known of the paper, and in the margin what speaks against it. */
+export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps) {
+  const [shown, show] = useState(false);
+  const missing = need.edition === undefined;
+  const words = particulars(need);
+  const telling = need.findings.length > 0;
+  return (
+    <li className={`errand-need${telling ? ' telling' : ''}`}>
+      <div className="errand-need-line">
+        <span className="errand-need-title slab">{need.title}</span>
+        <span className="errand-need-marks">
+          <Mark word={need.state} />
+          {disagrees ? <Mark word="disagree" /> : null}
+        </span>
+        <span className="errand-need-words">
+          {words === '' ? null : <span className="pencil">{words}</span>}{' '}
+          <Button
+            as="word"
+            small
+            onPress={() => show(!shown)}
+            label={`${shown ? 'Hide' : 'Show'} the rule: ${need.title}`}
+          >
+            {shown ? 'less' : 'the rule'}
+          </Button>
+        </span>
+        {tab === undefined ? null : <TabButton tab={tab} leaves={leaves} title={need.title} />}
+      </div>
+      {shown ? <NeedDetails need={need} sight={sight} /> : null}
+      {telling ? (
+        <div className="errand-notes">
+          {need.findings.map((finding) => (
+            <FindingNote
+              key={`${finding.sort} ${finding.say}`}
+              finding={finding}
+              onOtherwise={() => lay({ slip: 'otherwise', about: need.title })}
+            />
+          ))}
+        </div>
+      ) : null}
+      {missing ? <MissingPaper need={need} /> : null}
+    </li>
+  );
+}

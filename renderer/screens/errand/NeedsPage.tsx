@@ -1,0 +1,128 @@
+import type { PlanTab } from '../../../core/packet/plan-model.ts';
+import type { Finding } from '../../../core/vocabulary/finding.ts';
+import type { NeedUse, Practice } from '../../../core/vocabulary/practice.ts';
+import { Button } from '../../kit/Button.tsx';
+import { FindingNote } from '../../kit/FindingNote.tsx';
+import { addressOf } from '../../state/place.ts';
+import { kindTitle, type NeedRow, type Sight } from './errand-model.ts';
+import { lay } from './errand-store.ts';
+import type { Leaf } from './leaves.ts';
+import { NeedLine } from './NeedLine.tsx';
+
+const uses: readonly (readonly [NeedUse, string])[] = [
+  ['leave', 'Leave with them'],
+  ['show', 'Show and take back'],
+  ['bring home', 'Bring home'],
+];
+
+interface PageProps {
+  readonly sight: Sight;
+  readonly tabs: ReadonlyMap<NeedRow, PlanTab>;
+  readonly leaves: readonly Leaf[];
+}
+
+/** Kinds that a finding between papers touches. */
+function kindsIn({ agreement }: Finding, practice: Practice | undefined): readonly string[] {
+  if (agreement === undefined) return [];
+  const terms = practice?.agreements[agreement]?.terms ?? [];
+  return terms.flatMap((term) => (term.of === 'paper' ? [term.kind] : []));
+}
+
+/** What stands for no single paper: agreements between papers, what has to be before, duties. */
+export function errandWide({ answer }: Sight): readonly Finding[] {
+  return answer.reading.findings.filter(({ need, sort }) => need === undefined && sort !== 'bring');
+}
+
+function Wide({ sight }: { readonly sight: Sight }) {
+  const findings = errandWide(sight);
+  if (findings.length === 0) return null;
+  return (
+    <section className="errand-wide">
+      <h2>Between the papers, and before you go</h2>
+      <div className="errand-notes">
+        {findings.map((finding) => (
+          <FindingNote
+            key={`${finding.sort} ${finding.agreement ?? ''} ${finding.say}`}
+            finding={finding}
+            onOtherwise={() => lay({ slip: 'otherwise' })}
+          />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function Yields({ sight: { answer, practice } }: { readonly sight: Sight }) {
+  const { yields } = answer.errand;
+  if (yields.length === 0) return null;
+  return (
+    <ul className="errand-yields">
+      {yields.map((kind) => (
+        <li key={kind}>
+          <span className="slab">{kindTitle(practice, kind)}</span>{' '}
+          <a href={addressOf('table', 'as', kind)} aria-label={`Keep it: ${kindTitle(practice, kind)}`}>
+            Keep it
+          </a>{' '}
+          <span className="pencil">once you have it</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Group({ use, title, props }: { readonly use: NeedUse; readonly title: string; readonly props: PageProps }) {
+  const { sight, tabs, leaves } = props;
+  const needs = sight.answer.needs.filter((need) => need.use === use);
+  const home = use === 'bring home' && sight.answer.errand.yields.length > 0;
+  if (needs.length === 0 && !home) return null;
+  const between = errandWide(sight);
+  return (
+    <section className="errand-use">
+      <h2>{title}</h2>
+      {needs.length === 0 ? null : (
+        <ol>
+          {needs.map((need) => (
+            <NeedLine
+              key={`${need.need} ${need.subject ?? ''} ${need.kind}`}
+              need={need}
+              sight={sight}
+              tab={tabs.get(need)}
+              leaves={leaves}
+              disagrees={between.some((finding) => kindsIn(finding, sight.practice).includes(need.kind))}
+            />
+          ))}
+        </ol>
+      )}
+      {home ? <Yields sight={sight} /> : null}
+    </section>
+  );
+}
+
+/** The left page: what this office wants, in order, with what speaks against each. */
+export function NeedsPage(props: PageProps) {
+  const { sight } = props;
+  return (
+    <div className="errand-left">
+      {sight.answer.needs.length === 0 ? (
+        <p className="errand-none">
+          They ask for no papers here.{' '}
+          <Button as="word" small onPress={() => lay({ slip: 'otherwise' })}>
+            The office said otherwise
+          </Button>
+        </p>
+      ) : null}
+      <Wide sight={sight} />
+      {uses.map(([use, title]) => (
+        <Group key={use} use={use} title={title} props={props} />
+      ))}
+      {sight.answer.needs.length === 0 ? null : (
+        <p className="errand-foot small pencil">
+          This is what your papers and the rules on file say; the office and licensed people decide.{' '}
+          <Button as="word" small onPress={() => lay({ slip: 'otherwise' })}>
+            The office said otherwise
+          </Button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,82 @@
+import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
+import { Button } from '../../kit/Button.tsx';
+import { Mark } from '../../kit/Mark.tsx';
+import { Trouble } from '../../kit/Trouble.tsx';
+import { useAnswer } from '../../state/asked.ts';
+import { Comments } from './Comments.tsx';
+import { ErrandHead } from './ErrandHead.tsx';
+import type { Sight } from './errand-model.ts';
+import { lay, useErrandView } from './errand-store.ts';
+import { PacketsMade } from './PacketsMade.tsx';
+import { FinishedReader, StackReader } from './Readers.tsx';
+import { Slips } from './Slips.tsx';
+import { Spread } from './Spread.tsx';
+import { verdictOf } from './verdict.ts';
+
+function useSubjectTitle(subject: string | undefined): string | undefined {
+  const card = useAnswer('read-lot', subject === undefined ? undefined : {}).answer;
+  return card?.subjects.find(({ id }) => id === subject)?.title;
+}
+
+function Acts({ sight: { answer, plan } }: { readonly sight: Sight }) {
+  const { state } = answer.reading;
+  if (state === "doesn't apply") return null;
+  const waits = state === 'left with them' || state === 'sent back';
+  return (
+    <div className="errand-acts">
+      <Button as={waits ? 'plain' : 'stamp'} disabled={plan === undefined} onPress={() => lay({ slip: 'assemble' })}>
+        Assemble the packet
+      </Button>
+      <Button disabled={plan === undefined} onPress={() => lay({ slip: 'own sheet' })}>
+        Your errand sheet
+      </Button>
+      <Button as={waits ? 'stamp' : 'plain'} onPress={() => lay({ slip: 'outcome' })}>
+        What came of it
+      </Button>
+    </div>
+  );
+}
+
+/** Head, verdict, the spread, and what was made and handed over before. */
+export function OneErrand({
+  sight,
+  planTrouble,
+}: {
+  readonly sight: Sight;
+  readonly planTrouble: ErrorShape | undefined;
+}) {
+  const { answer, target } = sight;
+  const way = useAnswer('way', {}).answer;
+  const stop = way?.stops.find((one) => one.errand === target.errand && one.subject === target.subject);
+  const subject = useSubjectTitle(target.subject);
+  const { open, finished } = useErrandView();
+  const verdict = verdictOf(answer, stop);
+  const reading = open || finished !== undefined;
+  return (
+    <>
+      <div hidden={reading}>
+        <header className="errand-title">
+          <div>
+            <h1>
+              {answer.errand.title}
+              {subject === undefined ? '' : `, ${subject}`}
+            </h1>
+            <p className={`errand-verdict ${verdict.tone}`}>
+              <Mark word={answer.reading.state} /> <strong>{verdict.say}</strong>{' '}
+              {verdict.more === undefined ? null : <span>{verdict.more}</span>}
+            </p>
+          </div>
+          <Acts sight={sight} />
+        </header>
+        <ErrandHead sight={sight} way={way} stop={stop} />
+        <Comments sight={sight} />
+        {planTrouble === undefined ? null : <Trouble error={planTrouble} />}
+        <Spread sight={sight} />
+        <PacketsMade sight={sight} />
+      </div>
+      {finished === undefined ? null : <FinishedReader file={finished} />}
+      {open && sight.plan !== undefined ? <StackReader plan={sight.plan} /> : null}
+      <Slips sight={sight} />
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import { useState } from 'react';
+import { createPortal } from 'react-dom';
+import type { PlanAnswer } from '../../../core/desk/contract/answers.ts';
+import type { Drawing } from '../../../core/typeset/drawing.ts';
+import { Button } from '../../kit/Button.tsx';
+import { SheetPicture } from '../../kit/SheetPicture.tsx';
+import { Slip } from '../../kit/Slip.tsx';
+import { fetchAnswer } from '../../state/doing.ts';
+import type { Sight } from './errand-model.ts';
+import { putAway } from './errand-store.ts';
+import { saveFile } from './saving.ts';
+
+/** The drawings of the owner's own sheet, from the plan. */
+function ownSheets(plan: PlanAnswer | undefined): readonly Drawing[] {
+  return (plan?.files ?? []).flatMap((file) =>
+    file.of === 'assembled' && file.sort === 'errand sheet'
+      ? file.sheets.flatMap((sheet) => (sheet.of === 'written' ? [sheet.drawing] : []))
+      : [],
+  );
+}
+
+/** What goes to the printer: the drawn sheets alone, one to a page; nothing of the window. */
+function ForThePrinter({ sheets }: { readonly sheets: readonly Drawing[] }) {
+  return createPortal(
+    <div className="errand-print" aria-hidden="true">
+      {sheets.map((drawing, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is its place.
+        <SheetPicture key={at} drawing={drawing} title="" />
+      ))}
+    </div>,
+    document.body,
+  );
+}
+
+/** The owner's own errand sheet: to read, print or save; never to hand in. */
+export function OwnSheetSlip({ sight }: { readonly sight: Sight }) {
+  const [saving, setSaving] = useState(false);
+  const sheets = ownSheets(sight.plan);
+  const save = async (): Promise<void> => {
+    setSaving(true);
+    const made = await fetchAnswer('errand-sheet', { ...sight.target });
+    setSaving(false);
+    if (made !== undefined) await saveFile(made);
+  };
+  return (
+    <Slip
+      title="Your errand sheet"
+      open
+      wide
+      onClose={putAway}
+      foot={
+        <>
+          <Button as="stamp" onPress={() => window.print()}>
+            Print
+          </Button>
+          <Button disabled={saving} onPress={() => void save()}>
+            {saving ? 'Writing ...' : 'Save as PDF'}
+          </Button>
+        </>
+      }
+    >
+      <p>Private: it stays with you and is never handed in. Space for notes is on it.</p>
+      <div className="errand-own">
+        {sheets.map((drawing, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is its place.
+          <SheetPicture key={at} drawing={drawing} title={`Your errand sheet, sheet ${at + 1} of ${sheets.length}`} />
+        ))}
+      </div>
+      <ForThePrinter sheets={sheets} />
+    </Slip>
+  );
+}

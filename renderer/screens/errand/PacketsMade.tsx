@@ -1,0 +1,117 @@
+import { useState } from 'react';
+import type { HandoverRow, PacketRow } from '../../../core/desk/contract/answers.ts';
+import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import { Button } from '../../kit/Button.tsx';
+import { Field } from '../../kit/Field.tsx';
+import { useAnswer } from '../../state/asked.ts';
+import { perform } from '../../state/doing.ts';
+import type { Sight } from './errand-model.ts';
+import { lay } from './errand-store.ts';
+import { FileLine } from './FileLine.tsx';
+
+function Handover({ row }: { readonly row: HandoverRow }) {
+  const [asking, ask] = useState(false);
+  const [reason, setReason] = useState('');
+  const act = (): void => {
+    void perform('withdraw', { handover: row.handover, reason: reason.trim() }, { say: 'Withdrawn.' });
+    ask(false);
+  };
+  return (
+    <li>
+      <p>
+        Handed to {row.to} on {dayWithWeekday(row.day)}, {row.how}
+        {row.receipt === '' ? '' : `, receipt ${row.receipt}`}.{row.note === '' ? '' : ` ${row.note}.`}{' '}
+        {row.withdrawn === undefined ? (
+          <Button
+            as="word"
+            small
+            onPress={() => ask(!asking)}
+            label={`It did not happen like this: handed to ${row.to}`}
+          >
+            It did not happen like this
+          </Button>
+        ) : (
+          <em>Withdrawn: {row.withdrawn}</em>
+        )}
+      </p>
+      {asking ? (
+        <div className="errand-pair">
+          <Field label="What is wrong with it" value={reason} onChange={setReason} autoFocus />
+          <div className="errand-row errand-end">
+            <Button disabled={reason.trim() === ''} onPress={act}>
+              Withdraw it
+            </Button>
+          </div>
+        </div>
+      ) : null}
+    </li>
+  );
+}
+
+interface OnePacketProps {
+  readonly packet: PacketRow;
+  readonly errand: string;
+  readonly handovers: readonly HandoverRow[];
+}
+
+function OnePacket({ packet, errand, handovers }: OnePacketProps) {
+  const [shown, show] = useState(false);
+  const made = useAnswer('packet-files', { packet: packet.packet }).answer;
+  if (made === undefined || made.errand !== errand) return null;
+  const own = handovers.filter((row) => row.packet === packet.packet);
+  return (
+    <li className="errand-packet">
+      <div className="errand-packet-line">
+        <span className="slab">{packet.title}</span>
+        <span>
+          made {dayWithWeekday(packet.day)}
+          {packet.draft ? <strong className="errand-red"> DRAFT</strong> : null}
+        </span>
+        <span className="errand-row">
+          <Button small onPress={() => show(!shown)} label={`${shown ? 'Hide' : 'Show'} the files made ${packet.day}`}>
+            {shown ? 'Hide files' : `${made.files.length} files`}
+          </Button>
+          <Button
+            small
+            onPress={() => lay({ slip: 'hand over', packet: packet.packet })}
+            label={`Hand over the packet made ${packet.day}`}
+          >
+            Hand over
+          </Button>
+        </span>
+      </div>
+      {shown ? (
+        <ul className="errand-file-list">
+          {made.files.map((file) => (
+            <FileLine key={file.name} file={file} />
+          ))}
+        </ul>
+      ) : null}
+      {own.length === 0 ? null : (
+        <ul>
+          {own.map((row) => (
+            <Handover key={row.handover} row={row} />
+          ))}
+        </ul>
+      )}
+    </li>
+  );
+}
+
+/** Packets of this errand that were assembled, newest first, and who was given them. */
+export function PacketsMade({ sight }: { readonly sight: Sight }) {
+  const packets = useAnswer('packets', {}).answer?.packets ?? [];
+  const handovers = useAnswer('handovers', {}).answer?.handovers ?? [];
+  const ours = packets.filter(({ recipient }) => recipient === sight.answer.office.title);
+  if (ours.length === 0) return null;
+  return (
+    <section className="errand-packets">
+      <h2>Packets made</h2>
+      <ol>
+        {ours.map((packet) => (
+          <OnePacket key={packet.packet} packet={packet} errand={sight.target.errand} handovers={handovers} />
+        ))}
+      </ol>
+    </section>
+  );
+}

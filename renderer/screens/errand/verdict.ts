@@ -1,0 +1,59 @@
+import type { ErrandAnswer } from '../../../core/desk/contract/answers.ts';
+import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import type { WayStop, Weight } from '../../../core/vocabulary/finding.ts';
+
+export interface Verdict {
+  readonly tone: 'red' | 'ochre' | 'violet' | 'green' | 'pencil';
+  readonly say: string;
+  readonly more?: string | undefined;
+}
+
+export function things(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+function foretold({ reading }: ErrandAnswer): Verdict {
+  const count = (weight: Weight): number => reading.findings.filter((finding) => finding.weight === weight).length;
+  const refused = count('refused');
+  const questioned = count('questioned');
+  const asked = count('ask first');
+  const rest = [
+    questioned === 0 ? [] : [`They may object to ${things(questioned, 'thing')}`],
+    asked === 0 ? [] : [`${things(asked, 'thing')} to ask about first`],
+  ].flat();
+  const more = rest.length === 0 ? undefined : `${rest.join('; ')}.`;
+  if (refused > 0) {
+    const final = reading.findings.some(({ weight, final: lasting }) => weight === 'refused' && lasting);
+    const lasting = final ? ' Some of it can’t be undone.' : '';
+    return { tone: 'red', say: `You would be turned away: ${things(refused, 'reason')}.${lasting}`, more };
+  }
+  if (questioned > 0) {
+    const say = `Nothing on file would turn you away, but they may object to ${things(questioned, 'thing')}.`;
+    return { tone: 'ochre', say, more: asked === 0 ? undefined : `${things(asked, 'thing')} to ask about first.` };
+  }
+  if (asked > 0) return { tone: 'violet', say: `Ask before you go: ${things(asked, 'thing')} rests on an assumption.` };
+  return { tone: 'green', say: 'Nothing on file speaks against going; the office decides.' };
+}
+
+/** One line in words: what the office will say to this errand on the day. */
+export function verdictOf(answer: ErrandAnswer, stop: WayStop | undefined): Verdict {
+  switch (answer.reading.state) {
+    case 'settled':
+      return { tone: 'green', say: 'Settled. What they gave you is kept under Papers.' };
+    case "doesn't apply":
+      return { tone: 'pencil', say: 'This errand isn’t asked of your lot, as it is described now.' };
+    case 'left with them': {
+      const back = stop?.done === undefined ? undefined : `It should be back by ${dayWithWeekday(stop.done)}.`;
+      return { tone: 'violet', say: 'They have your papers; you wait.', more: back };
+    }
+    case 'sent back': {
+      const open = answer.comments.length;
+      const { say } = foretold(answer);
+      if (open === 0) return { tone: 'red', say: 'They sent it back.', more: say };
+      return { tone: 'red', say: `They sent it back with ${things(open, 'comment')} to answer.`, more: say };
+    }
+    case "can't go yet":
+    case 'can go':
+      return foretold(answer);
+  }
+}
