@@ -1,0 +1,31 @@
+import { Button } from '../../kit/Button.tsx';
+import { ChooseFiles } from './ChooseFiles.tsx';
+import { choose, onPaperOnly } from './table-state.ts';
+
+export interface EmptyTableProps {
+  readonly folder: string;
+  /** The kind that is to come in, where one is known. */
+  readonly awaited?: string | undefined;
+}
+
+/** What this place is for, and the three ways a paper gets here. */
+export function EmptyTable({ folder, awaited }: EmptyTableProps) {
+  return (
+    <div className="empty table-empty">
+      <h2>{awaited === undefined ? 'The table is clear' : `Lay the ${awaited} here`}</h2>
+      <p>What comes in lies here until you have said what it is: then it is kept, and every errand knows of it.</p>
+      <ul className="table-ways">
+        <li>Drop files anywhere in this window: PDFs, scans, photos, several at once.</li>
+        <li>
+          From your phone: let photos arrive in {folder}, by whatever way you share files. They show up here by
+          themselves.
+        </li>
+        <li>A sheet that stays in your drawer can be noted without a file.</li>
+      </ul>
+      <div className="table-acts">
+        <ChooseFiles as="stamp" />
+        <Button onPress={() => choose(onPaperOnly)}>Note a paper you hold on paper only</Button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
+import { Button } from '../../kit/Button.tsx';
+import { sizeInWords } from '../papers/state-words.ts';
+import { choose, draftIdOf, emptyDraft, onPaperOnly, putDraft, useTable } from './table-state.ts';
+
+interface RowProps {
+  readonly item: TableItem;
+  /** The draft on view. */
+  readonly draftId: string;
+}
+
+function whereabouts(item: TableItem): string {
+  if (item.arriving) return 'still arriving';
+  return item.already === undefined ? sizeInWords(item.bytes) : `kept already, as ${item.already}`;
+}
+
+/** "1 of 3" where an item is one of several files of a paper being made. */
+function placeIn(files: readonly string[], item: string): string | undefined {
+  return files.length > 1 ? `${files.indexOf(item) + 1} of ${files.length}` : undefined;
+}
+
+function ItemRow({ item, draftId }: RowProps) {
+  const table = useTable();
+  const own = draftIdOf(table, item.item);
+  const draft = table.drafts[own];
+  const here = own === draftId;
+  const join = (): void => {
+    const wanted = table.drafts[draftId] ?? emptyDraft(draftId === onPaperOnly ? [] : [draftId]);
+    putDraft(draftId, { ...wanted, files: [...wanted.files, item.item] });
+  };
+  const place = draft === undefined ? undefined : placeIn(draft.files, item.item);
+  return (
+    <li className={here ? 'table-item here' : 'table-item'}>
+      <button
+        type="button"
+        aria-current={table.chosen === item.item ? 'true' : undefined}
+        onClick={() => choose(item.item)}
+      >
+        <span className="table-name">{item.name}</span>
+        <span className="small pencil">{[whereabouts(item), place].filter(Boolean).join(' · ')}</span>
+      </button>
+      {here || place !== undefined || draftId === onPaperOnly || item.arriving ? null : (
+        <Button as="word" small onPress={join} label={`Add ${item.name} to the paper on view`}>
+          add to this paper
+        </Button>
+      )}
+    </li>
+  );
+}
+
+export interface ItemListProps {
+  readonly items: readonly TableItem[];
+  readonly draftId: string;
+}
+
+/** What lies on the table, oldest first, as it came. */
+export function ItemList({ items, draftId }: ItemListProps) {
+  const chosen = useTable((state) => state.chosen);
+  return (
+    <nav className="table-list" aria-label="On the table">
+      <ul>
+        {items.map((item) => (
+          <ItemRow key={item.item} item={item} draftId={draftId} />
+        ))}
+      </ul>
+      <button
+        type="button"
+        className="table-plain"
+        aria-current={chosen === onPaperOnly ? 'true' : undefined}
+        onClick={() => choose(onPaperOnly)}
+      >
+        A paper you hold on paper only
+      </button>
+    </nav>
+  );
+}

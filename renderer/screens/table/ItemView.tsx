@@ -1,0 +1,75 @@
+import { useState } from 'react';
+import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
+import { port } from '../../client/port.ts';
+import { PageReader } from '../papers/PageReader.tsx';
+import { sizeInWords } from '../papers/state-words.ts';
+import { usePdfLook } from './pdf-on-table.ts';
+
+interface ItemProps {
+  readonly item: TableItem;
+}
+
+/** A file that can't be shown here: its name and size, and what that means. */
+function FileCard({ item, say }: ItemProps & { readonly say: string }) {
+  return (
+    <div className="table-file">
+      <p className="slab">{item.name}</p>
+      <p className="small pencil">{sizeInWords(item.bytes)}</p>
+      <p>{say}</p>
+      <p>
+        <a href={port.address(item.ticket, 'save')} download={item.name}>
+          Save a copy to look at it elsewhere
+        </a>
+      </p>
+    </div>
+  );
+}
+
+function Picture({ item }: ItemProps) {
+  const [broken, breakIt] = useState(false);
+  if (broken) {
+    return (
+      <FileCard item={item} say="This photo can’t be shown here before it is kept. It can be kept all the same." />
+    );
+  }
+  return (
+    <div className="table-picture">
+      <img src={port.address(item.ticket)} alt={item.name} onError={() => breakIt(true)} />
+    </div>
+  );
+}
+
+function Pdf({ item }: ItemProps) {
+  const look = usePdfLook(item.ticket);
+  switch (look.is) {
+    case 'opening':
+      return <p className="waiting">Opening {item.name} ...</p>;
+    case 'open':
+      return <PageReader pages={look.pages} title={item.name} />;
+    case 'shut':
+      return (
+        <FileCard
+          item={item}
+          say={
+            look.locked
+              ? 'This PDF is locked with a password. Open it where you got it, print it to a new PDF, and lay that one here.'
+              : 'This PDF can’t be shown here. Keeping it will say whether its pages can be saved.'
+          }
+        />
+      );
+  }
+}
+
+/** What came in, large enough to read dates and numbers off it. */
+export function ItemView({ item }: ItemProps) {
+  switch (item.sort) {
+    case 'pdf':
+      return <Pdf key={item.ticket} item={item} />;
+    case 'picture':
+      return <Picture key={item.ticket} item={item} />;
+    case 'other':
+      return (
+        <FileCard item={item} say="This is neither a PDF nor a photo. Print it to a PDF and lay that here instead." />
+      );
+  }
+}

@@ -1,0 +1,75 @@
+import { create } from 'zustand';
+import type { KeptPaper } from '../../../core/desk/contract/answers.ts';
+import type { Day } from '../../../core/vocabulary/days.ts';
+import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
+import type { LinkSaid } from '../papers/LinkFields.tsx';
+
+/** A paper being made out of what lies on the table: kept in the window until it is kept in the lot. */
+export interface Draft {
+  /** Names of items on the table, in the order of their pages. */
+  readonly files: readonly string[];
+  readonly kind?: string | undefined;
+  /** Only where it is of no kind the practice knows. */
+  readonly title: string;
+  readonly subject?: string | undefined;
+  readonly issued?: Day | undefined;
+  readonly effective?: Day | undefined;
+  readonly goodThrough?: Day | undefined;
+  readonly number: string;
+  readonly issuer: string;
+  readonly revision: string;
+  readonly facts: Readonly<Record<string, string>>;
+  readonly marks: readonly string[];
+  readonly links: readonly LinkSaid[];
+}
+
+/** The draft of a paper that has no file: it is held in the hand. */
+export const onPaperOnly = 'on paper only';
+
+export interface TableState {
+  /** The lot all this is about. */
+  readonly lot?: string | undefined;
+  readonly drafts: Readonly<Record<string, Draft>>;
+  /** The item on view, or `onPaperOnly`. */
+  readonly chosen?: string | undefined;
+  readonly troubles: Readonly<Record<string, ErrorShape>>;
+  readonly justKept: readonly KeptPaper[];
+  /** Files on their way from the person's disk to the table. */
+  readonly taking: number;
+}
+
+const fresh: TableState = { drafts: {}, troubles: {}, justKept: [], taking: 0 };
+
+export const useTable = create<TableState>()(() => fresh);
+
+/** What was begun for another lot is of no use in this one. */
+export function tableOf(lot: string | undefined): void {
+  if (useTable.getState().lot !== lot) useTable.setState({ ...fresh, lot, chosen: undefined });
+}
+
+export function emptyDraft(files: readonly string[], kind?: string, subject?: string): Draft {
+  const nothing = { title: '', number: '', issuer: '', revision: '', facts: {}, marks: [], links: [] };
+  return { files, kind, subject, ...nothing };
+}
+
+/** The draft an item belongs to: one that was begun with another file and took this one in, or its own. */
+export function draftIdOf({ drafts }: Pick<TableState, 'drafts'>, item: string): string {
+  return Object.entries(drafts).find(([, { files }]) => files.includes(item))?.[0] ?? item;
+}
+
+export function putDraft(id: string, draft: Draft): void {
+  useTable.setState(({ drafts, troubles }) => ({
+    drafts: { ...drafts, [id]: draft },
+    troubles: Object.fromEntries(Object.entries(troubles).filter(([each]) => each !== id)),
+  }));
+}
+
+export function dropDraft(id: string): void {
+  useTable.setState(({ drafts }) => ({
+    drafts: Object.fromEntries(Object.entries(drafts).filter(([each]) => each !== id)),
+  }));
+}
+
+export function choose(item: string | undefined): void {
+  useTable.setState({ chosen: item });
+}
