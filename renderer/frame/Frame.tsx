@@ -3,6 +3,7 @@ import { Button } from '../kit/Button.tsx';
 import { Trouble } from '../kit/Trouble.tsx';
 import { FirstScreen } from '../screens/first/FirstScreen.tsx';
 import { screenNamed } from '../screens/screens.ts';
+import { DropAnywhere } from '../screens/table/DropAnywhere.tsx';
 import { addressOf, usePlace } from '../state/place.ts';
 import { useLot } from '../state/session.ts';
 import { Contents } from './Contents.tsx';
@@ -75,6 +76,7 @@ export function Frame() {
       {hostHere ? null : <Away />}
       {trouble === undefined ? null : <Trouble error={trouble} />}
       {opening ? <p className="screen waiting">Opening ...</p> : open ? <Book /> : <FirstScreen />}
+      <DropAnywhere />
       <Notices />
     </>
   );
