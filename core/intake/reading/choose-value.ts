@@ -25,16 +25,19 @@ export interface Wanted<T> {
   readonly key: (value: T) => string;
 }
 
-function rankOf(label: LabelHit): number {
-  if (!label.own) return 0;
-  return label.phrase.means.strength === 'strong' ? 3 : 2;
+/** A value in figures may follow a label without a colon ("Permit 2026-0412"); words could be anything. */
+function rankOf(label: LabelHit, letters: boolean): number {
+  const { strength } = label.phrase.means;
+  if (label.own) return strength === 'strong' ? 3 : 2;
+  return label.begins && !letters ? (strength === 'strong' ? 2 : 1) : 0;
 }
 
 /** Everything that these labels point at and that reads as a value. */
 export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wanted: Wanted<T>): readonly Candidate<T>[] {
   return hits.flatMap((label): Candidate<T>[] => {
-    const rank = rankOf(label) + (wanted.bonus?.(label) ?? 0);
-    if (rankOf(label) === 0 || notThePapers(label) !== undefined) return [];
+    const own = rankOf(label, wanted.letters);
+    const rank = own + (wanted.bonus?.(label) ?? 0);
+    if (own === 0 || notThePapers(label) !== undefined) return [];
     for (const run of labels.runsOf(label)) {
       const read = wanted.read(run.words, label);
       if (read !== undefined) return [{ value: read.value, words: run.words.slice(read.from, read.to), label, rank }];

@@ -48,7 +48,8 @@ function edits(a: string, b: string, most: number): number {
 export function near(read: string, wanted: string): boolean {
   if (read === wanted) return true;
   const most = allowance(wanted.length);
-  return most > 0 && edits(read, wanted, most) <= most;
+  // A letter may be lost or doubled, a whole little word ("no") may not.
+  return most > 0 && Math.abs(read.length - wanted.length) < 2 && edits(read, wanted, most) <= most;
 }
 
 /** Letters and figures alone, for asking whether two looks saw the same. */

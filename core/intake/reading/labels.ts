@@ -1,6 +1,6 @@
 import { factWords } from './fact-words.ts';
 import { type Concept, labelWords, type Strength } from './label-words.ts';
-import { beginsCell, below, beside, farApart, pointsOn, type Run, type Starts } from './page-grid.ts';
+import { beginsCell, below, beside, endsCell, farApart, pointsOn, type Run, type Starts } from './page-grid.ts';
 import type { PageText } from './page-text.ts';
 import { type Hit, type Phrase, PhraseBook, phraseOf } from './phrases.ts';
 
@@ -10,8 +10,10 @@ export interface Meaning {
 }
 
 export type LabelHit = Hit<Meaning> & {
-  /** It stands for itself: begins a cell or a sentence, or a colon follows. */
+  /** It stands for itself: a colon or "is" follows, or it is all there is in its cell. */
   readonly own: boolean;
+  /** It begins a cell or a sentence, and goes on with other words. */
+  readonly begins: boolean;
 };
 
 const phrases: readonly Phrase<Meaning>[] = [
@@ -59,8 +61,8 @@ export class Labels implements Starts {
     const all = book(more);
     const found = pages.flatMap((page) => all.find(page));
     const judged = found.map((hit): LabelHit => {
-      const on = pointsOn(hit);
-      return { ...hit, own: on || beginsCell(hit) || beginsSentence(hit) };
+      const begins = beginsCell(hit) || beginsSentence(hit);
+      return { ...hit, own: pointsOn(hit) || (begins && endsCell(hit)), begins };
     });
     this.hits = withoutShorter(judged);
     for (const hit of this.hits) if (this.#stops(hit)) this.#note(hit);
@@ -68,11 +70,7 @@ export class Labels implements Starts {
 
   /** A label ends the value before it where it clearly is one. */
   #stops(hit: LabelHit): boolean {
-    return (
-      pointsOn(hit) ||
-      (beginsCell(hit) && hit.phrase.folded.length > 2) ||
-      (hit.own && hit.phrase.means.strength === 'strong')
-    );
+    return hit.own || (hit.begins && hit.phrase.means.strength === 'strong');
   }
 
   #note({ page, line, from }: LabelHit): void {

@@ -33,6 +33,12 @@ export function beginsCell({ page, line, from }: Spot): boolean {
   return from === 0 || gapBefore(words, from) > wideGap * Math.min(height(words[from - 1]), height(words[from]));
 }
 
+/** Nothing but a gap, or the end of the line, comes after. */
+export function endsCell({ page, line, to }: Spot): boolean {
+  const words = page.lines[line]?.words ?? [];
+  return to >= words.length || gapBefore(words, to) > wideGap * Math.min(height(words[to - 1]), height(words[to]));
+}
+
 /** The words after the label on its own line, up to the next label, sentence end or wide gap. */
 export function beside(label: Spot, starts: Starts): Run {
   const { page, line } = label;

@@ -56,6 +56,45 @@ export function plainText(page: PageText): string {
   return page.lines.map((line) => line.words.map((word) => word.text).join(' ')).join('\n');
 }
 
+const right = (word: TextWord | undefined) => (word === undefined ? 0 : word.box.x + word.box.width);
+
+/** One line of running text: many words, no wide gap between them. */
+function runsOn({ words }: TextLine): boolean {
+  return (
+    words.length >= 5 &&
+    words.every((word, at) => at === 0 || word.box.x - right(words[at - 1]) < 1.9 * Math.max(5, word.box.height))
+  );
+}
+
+/** The next line goes on with the sentence of this one: full to the margin, the same left edge, close below. */
+function goesOn(line: TextLine, next: TextLine, margin: number): boolean {
+  const [first, below, last] = [line.words[0], next.words[0], line.words.at(-1)];
+  if (first === undefined || below === undefined || last === undefined || !runsOn(line)) return false;
+  const tall = Math.max(first.box.height, 5);
+  const room = margin - right(last);
+  return (
+    room < Math.max(4 * tall, below.box.width + tall) &&
+    Math.abs(below.box.x - first.box.x) < 1.2 * tall &&
+    first.box.y - (below.box.y + below.box.height) < 1.6 * tall &&
+    Math.abs(below.box.height - first.box.height) < 0.8 * tall
+  );
+}
+
+/** The page with the lines of running text joined, so that a label and its value may stand on two of them. */
+export function withParagraphs(page: PageText): PageText {
+  const margin = Math.max(0, ...page.lines.map((line) => right(line.words.at(-1))));
+  const lines: TextLine[] = [];
+  let last: TextLine | undefined;
+  for (const line of page.lines) {
+    const open = lines.at(-1);
+    if (open !== undefined && last !== undefined && goesOn(last, line, margin)) {
+      lines[lines.length - 1] = { words: [...open.words, ...line.words] };
+    } else lines.push(line);
+    last = line;
+  }
+  return { ...page, lines };
+}
+
 /** The box around several boxes. */
 export function around(boxes: readonly SeenRect[]): SeenRect {
   const x = Math.min(...boxes.map((box) => box.x));

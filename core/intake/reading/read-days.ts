@@ -1,5 +1,7 @@
 import { addSpan, type Day, dayInWords, spanInWords } from '../../vocabulary/days.ts';
 import { type FoundDate, findDates } from './dates.ts';
+import { factWords } from './fact-words.ts';
+import { folded } from './folded.ts';
 import { notThePapers } from './furniture.ts';
 import type { LabelHit, Labels } from './labels.ts';
 import type { PageText, TextWord } from './page-text.ts';
@@ -39,8 +41,8 @@ const furthest = 4;
 function rankOf(label: LabelHit, date: FoundDate, beside: boolean): number {
   const { strength } = label.phrase.means;
   if (strength === 'weak') return label.own ? 1 : 0;
-  if (strength === 'strong') return label.own ? 3 : 2;
-  if (label.own) return 2;
+  if (strength === 'strong') return label.own || label.begins ? 3 : 2;
+  if (label.own || label.begins) return 2;
   // "... issued on March 4, 2026": a word in a sentence counts where the date follows at once.
   return beside && date.from === 0 ? 1 : 0;
 }
@@ -199,6 +201,19 @@ function crossChecked(days: PaperDays, today: Day): PaperDays {
   };
 }
 
+/** The day of a test or inspection stands for a date of issue where none is printed; never surer than likely. */
+function doneDay(labels: Labels, habit: DateHabit): Suggestion<Day> | undefined {
+  const words = new Set(['inspected', 'tested', 'treated'].flatMap((id) => factWords[id] ?? []).map(folded));
+  const hits = labels.hits.filter((hit) => hit.own && words.has(hit.phrase.folded));
+  const done = chooseDay(
+    hits.flatMap((hit) => datesAt(hit, labels, habit.today).slice(0, 1)),
+    habit,
+  );
+  if (done === undefined) return undefined;
+  const doubts = [...done.doubts, 'No date of issue is printed; this is the day it was done.'];
+  return { ...done, doubts, sureness: done.sureness === 'guess' ? 'guess' : 'likely' };
+}
+
 /** What the blank form says about itself, so that the person sees it was noticed. */
 function formNotes(pages: readonly PageText[], today: Day): readonly string[] {
   return pages.flatMap((page) =>
@@ -230,7 +245,16 @@ function agreed(
 /** Issued, effective, good through: from labels, else from how letters are dated and from lengths of time. */
 export function readDays(pages: readonly PageText[], labels: Labels, today: Day): PaperDays {
   const habit = habitOf(pages, today);
-  const issued = chooseDay(candidatesFor('issued', labels, habit), habit) ?? letterDate(pages, habit);
+  const labelled = candidatesFor('issued', labels, habit);
+  // "Date" beside a signature says less than "Test date" does.
+  const issued =
+    chooseDay(
+      labelled.filter((date) => date.rank > 1),
+      habit,
+    ) ??
+    doneDay(labels, habit) ??
+    chooseDay(labelled, habit) ??
+    letterDate(pages, habit);
   const effective = chooseDay(candidatesFor('effective', labels, habit), habit);
   const stated = chooseDay(candidatesFor('expires', labels, habit), habit);
   const days: PaperDays = { issued, effective, notes: formNotes(pages, today) };

@@ -1,7 +1,7 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { KindId, PaperKind, Practice } from '../../vocabulary/practice.ts';
 import { Labels } from './labels.ts';
-import type { PageText } from './page-text.ts';
+import { type PageText, withParagraphs } from './page-text.ts';
 import { habitOf, type PaperDays, readDays } from './read-days.ts';
 import { labelsOfFact, readFacts } from './read-facts.ts';
 import { readKind } from './read-kind.ts';
@@ -22,26 +22,12 @@ export interface ReadingWishes {
   readonly kind?: KindId | undefined;
 }
 
-/** The main day of a paper that carries no date of issue but says when the thing was done. */
-const doneDays = ['inspected', 'tested', 'treated'];
-
-/** An inspection's or test's own day stands for its date of issue where none is printed; never surer than likely. */
-function withDoneDay(days: PaperDays, facts: PaperReading['facts']): PaperDays['issued'] {
-  if (days.issued !== undefined && days.issued.sureness !== 'guess') return days.issued;
-  for (const id of doneDays) {
-    const fact = facts[id];
-    if (fact?.value.sort !== 'day') continue;
-    const doubts = [...fact.doubts, 'No date of issue is printed; this is the day it was done.'];
-    const otherwise = fact.otherwise.flatMap((other) => (other.sort === 'day' ? [other.value] : []));
-    return {
-      ...fact,
-      value: fact.value.value,
-      otherwise,
-      doubts,
-      sureness: fact.sureness === 'guess' ? 'guess' : 'likely',
-    };
-  }
-  return days.issued;
+/** A ticket's or binder's first day stands as its effective day where no label says so. */
+function withFirstDay(days: PaperDays, facts: PaperReading['facts']): PaperDays['effective'] {
+  const fact = facts['work_from'] ?? facts['cover_from'];
+  if (days.effective !== undefined || fact?.value.sort !== 'day') return days.effective;
+  const otherwise = fact.otherwise.flatMap((other) => (other.sort === 'day' ? [other.value] : []));
+  return { ...fact, value: fact.value.value, otherwise };
 }
 
 function moreLabels(kind: PaperKind | undefined): readonly string[] {
@@ -58,19 +44,21 @@ export function readPaper(pages: readonly PageText[], practice: Practice, wishes
   const kinds = readKind(pages, practice);
   const kindId = wishes.kind ?? kinds[0]?.kind;
   const kind = kindId === undefined ? undefined : practice.papers[kindId];
-  const labels = new Labels(pages, moreLabels(kind));
-  const days = readDays(pages, labels, wishes.today);
+  const joined = pages.map(withParagraphs);
+  const labels = new Labels(joined, moreLabels(kind));
+  const days = readDays(joined, labels, wishes.today);
   const number = readPaperNumber(labels, kind);
   const parcel = readPaperParcel(labels);
   const address = readPaperAddress(labels);
   const owner = readPaperOwner(labels);
   const read = { days, number, parcel, address, owner, firm: readPaperFirm(labels) };
-  const facts = kind === undefined ? {} : readFacts(kind, { pages, labels, habit: habitOf(pages, wishes.today), read });
+  const facts =
+    kind === undefined ? {} : readFacts(kind, { pages: joined, labels, habit: habitOf(joined, wishes.today), read });
   return {
     kinds,
     kind: kind?.id,
-    issued: withDoneDay(days, facts),
-    effective: days.effective,
+    issued: days.issued,
+    effective: withFirstDay(days, facts),
     goodThrough: days.goodThrough,
     number,
     issuer: readIssuer(pages),

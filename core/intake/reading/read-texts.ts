@@ -1,5 +1,5 @@
 import type { PaperKind } from '../../vocabulary/practice.ts';
-import { type Candidate, candidatesOf, chooseValue, type Wanted } from './choose-value.ts';
+import { candidatesOf, chooseValue, type Wanted } from './choose-value.ts';
 import { folded } from './folded.ts';
 import type { Concept } from './label-words.ts';
 import type { LabelHit, Labels } from './labels.ts';
@@ -45,8 +45,6 @@ export function readPaperOwner(labels: Labels): Suggestion<string> | undefined {
 export function readPaperFirm(labels: Labels): Suggestion<string> | undefined {
   return choose('firm', labels, { read: readName, letters: true, key });
 }
-
-export type { Candidate };
 
 const issuing =
   /\b(?:county|department|office|bureau|division|board|company|bank|insurance|mutual|credit|laborator|register|recorder|health|works|administrat|authority|district|surveying|surveyors|inc|llc)\b/i;

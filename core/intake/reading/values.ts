@@ -32,7 +32,7 @@ function textOf(words: readonly TextWord[]): string {
     : joined.trim().replace(/[,;:.]+$/, '');
 }
 
-const date = /^\d{1,4}[/-]\d{1,2}[/-]\d{2,4}$/;
+const date = /^(?:\d{1,2}[/-]\d{1,2}[/-](?:\d{2}|\d{4})|\d{4}-\d\d-\d\d)$/;
 const money = /^\$/;
 const phone = /^\(?\d{3}\)?$/;
 

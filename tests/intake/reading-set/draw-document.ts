@@ -95,13 +95,22 @@ function rows(sheet: Sheet, block: Pairs): void {
 }
 
 function columns(sheet: Sheet, { pairs }: Pairs): void {
-  pairs.forEach(([label, value], at) => {
-    const x = sheet.left + (at % 2) * 262;
+  let column = 0;
+  for (const [label, value] of pairs) {
     const end = `${label}: `;
+    const wide = sheet.font.widthOfTextAtSize(end, sheet.size) + 4 + sheet.bold.widthOfTextAtSize(value, sheet.size);
+    // What is too wide for a column has a row to itself.
+    if (wide > 250 && column === 1) {
+      sheet.y -= sheet.size * 1.8;
+      column = 0;
+    }
+    const x = sheet.left + column * 262;
     write(sheet, end, { x });
     write(sheet, value, { x: x + sheet.font.widthOfTextAtSize(end, sheet.size) + 4, bold: true });
-    if (at % 2 === 1 || at === pairs.length - 1) sheet.y -= sheet.size * 1.8;
-  });
+    column = wide > 250 ? 0 : 1 - column;
+    if (column === 0) sheet.y -= sheet.size * 1.8;
+  }
+  if (column === 1) sheet.y -= sheet.size * 1.8;
 }
 
 function drawPairs(sheet: Sheet, block: Pairs): void {

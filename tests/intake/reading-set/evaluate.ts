@@ -36,7 +36,7 @@ for (const index of chosen) {
   const pages = known ?? (await textOfDocument(index, { folder, reader, scanned })).pages;
   if (known === undefined && has('--remember')) writeFileSync(path, JSON.stringify(pages));
   halves.set(index, document.half);
-  outcomes.push(...judge(document, readPaper(pages, practice, { today: '2026-07-15' })));
+  outcomes.push(...judge(document, readPaper(pages, practice, { today: '2026-07-15' }), practice));
 }
 await reader?.close();
 

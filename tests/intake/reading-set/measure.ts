@@ -1,5 +1,6 @@
 import type { PaperReading, Suggestion } from '../../../core/intake/reading/reading-model.ts';
 import type { FactValue } from '../../../core/vocabulary/facts.ts';
+import type { Practice } from '../../../core/vocabulary/practice.ts';
 import type { SetDocument, Truth } from './compose.ts';
 
 export type Group = 'kind' | 'dates' | 'numbers' | 'parcels' | 'addresses' | 'names' | 'facts';
@@ -62,7 +63,7 @@ interface Asked {
   readonly same: Same;
 }
 
-function asked(truth: Truth, reading: PaperReading): readonly Asked[] {
+function asked(truth: Truth, reading: PaperReading, practice: Practice): readonly Asked[] {
   const exact: Same = (got, wanted) => got === wanted;
   const days = (['issued', 'effective', 'goodThrough'] as const).flatMap((what) => {
     const wanted = truth.days[what];
@@ -81,7 +82,11 @@ function asked(truth: Truth, reading: PaperReading): readonly Asked[] {
     const wanted = truth.texts[what];
     return wanted === undefined ? [] : [{ group, what, wanted, suggestion: reading[what], same }];
   });
-  const facts = Object.entries(truth.facts).map(([id, wanted]): Asked => {
+  // Only what the kind asks for is asked here.
+  const wantedFacts = Object.entries(truth.facts).filter(
+    ([id]) => practice.papers[truth.kind]?.facts[id] !== undefined,
+  );
+  const facts = wantedFacts.map(([id, wanted]): Asked => {
     const fact = reading.facts[id];
     const suggestion = fact === undefined ? undefined : { ...fact, value: factText(fact.value), otherwise: [] };
     const group = typeof wanted === 'string' && /^\d{4}-\d\d-\d\d$/.test(wanted) ? 'dates' : 'facts';
@@ -97,7 +102,7 @@ function asked(truth: Truth, reading: PaperReading): readonly Asked[] {
 }
 
 /** Holds one reading against what was printed. A value that was found where none is printed counts as wrong too. */
-export function judge({ index, truth }: SetDocument, reading: PaperReading): readonly Outcome[] {
+export function judge({ index, truth }: SetDocument, reading: PaperReading, practice: Practice): readonly Outcome[] {
   const kind = reading.kinds[0];
   const outcomes: Outcome[] = [
     {
@@ -110,7 +115,7 @@ export function judge({ index, truth }: SetDocument, reading: PaperReading): rea
       sureness: kind?.sureness,
     },
   ];
-  for (const { group, what, wanted, suggestion, same } of asked(truth, reading)) {
+  for (const { group, what, wanted, suggestion, same } of asked(truth, reading, practice)) {
     const got = suggestion?.value;
     outcomes.push({
       index,
