@@ -72,12 +72,12 @@ export function Frame() {
   const { lot } = usePlace();
   const open = handle !== undefined && lot !== '';
   return (
-    <>
+    <div className="whole">
       {hostHere ? null : <Away />}
       {trouble === undefined ? null : <Trouble error={trouble} />}
       {opening ? <p className="screen waiting">Opening ...</p> : open ? <Book /> : <FirstScreen />}
       <DropAnywhere />
       <Notices />
-    </>
+    </div>
   );
 }
