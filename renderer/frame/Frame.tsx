@@ -4,6 +4,7 @@ import { Trouble } from '../kit/Trouble.tsx';
 import { FirstScreen } from '../screens/first/FirstScreen.tsx';
 import { screenNamed } from '../screens/screens.ts';
 import { DropAnywhere } from '../screens/table/DropAnywhere.tsx';
+import { leaveLot } from '../state/lot.ts';
 import { addressOf, usePlace } from '../state/place.ts';
 import { useLot } from '../state/session.ts';
 import { Contents } from './Contents.tsx';
@@ -55,8 +56,15 @@ function Book() {
           <a href={addressOf('today')}>Lotfile</a>
         </p>
         <Contents />
-        <TitleBlock />
-        <Legend />
+        <div className="foot">
+          <TitleBlock />
+          <div className="feet">
+            <Button as="word" small onPress={leaveLot}>
+              Another lot
+            </Button>
+            <Legend />
+          </div>
+        </div>
       </div>
       <div className="sheet">
         <FindLine />

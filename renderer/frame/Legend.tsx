@@ -59,7 +59,7 @@ export function Legend() {
   const [shown, show] = useState(false);
   const { light, size } = useReading();
   return (
-    <div className="feet">
+    <>
       <Button as="word" small onPress={() => show(true)}>
         Marks and reading
       </Button>
@@ -82,6 +82,6 @@ export function Legend() {
           you did last.
         </p>
       </Slip>
-    </div>
+    </>
   );
 }

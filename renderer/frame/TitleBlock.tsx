@@ -4,7 +4,7 @@ import { Button } from '../kit/Button.tsx';
 import { DayField } from '../kit/DayField.tsx';
 import { Slip } from '../kit/Slip.tsx';
 import { useAnswer } from '../state/asked.ts';
-import { leaveLot, lookAt } from '../state/lot.ts';
+import { lookAt } from '../state/lot.ts';
 import { useDay, useLot } from '../state/session.ts';
 
 /** The lot's title block at the foot of the margin, as on a drawing: which lot, where, as of which day. */
@@ -73,11 +73,6 @@ export function TitleBlock() {
         </p>
         <DayField label="Day" value={day} onChange={(chosen) => chosen !== undefined && lookAt(chosen)} />
       </Slip>
-      <div className="feet">
-        <Button as="word" small onPress={leaveLot}>
-          Another lot
-        </Button>
-      </div>
     </div>
   );
 }
