@@ -7,6 +7,7 @@ import {
   isDay,
   isHostActName,
   isRequestName,
+  type LaunchWorker,
   LotfileError,
   type Reply,
   type RequestAnswer,
@@ -30,6 +31,15 @@ export interface WindowDeskOptions {
   readonly dialogs?: Dialogs | undefined;
   /** A fixed day makes a run repeatable. */
   readonly today?: (() => Day) | undefined;
+  /** How worker processes are started, where node's own way is closed. */
+  readonly launchWorker?: LaunchWorker | undefined;
+}
+
+/** A lot some window has open. */
+export interface OpenedLot {
+  readonly lot: string;
+  readonly title: string;
+  readonly sample: boolean;
 }
 
 const short = z.string().min(1).max(100);
@@ -62,9 +72,11 @@ export class WindowDesk {
   readonly #running = new Map<string, AbortController>();
   readonly #folders = new Map<string, string>();
   readonly #listeners = new Set<(event: WindowEvent) => void>();
+  readonly #onOpened = new Set<(opened: OpenedLot) => void>();
 
-  constructor({ program, version, places, dialogs, today = todayByTheClock }: WindowDeskOptions) {
-    this.desk = openDesk({ program, today });
+  constructor(options: WindowDeskOptions) {
+    const { program, version, places, dialogs, today = todayByTheClock, launchWorker } = options;
+    this.desk = openDesk({ program, today, launchWorker });
     this.version = version;
     this.places = places;
     this.dialogs = dialogs;
@@ -120,6 +132,10 @@ export class WindowDesk {
   on(listener: (event: WindowEvent) => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  onOpened(listener: (opened: OpenedLot) => void): void {
+    this.#onOpened.add(listener);
   }
 
   tell(event: WindowEvent): void {
@@ -183,7 +199,9 @@ export class WindowDesk {
     const { lot, title } = openedIn.parse(answer);
     this.#holds.open(lot, window);
     const { path } = this.desk.tickets.look(folderIn.parse(argument).folder);
-    if (!this.#sample.isIt(path)) this.recents.remember(path, title, this.today());
+    const sample = this.#sample.isIt(path);
+    if (!sample) this.recents.remember(path, title, this.today());
+    for (const listener of this.#onOpened) listener({ lot, title, sample });
   }
 
   async #closeIdle(): Promise<void> {

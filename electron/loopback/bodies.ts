@@ -1,11 +1,9 @@
 import type { IncomingMessage } from 'node:http';
 import { LotfileError } from '../../core/desk/door.ts';
+import { TooLarge } from '../host/handed-over.ts';
 
 /** Enough for a practice of fifty layers; files come by their own door. */
 export const jsonLimit = 8 * 1024 * 1024;
-
-/** A body that is not read to its end: the connection can't be used again. */
-export class TooLarge extends LotfileError {}
 
 /**
  * Reads a small JSON body.

@@ -3,17 +3,16 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { LotfileError } from '../../core/desk/door.ts';
+import { HandedOver, TooLarge } from '../host/handed-over.ts';
 import type { WindowDesk } from '../host/window-desk.ts';
 import { securityHeaders } from '../served/security-headers.ts';
 import { notThere, plainPage, type Served } from '../served/served.ts';
 import { serveTicket } from '../served/ticket-bytes.ts';
 import { WindowFiles } from '../served/window-files.ts';
-import { TooLarge } from './bodies.ts';
 import { EventStreams } from './event-streams.ts';
 import { guard } from './guard.ts';
 import { errorOf, send, sendError, sendReply } from './send.ts';
 import { readKept, rememberPort, Session } from './session.ts';
-import { Uploads } from './uploads.ts';
 import { answerWrite } from './writes.ts';
 
 export interface LoopbackOptions {
@@ -56,7 +55,7 @@ export class LoopbackHost {
   readonly #server: Server;
   readonly #host: WindowDesk;
   readonly #files: WindowFiles;
-  readonly #uploads: Uploads;
+  readonly #handedOver: HandedOver;
   readonly #session: Session;
   readonly #events: EventStreams;
 
@@ -65,7 +64,7 @@ export class LoopbackHost {
     this.#server = server;
     this.#host = host;
     this.#files = new WindowFiles(window);
-    this.#uploads = new Uploads(join(host.places.config, 'handed-over', String(port)), uploadLimit);
+    this.#handedOver = new HandedOver(join(host.places.config, 'handed-over', String(port)), uploadLimit);
     this.#session = new Session(readKept(host.places.config).secret, port);
     this.#events = new EventStreams(host);
     rememberPort(host.places.config, port);
@@ -83,7 +82,7 @@ export class LoopbackHost {
     const ended = new Promise((resolve) => this.#server.close(resolve));
     this.#server.closeAllConnections();
     await ended;
-    this.#uploads.clear();
+    this.#handedOver.clear();
   }
 
   async [Symbol.asyncDispose](): Promise<void> {
@@ -116,7 +115,7 @@ export class LoopbackHost {
       sendError(response, away.status, errorOf(away), headers);
       return;
     }
-    sendReply(response, await answerWrite(request, { host: this.#host, uploads: this.#uploads }), headers);
+    sendReply(response, await answerWrite(request, { host: this.#host, handedOver: this.#handedOver }), headers);
   }
 
   #unknown(request: IncomingMessage) {

@@ -1,9 +1,10 @@
 import type { IncomingMessage } from 'node:http';
 import * as z from 'zod';
 import { LotfileError, type Reply } from '../../core/desk/door.ts';
+import type { HandedOver } from '../host/handed-over.ts';
 import type { WindowDesk } from '../host/window-desk.ts';
 import { readJson } from './bodies.ts';
-import type { Uploads } from './uploads.ts';
+import { takeUpload } from './uploads.ts';
 
 const asked = z.object({ argument: z.unknown().optional(), asking: z.unknown().optional() });
 const acted = z.object({ argument: z.unknown().optional() });
@@ -22,14 +23,15 @@ function windowOf({ headers }: IncomingMessage): string {
 
 export interface WriteDoors {
   readonly host: WindowDesk;
-  readonly uploads: Uploads;
+  readonly handedOver: HandedOver;
 }
 
 /**
  * Answers a POST of a window that was let in: `/ask/<request>`, `/act/<act>`, `/stop`, `/files`.
  * @throws LotfileError where it never reached the desk.
  */
-export async function answerWrite(request: IncomingMessage, { host, uploads }: WriteDoors): Promise<Reply<unknown>> {
+export async function answerWrite(request: IncomingMessage, doors: WriteDoors): Promise<Reply<unknown>> {
+  const { host } = doors;
   const [, door = '', name = '', rest] = (request.url ?? '').split('/');
   if (rest === undefined) {
     switch (door) {
@@ -43,7 +45,7 @@ export async function answerWrite(request: IncomingMessage, { host, uploads }: W
         host.stop(read(stopped, await readJson(request)).id);
         return { ok: true, answer: { stopped: true } };
       case 'files':
-        return { ok: true, answer: await uploads.take(request, host) };
+        return { ok: true, answer: await takeUpload(request, doors) };
     }
   }
   throw new LotfileError('not found', 'There is nothing under this address.', { next: 'Load the window again.' });

@@ -1,0 +1,40 @@
+import { join } from 'node:path';
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  ipcMain,
+  Menu,
+  Notification,
+  protocol,
+  session,
+  shell,
+  utilityProcess,
+} from 'electron';
+import { startDesktop } from './desktop.ts';
+import type { Parts } from './parts.ts';
+
+/** Electron's own module, checked against what we use of it. */
+const parts = {
+  app,
+  BrowserWindow,
+  dialog,
+  ipcMain,
+  Menu,
+  Notification,
+  protocol,
+  session: () => session.defaultSession,
+  shell,
+  utilityProcess,
+} satisfies Parts;
+
+const program = join(import.meta.dirname, '..', '..');
+// No top-level await: Electron is ready only once this module has run.
+startDesktop({
+  parts,
+  window: join(program, 'renderer'),
+  preload: join(program, 'electron', 'preload', 'preload.cjs'),
+}).catch((error: unknown) => {
+  dialog.showErrorBox('Lotfile could not start', error instanceof Error ? error.message : String(error));
+  app.exit(1);
+});
