@@ -8,7 +8,7 @@ import { addDays, asDay } from '../../core/vocabulary/days.ts';
 
 const begun = asDay('2025-03-03');
 
-/** Every kind the practice knows, some many times over: firms' certificates are what really piles up. */
+/** Every kind the practice knows once, certificates for every firm, and letters that no rule knows. */
 function fillPapers(lot: Lot, count: number): void {
   const kinds = Object.values(lot.practice().papers);
   const firms = Array.from({ length: 24 }, (_, n) =>
@@ -21,8 +21,9 @@ function fillPapers(lot: Lot, count: number): void {
       to: addDays(begun, n * 9 + 200),
     }),
   );
+  const { papers } = lot.practice();
   for (let n = 0; n < count; n += 1) {
-    const kind = kinds[n % kinds.length];
+    const kind = n < kinds.length + firms.length * 3 ? kinds[n % kinds.length] : papers.other;
     if (kind === undefined) return;
     lot.keepEdition({
       kind: kind.id,

@@ -60,5 +60,9 @@ it('shows every screen of a lot with 400 papers and 3,000 photos', async () => {
   lines.push(`page heap ${Math.round(heap / 1e6)} MB`);
   process.stdout.write(`${lines.join('\n')}\n`);
   await page.getByRole('link', { name: 'Papers', exact: true }).click();
-  await page.getByText('All 4').first().waitFor();
+  const all = await page
+    .getByText(/^All \d+$/)
+    .first()
+    .textContent();
+  expect(Number(all?.replace('All ', ''))).toBeGreaterThanOrEqual(350);
 });
