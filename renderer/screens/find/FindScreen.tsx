@@ -1,64 +1,20 @@
-import type { FoundRow } from '../../../core/desk/contract/answers.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
 import type { ScreenProps } from '../screen-props.ts';
-import { FoundText } from './FoundText.tsx';
-import { countInWords, type FoundEntry, type FoundGroup, groupFound, whyFound } from './group-found.ts';
+import { FoundThing } from './FoundThing.tsx';
+import { countInWords, type FoundGroup, groupFound } from './group-found.ts';
 import './find.css';
 
 /** More than anybody reads; asking for more words is the better way on. */
 const limit = 60;
-/** Places shown of one thing before the rest is only counted. */
-const shownPlaces = 4;
-
-function addressOfRow({ sort, paper, edition, errand, office, page }: FoundRow): string {
-  if (sort === 'errand') return addressOf('errand', errand ?? '');
-  if (sort === 'office') return addressOf('offices', office ?? '');
-  if (paper === undefined) return addressOf('papers');
-  if (edition === undefined) return addressOf('papers', paper);
-  return page === undefined ? addressOf('papers', paper, edition) : addressOf('papers', paper, edition, String(page));
-}
-
-function Place({ row }: { readonly row: FoundRow }) {
-  const { snippet, marks, page } = row;
-  const why = whyFound(row);
-  return (
-    <li className="find-place">
-      <span className="find-why small">{page === undefined ? why : <a href={addressOfRow(row)}>{why}</a>}</span>
-      <span className="find-snippet">
-        <FoundText text={snippet} marks={marks} />
-      </span>
-    </li>
-  );
-}
-
-function Entry({ entry }: { readonly entry: FoundEntry }) {
-  const [first] = entry.places;
-  if (first === undefined) return null;
-  const more = entry.places.length - shownPlaces;
-  return (
-    <li className="find-entry">
-      <h3 className="slab">
-        <a href={addressOfRow({ ...first, page: undefined })}>{entry.title}</a>
-      </h3>
-      <ul>
-        {entry.places.slice(0, shownPlaces).map((row) => (
-          <Place key={`${row.edition} ${row.page} ${row.why} ${row.snippet}`} row={row} />
-        ))}
-      </ul>
-      {more > 0 ? <p className="small pencil">and on {more} more of its pages</p> : null}
-    </li>
-  );
-}
-
 function Group({ group }: { readonly group: FoundGroup }) {
   return (
     <section className="find-group">
       <h2>{group.title}</h2>
       <ul>
         {group.entries.map((entry) => (
-          <Entry key={entry.id} entry={entry} />
+          <FoundThing key={entry.id} entry={entry} />
         ))}
       </ul>
     </section>
@@ -87,6 +43,7 @@ function Nothing({ words }: { readonly words: string }) {
 export function FindScreen({ rest }: ScreenProps) {
   const words = (rest[0] ?? '').trim();
   const asked = useAnswer('find', words === '' ? undefined : { text: words, limit });
+  const papers = useAnswer('papers', { wanted: true }).answer?.papers ?? [];
   if (words === '') {
     return (
       <header>
@@ -98,7 +55,7 @@ export function FindScreen({ rest }: ScreenProps) {
   return (
     <Answered of={asked}>
       {({ found }) => {
-        const groups = groupFound(found);
+        const groups = groupFound(found, papers);
         return (
           <>
             <header>

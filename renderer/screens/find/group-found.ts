@@ -1,11 +1,19 @@
-import type { FoundRow } from '../../../core/desk/contract/answers.ts';
+import type { EditionRow, FoundRow, PaperRow } from '../../../core/desk/contract/answers.ts';
+
+/** One place the words were found at; of a paper with several editions, which. */
+export interface FoundPlace extends FoundRow {
+  /** "edition 1 of 2", where there are several and this is not the one that counts. */
+  readonly older?: string | undefined;
+}
 
 /** A paper, errand or office with every place the words were found at. */
 export interface FoundEntry {
   readonly id: string;
   readonly title: string;
   readonly sort: FoundRow['sort'];
-  readonly places: readonly FoundRow[];
+  /** Of a paper, where the list knows it. */
+  readonly paper?: PaperRow | undefined;
+  readonly places: readonly FoundPlace[];
 }
 
 export interface FoundGroup {
@@ -20,20 +28,38 @@ function idOf({ sort, paper, errand, office, title }: FoundRow): string {
   return `${sort} ${paper ?? errand ?? office ?? title}`;
 }
 
-/** What was found, each thing once, in the order the desk ranked it; papers first unless another sort ranks above. */
-export function groupFound(found: readonly FoundRow[]): readonly FoundGroup[] {
-  const entries = new Map<string, FoundEntry & { places: FoundRow[] }>();
-  for (const row of found) {
-    const id = idOf(row);
-    const entry = entries.get(id) ?? { id, title: row.title, sort: row.sort, places: [] };
-    entry.places.push(row);
-    entries.set(id, entry);
-  }
+function olderOf(editions: readonly EditionRow[], edition: string | undefined): string | undefined {
+  const at = editions.findIndex((each) => each.edition === edition);
+  if (editions.length < 2 || at < 0 || editions[at]?.current === true) return undefined;
+  return `edition ${at + 1} of ${editions.length}`;
+}
+
+/** What the edition that counts says stands first; an older one that says the very same says nothing new. */
+function placesOf(rows: readonly FoundRow[], paper: PaperRow | undefined): readonly FoundPlace[] {
+  const places = rows.map((row): FoundPlace => ({ ...row, older: olderOf(paper?.editions ?? [], row.edition) }));
+  const counting = places.filter(({ older }) => older === undefined);
+  const older = places.filter(
+    (place) =>
+      place.older !== undefined &&
+      !counting.some(({ page, snippet }) => page === place.page && snippet === place.snippet),
+  );
+  return [...counting, ...older];
+}
+
+/** What was found, each thing once, in the order the desk ranked it. */
+export function groupFound(found: readonly FoundRow[], papers: readonly PaperRow[]): readonly FoundGroup[] {
+  const entries = new Map<string, FoundRow[]>();
+  for (const row of found) entries.set(idOf(row), [...(entries.get(idOf(row)) ?? []), row]);
   const sorts = [...new Set(found.map(({ sort }) => sort))];
   return sorts.map((sort) => ({
     sort,
     title: titles[sort],
-    entries: [...entries.values()].filter((entry) => entry.sort === sort),
+    entries: [...entries].flatMap(([id, rows]): readonly FoundEntry[] => {
+      const [first] = rows;
+      if (first === undefined || first.sort !== sort) return [];
+      const paper = first.paper === undefined ? undefined : papers.find((each) => each.paper === first.paper);
+      return [{ id, title: first.title, sort, paper, places: placesOf(rows, paper) }];
+    }),
   }));
 }
 
@@ -41,7 +67,7 @@ const reasons: Readonly<Record<FoundRow['why'], string>> = {
   title: 'in its title',
   number: 'in its number',
   office: 'by its office',
-  facts: 'among what is noted of it',
+  facts: 'in what is noted of it',
   page: 'on the page',
 };
 

@@ -4,8 +4,9 @@ import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
 import { addressOf } from '../../state/place.ts';
+import { hasRevisionFact } from './correction.ts';
 import type { PointedAt } from './reader-pages.ts';
-import { sizeInWords } from './state-words.ts';
+import { listInWords, sizeInWords } from './state-words.ts';
 
 export interface PartProps {
   readonly paper: PagesAnswer;
@@ -50,7 +51,7 @@ export function PrintedBox({ paper, onPoint }: PartProps & { readonly onPoint: (
           {goodThrough === undefined ? <span className="pencil">none stated</span> : dayInWords(goodThrough)}
         </CardLine>
         <CardLine name="Issued by">{issuer === '' ? office.title : issuer}</CardLine>
-        {revision === '' ? null : <CardLine name="Revision">{revision}</CardLine>}
+        {revision === '' || hasRevisionFact(paper) ? null : <CardLine name="Revision">{revision}</CardLine>}
         {facts.map(({ fact, title, words, page, place }) => (
           <CardLine key={fact} name={title}>
             {words === '' ? none : words}{' '}
@@ -84,7 +85,8 @@ export function ClocksBox({ paper: { clocks, validity, validityWords } }: PartPr
         <ul className="paper-list">
           {clocks.map(({ label, words, why }) => (
             <li key={label}>
-              {words} <span className="small pencil">{why}</span>
+              {words}
+              <p className="small pencil">{why}</p>
             </li>
           ))}
         </ul>
@@ -190,15 +192,18 @@ export function HoldersBox({ paper: { holders, copies } }: PartProps) {
 
 export function AskedBox({ paper: { needFor } }: PartProps) {
   if (needFor.length === 0) return null;
+  const settled = needFor.filter(({ open }) => !open).map(({ title }) => title);
   return (
     <Box title="Asked for by">
       <ul className="paper-list">
-        {needFor.map(({ errand, title, open }) => (
-          <li key={errand}>
-            <a href={addressOf('errand', errand)}>{title}</a>
-            {open ? null : <span className="small pencil"> settled</span>}
-          </li>
-        ))}
+        {needFor
+          .filter(({ open }) => open)
+          .map(({ errand, title }) => (
+            <li key={errand}>
+              <a href={addressOf('errand', errand)}>{title}</a>
+            </li>
+          ))}
+        {settled.length === 0 ? null : <li className="small pencil">Settled: {listInWords(settled)}</li>}
       </ul>
     </Box>
   );

@@ -8,7 +8,15 @@ import { Slip } from '../../kit/Slip.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
-import { type Correction, changedOnly, correctionOf, emptiedFacts, isReadable } from './correction.ts';
+import {
+  type Correction,
+  changedOnly,
+  correctionOf,
+  emptiedFacts,
+  hasRevisionFact,
+  isReadable,
+  linksOf,
+} from './correction.ts';
 import { FactField } from './FactField.tsx';
 import { isFactSort } from './fact-said.ts';
 import { LinkFields, type LinkSaid } from './LinkFields.tsx';
@@ -21,11 +29,13 @@ interface FormProps {
   readonly onNow: (now: Correction) => void;
 }
 
-function Printed({ now, onNow }: FormProps) {
+function Printed({ paper, now, onNow }: FormProps) {
   return (
     <div className="fact-grid">
       <Field label="Number" value={now.number} onChange={(number) => onNow({ ...now, number })} />
-      <Field label="Revision" value={now.revision} onChange={(revision) => onNow({ ...now, revision })} />
+      {hasRevisionFact(paper) ? null : (
+        <Field label="Revision" value={now.revision} onChange={(revision) => onNow({ ...now, revision })} />
+      )}
       <DayField label="Issued" value={now.issued} onChange={(issued) => onNow({ ...now, issued })} />
       <DayField label="In force from" value={now.effective} onChange={(effective) => onNow({ ...now, effective })} />
       <DayField
@@ -117,7 +127,14 @@ export function CorrectSlip({ paper, onClose }: CorrectSlipProps) {
       <MarkTicks asked={paper.marksAsked} marks={now.marks} onMarks={(marks) => setNow({ ...now, marks })} />
       {practice === undefined || papers === undefined ? null : (
         <LinkFields
-          ask={{ practice, papers, kind: paper.kind, subject: paper.subjectTitle, self: paper.edition }}
+          ask={{
+            practice,
+            papers,
+            kind: paper.kind,
+            subject: paper.subjectTitle,
+            self: paper.edition,
+            has: linksOf(paper),
+          }}
           links={links}
           onLinks={setLinks}
         />

@@ -18,6 +18,8 @@ export interface LinkAsk {
   readonly subject?: string | undefined;
   /** The edition the links start from, where it is kept already. */
   readonly self?: string | undefined;
+  /** Links it has: what stands is not asked again. */
+  readonly has?: readonly LinkSaid[] | undefined;
 }
 
 interface Target {
@@ -25,9 +27,10 @@ interface Target {
   readonly title: string;
 }
 
+/** A paper's editions to link to, newest first; of its own paper only those that came before it. */
 function targetsOf(row: PaperRow, self: string | undefined): readonly Target[] {
-  return row.editions
-    .filter(({ edition }) => edition !== self)
+  const own = row.editions.findIndex(({ edition }) => edition === self);
+  return (own < 0 ? row.editions : row.editions.slice(0, own))
     .map(({ edition, number, issued, current }) => {
       const parts = [number === '' ? 'no number' : number, issued === '' ? '' : issued, current ? 'counts now' : ''];
       return { id: edition, title: `${row.title}: ${parts.filter((part) => part !== '').join(', ')}` };
@@ -69,7 +72,8 @@ const sameWords = [
 function SameField({ ask, links, onLinks }: LinkFieldsProps) {
   const before = sameBefore(ask);
   const [newest] = before;
-  if (newest === undefined) return null;
+  const stands = ask.has?.some(({ to }) => before.some(({ id }) => id === to)) === true;
+  if (newest === undefined || stands) return null;
   const said = links.find(({ to }) => before.some(({ id }) => id === to));
   const others = links.filter((link) => link !== said);
   const choose = (id: string): void => {
@@ -105,8 +109,9 @@ interface OneLinkProps extends LinkFieldsProps {
   readonly targets: readonly Target[];
 }
 
-function OneLink({ word, label, targets, links, onLinks }: OneLinkProps) {
-  if (targets.length === 0) return null;
+function OneLink({ ask, word, label, targets, links, onLinks }: OneLinkProps) {
+  const stands = ask.has?.some((link) => link.word === word && targets.some(({ id }) => id === link.to)) === true;
+  if (targets.length === 0 || stands) return null;
   const said = links.find((link) => link.word === word && targets.some(({ id }) => id === link.to));
   const others = links.filter((link) => link !== said);
   return (

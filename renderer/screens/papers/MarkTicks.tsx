@@ -22,7 +22,9 @@ export function MarkTicks({ asked, marks, onMarks }: MarkTicksProps) {
   };
   return (
     <fieldset className="mark-ticks">
-      <legend className="small pencil">Tick what it bears, looking at the sheet</legend>
+      <legend className="small pencil">
+        {shown.length === 0 ? 'Marks' : 'Tick what it bears, looking at the sheet'}
+      </legend>
       {shown.map((mark) => (
         <Tick
           key={mark}
@@ -33,7 +35,11 @@ export function MarkTicks({ asked, marks, onMarks }: MarkTicksProps) {
         </Tick>
       ))}
       <div className="mark-other">
-        <Field label="Another mark" value={other} onChange={setOther} />
+        <Field
+          label={shown.length === 0 ? 'A mark it bears: signed, notarised ...' : 'Another mark'}
+          value={other}
+          onChange={setOther}
+        />
         <Button small disabled={other.trim() === ''} onPress={add}>
           Add mark
         </Button>

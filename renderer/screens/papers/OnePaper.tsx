@@ -37,7 +37,7 @@ function Spread({ paper, page }: { readonly paper: PagesAnswer; readonly page: n
         <h1>{title}</h1>
         <p className="lead">
           {[subjectTitle, office.title].filter((each) => each !== undefined && each !== '').join(' · ')}
-          {'  '}
+          {' · '}
           <a href={addressOf('papers')}>All papers</a>
         </p>
       </header>

@@ -1,13 +1,12 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { type ReactNode, type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { Button } from '../../kit/Button.tsx';
-import { Choices } from '../../kit/Choices.tsx';
 import { PagePicture } from '../../kit/PagePicture.tsx';
 import { PageNumbers } from './PageNumbers.tsx';
+import { PageSize } from './PageSize.tsx';
 import { type PointedAt, type ReaderPage, seenSize, shareOf } from './reader-pages.ts';
 import './reader.css';
 
-const zooms = ['100', '150', '220'] as const;
 const gap = 16;
 
 function useWidth(box: RefObject<HTMLElement | null>): number {
@@ -56,13 +55,7 @@ function Bar({ count, current, onGo, zoom, onZoom, beside }: BarProps) {
           </Button>
         </span>
       )}
-      <Choices
-        label="Size of the page"
-        labelUnseen
-        options={zooms.map((id) => ({ id, title: id === '100' ? 'Fit' : `${id}%` }))}
-        value={zoom}
-        onChange={onZoom}
-      />
+      <PageSize size={zoom} onSize={onZoom} />
       {beside}
     </div>
   );

@@ -36,9 +36,9 @@ function Acts({ paper, onOpen }: ActsProps) {
   return (
     <div className="paper-acts">
       <Button onPress={() => onOpen('correct')}>Correct</Button>
-      <Button onPress={() => onOpen('standing')}>An office did something</Button>
+      <Button onPress={() => onOpen('standing')}>An office acted</Button>
       <a className="button plain" href={addressOf('table', ...newer)}>
-        Keep a newer edition
+        Keep a newer one
       </a>
     </div>
   );

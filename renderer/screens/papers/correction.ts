@@ -2,6 +2,7 @@ import type { RequestArgument } from '../../../core/desk/contract/requests.ts';
 import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import { isFactSort, sayAgain, wrongWith } from './fact-said.ts';
+import type { LinkSaid } from './LinkFields.tsx';
 
 /** A paper's card as it stands in the slip while it is being corrected. */
 export interface Correction {
@@ -21,19 +22,38 @@ export function correctionOf(paper: PagesAnswer): Correction {
   return { number, issuer, revision, issued, effective, goodThrough, facts: Object.fromEntries(said), marks };
 }
 
+/** Where a kind has a fact for the revision, that is the one asked for. */
+export function hasRevisionFact({ facts }: Pick<PagesAnswer, 'facts'>): boolean {
+  return facts.some(({ sort }) => sort === 'revision');
+}
+
+export function linksOf({ links }: PagesAnswer): readonly LinkSaid[] {
+  return links.filter(({ direction }) => direction === 'to').map(({ word, edition }) => ({ word, to: edition }));
+}
+
+/** The revision stands in one place only for the person: said as the kind's fact, it is the edition's too. */
+function withRevision(paper: PagesAnswer, now: Correction): Correction {
+  const fact = paper.facts.find(({ sort }) => sort === 'revision')?.fact;
+  const said = fact === undefined ? '' : (now.facts[fact] ?? '').trim();
+  return said === '' ? now : { ...now, revision: said };
+}
+
 const texts = ['number', 'issuer', 'revision'] as const;
 const days = ['issued', 'effective', 'goodThrough'] as const;
 
 /** Only what was changed is sent; what was emptied is cleared. Undefined where nothing was changed. */
-export function changedOnly(paper: PagesAnswer, now: Correction): RequestArgument<'correct'> | undefined {
+export function changedOnly(paper: PagesAnswer, said: Correction): RequestArgument<'correct'> | undefined {
   const before = correctionOf(paper);
+  const now = withRevision(paper, said);
   const changedTexts = texts.filter((field) => now[field].trim() !== before[field]);
   const changedDays = days.filter((field) => now[field] !== before[field]);
   const cleared = [
     ...changedTexts.filter((field) => now[field].trim() === ''),
     ...changedDays.filter((field) => now[field] === undefined),
   ];
-  const facts = Object.entries(now.facts).filter(([fact, said]) => said.trim() !== '' && said !== before.facts[fact]);
+  const facts = Object.entries(now.facts).filter(
+    ([fact, words]) => words.trim() !== '' && words !== before.facts[fact],
+  );
   const marks = now.marks.filter((mark) => !before.marks.includes(mark));
   const unmark = before.marks.filter((mark) => !now.marks.includes(mark));
   if (changedTexts.length + changedDays.length + facts.length + marks.length + unmark.length === 0) return undefined;

@@ -12,7 +12,9 @@ export interface EmptyTableProps {
 export function EmptyTable({ folder, awaited }: EmptyTableProps) {
   return (
     <div className="empty table-empty">
-      <h2>{awaited === undefined ? 'The table is clear' : `Lay the ${awaited} here`}</h2>
+      <h2 className="table-next" tabIndex={-1}>
+        {awaited === undefined ? 'The table is clear' : `Lay the ${awaited} here`}
+      </h2>
       <p>What comes in lies here until you have said what it is: then it is kept, and every errand knows of it.</p>
       <ul className="table-ways">
         <li>Drop files anywhere in this window: PDFs, scans, photos, several at once.</li>

@@ -14,10 +14,10 @@ import { LinkFields } from '../papers/LinkFields.tsx';
 import { MarkTicks } from '../papers/MarkTicks.tsx';
 import { FileOrder } from './FileOrder.tsx';
 import { KindPicker } from './KindPicker.tsx';
-import { keepDraft, lacks, marksAsked } from './keep-item.ts';
+import { asksRevision, keepDraft, lacks, marksAsked } from './keep-item.ts';
 import { SubjectField } from './SubjectField.tsx';
 import { Suggested } from './Suggested.tsx';
-import { choose, type Draft, dropDraft, onPaperOnly, putDraft, useTable } from './table-state.ts';
+import { choose, type Draft, dropDraft, onPaperOnly, putDraft, putFiles, useTable } from './table-state.ts';
 
 /** What the card has to know of the lot to ask only what matters here. */
 export interface Known {
@@ -91,7 +91,7 @@ function WhatPart({ draft, known, onDraft }: PartProps) {
 }
 
 /** What is printed on nearly every paper. */
-function PrintedPart({ draft, onDraft }: PartProps) {
+function PrintedPart({ draft, known, onDraft }: PartProps) {
   const [more, showMore] = useState(draft.issuer !== '' || draft.revision !== '' || draft.effective !== undefined);
   return (
     <>
@@ -113,7 +113,9 @@ function PrintedPart({ draft, onDraft }: PartProps) {
             value={draft.issuer}
             onChange={(issuer) => onDraft({ issuer })}
           />
-          <Field label="Revision" value={draft.revision} onChange={(revision) => onDraft({ revision })} />
+          {asksRevision(draft, known.practice) ? null : (
+            <Field label="Revision" value={draft.revision} onChange={(revision) => onDraft({ revision })} />
+          )}
         </div>
       ) : (
         <p>
@@ -176,8 +178,10 @@ function Foot(props: FillCardProps) {
   const lack = lacks(draft, known.practice, known.items);
   const keep = async (): Promise<void> => {
     work(true);
-    await keepDraft({ id, draft, practice: known.practice, items: known.items });
+    const kept = await keepDraft({ id, draft, practice: known.practice, items: known.items });
     work(false);
+    // The card just filled is gone: the keyboard goes on at the next one, or where the table is clear.
+    if (kept) requestAnimationFrame(() => document.querySelector<HTMLElement>('.table-next')?.focus());
   };
   return (
     <footer className="table-foot">
@@ -196,6 +200,25 @@ function Foot(props: FillCardProps) {
   );
 }
 
+/** Said before anything is filled in: keeping the same bytes twice is seldom meant. */
+function Already({ draft, items }: { readonly draft: Draft; readonly items: readonly TableItem[] }) {
+  const again = items.find(({ item, already }) => draft.files.includes(item) && already !== undefined);
+  if (again === undefined) return null;
+  return (
+    <p className="table-already small">
+      {again.name} is kept already, byte for byte, as <strong>{again.already}</strong>. Put it aside, unless it is
+      something else as well.
+    </p>
+  );
+}
+
+/** Files of the table that no draft but their own holds. */
+function looseFiles(id: string, items: readonly TableItem[]): readonly string[] {
+  const { drafts } = useTable.getState();
+  const held = Object.entries(drafts).flatMap(([each, { files }]) => (files.length > 1 || each === id ? files : []));
+  return items.filter(({ item, arriving }) => item !== id && !arriving && !held.includes(item)).map(({ item }) => item);
+}
+
 /** The record card to fill for what lies on the table. */
 export function FillCard(props: FillCardProps) {
   const { id, draft, known } = props;
@@ -204,14 +227,21 @@ export function FillCard(props: FillCardProps) {
   const part = { draft, known, onDraft };
   return (
     <section className="table-card" aria-label="Record card">
-      <h2>{id === onPaperOnly ? 'A paper you hold' : 'What came in'}</h2>
+      <h2 className="table-next" tabIndex={-1}>
+        {id === onPaperOnly ? 'A paper you hold' : 'What came in'}
+      </h2>
       {trouble === undefined ? null : <Trouble error={trouble} />}
       {id === onPaperOnly ? (
         <p className="small pencil">
           It stays in your hand: no pages are kept. Packets leave its place open and tell you to carry it.
         </p>
       ) : null}
-      <FileOrder files={draft.files} onFiles={(files) => onDraft({ files })} />
+      <Already draft={draft} items={known.items} />
+      <FileOrder
+        files={draft.files}
+        others={looseFiles(id, known.items)}
+        onFiles={(files) => putFiles(id, draft, files)}
+      />
       <WhatPart {...part} />
       <PrintedPart {...part} />
       <KindPart {...part} />

@@ -1,7 +1,6 @@
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
-import { Button } from '../../kit/Button.tsx';
 import { sizeInWords } from '../papers/state-words.ts';
-import { choose, draftIdOf, emptyDraft, onPaperOnly, putDraft, useTable } from './table-state.ts';
+import { choose, draftIdOf, onPaperOnly, useTable } from './table-state.ts';
 
 interface RowProps {
   readonly item: TableItem;
@@ -24,10 +23,6 @@ function ItemRow({ item, draftId }: RowProps) {
   const own = draftIdOf(table, item.item);
   const draft = table.drafts[own];
   const here = own === draftId;
-  const join = (): void => {
-    const wanted = table.drafts[draftId] ?? emptyDraft(draftId === onPaperOnly ? [] : [draftId]);
-    putDraft(draftId, { ...wanted, files: [...wanted.files, item.item] });
-  };
   const place = draft === undefined ? undefined : placeIn(draft.files, item.item);
   return (
     <li className={here ? 'table-item here' : 'table-item'}>
@@ -39,11 +34,6 @@ function ItemRow({ item, draftId }: RowProps) {
         <span className="table-name">{item.name}</span>
         <span className="small pencil">{[whereabouts(item), place].filter(Boolean).join(' · ')}</span>
       </button>
-      {here || place !== undefined || draftId === onPaperOnly || item.arriving ? null : (
-        <Button as="word" small onPress={join} label={`Add ${item.name} to the paper on view`}>
-          add to this paper
-        </Button>
-      )}
     </li>
   );
 }

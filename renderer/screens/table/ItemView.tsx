@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import { port } from '../../client/port.ts';
 import { PageReader } from '../papers/PageReader.tsx';
+import { PageSize } from '../papers/PageSize.tsx';
 import { sizeInWords } from '../papers/state-words.ts';
 import { usePdfLook } from './pdf-on-table.ts';
 
@@ -27,15 +28,28 @@ function FileCard({ item, say }: ItemProps & { readonly say: string }) {
 
 function Picture({ item }: ItemProps) {
   const [broken, breakIt] = useState(false);
+  const [size, setSize] = useState('100');
   if (broken) {
     return (
       <FileCard item={item} say="This photo can’t be shown here before it is kept. It can be kept all the same." />
     );
   }
   return (
-    <div className="table-picture">
-      <img src={port.address(item.ticket)} alt={item.name} onError={() => breakIt(true)} />
-    </div>
+    <section className="reader" aria-label={item.name}>
+      <div className="reader-bar">
+        <p>Photo</p>
+        <PageSize size={size} onSize={setSize} />
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
+      <section className="reader-pages table-picture" tabIndex={0} aria-label="The photo, to be scrolled">
+        <img
+          src={port.address(item.ticket)}
+          alt={item.name}
+          onError={() => breakIt(true)}
+          style={{ width: `${size}%` }}
+        />
+      </section>
+    </section>
   );
 }
 

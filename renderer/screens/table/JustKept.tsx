@@ -1,14 +1,16 @@
 import type { KeptPaper } from '../../../core/desk/contract/answers.ts';
 import { Button } from '../../kit/Button.tsx';
+import { perform } from '../../state/doing.ts';
 import { addressOf } from '../../state/place.ts';
 import { pagesInWords } from '../papers/state-words.ts';
 import { useTable } from './table-state.ts';
 
 function Kept({ kept }: { readonly kept: KeptPaper }) {
+  const { paper, edition, title, pages, notes } = kept;
   return (
     <li>
-      <a href={addressOf('papers', kept.paper, kept.edition)}>{kept.title}</a>, {pagesInWords(kept.pages)}
-      {kept.notes.map((note) => (
+      Kept: <a href={addressOf('papers', paper, edition)}>{title}</a>, {pagesInWords(pages)}.
+      {notes.map((note) => (
         <p key={note} className="small">
           {note}
         </p>
@@ -19,20 +21,31 @@ function Kept({ kept }: { readonly kept: KeptPaper }) {
 
 /** What was kept last and what was noticed while keeping it; stays until it is read. */
 export function JustKept() {
-  const kept = useTable((state) => state.justKept);
-  if (kept.length === 0) return null;
+  const just = useTable((state) => state.justKept);
+  const putAway = (): void => useTable.setState({ justKept: undefined });
+  const undo = async (): Promise<void> => {
+    const reply = await perform('undo', { act: just?.act }, { say: 'Taken back: it lies on the table again.' });
+    if (reply.ok) putAway();
+  };
   return (
-    <section className="table-kept" aria-label="Just kept">
-      <h2 className="unseen">Just kept</h2>
-      <p className="small pencil">Just kept</p>
-      <ul>
-        {kept.map((each) => (
-          <Kept key={each.edition} kept={each} />
-        ))}
-      </ul>
-      <Button as="word" small onPress={() => useTable.setState({ justKept: [] })} label="Put away what was just kept">
-        put away
-      </Button>
-    </section>
+    <div className={just === undefined ? '' : 'table-kept settle'} role="status">
+      {just === undefined ? null : (
+        <>
+          <ul>
+            {just.kept.map((each) => (
+              <Kept key={each.edition} kept={each} />
+            ))}
+          </ul>
+          {just.act === undefined ? null : (
+            <Button small onPress={() => void undo()}>
+              Undo
+            </Button>
+          )}
+          <Button as="word" small onPress={putAway} label="Put away what was just kept">
+            put away
+          </Button>
+        </>
+      )}
+    </div>
   );
 }

@@ -4,7 +4,6 @@ import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 import { fetchAnswer, perform } from '../../state/doing.ts';
-import { tellDone } from '../../state/telling.ts';
 import { wrongWith } from '../papers/fact-said.ts';
 import { choose, type Draft, dropDraft, onPaperOnly, useTable } from './table-state.ts';
 
@@ -37,6 +36,16 @@ export function lacks(draft: Draft, practice: Practice, items: readonly TableIte
   return undefined;
 }
 
+/** The kind's own fact for the revision, where it has one: then that is asked for, and stands for both. */
+function revisionFact({ kind }: Draft, practice: Practice): string | undefined {
+  const rules = Object.values((kind === undefined ? undefined : practice.papers[kind])?.facts ?? {});
+  return rules.find(({ sort }) => sort === 'revision')?.id;
+}
+
+export function asksRevision(draft: Draft, practice: Practice): boolean {
+  return revisionFact(draft, practice) !== undefined;
+}
+
 function said(text: string): string | undefined {
   return text.trim() === '' ? undefined : text.trim();
 }
@@ -59,7 +68,7 @@ export function toKeep(draft: Draft, practice: Practice, items: readonly TableIt
     goodThrough,
     number: said(draft.number),
     issuer: said(draft.issuer),
-    revision: said(draft.revision),
+    revision: said(draft.facts[revisionFact(draft, practice) ?? ''] ?? draft.revision),
     facts: Object.fromEntries(facts),
     marks: [...marks],
     links: [...links],
@@ -68,11 +77,9 @@ export function toKeep(draft: Draft, practice: Practice, items: readonly TableIt
 }
 
 /** Keeping answers with papers, not with an act; the history's newest is the one to take back. */
-async function tellKept({ kept }: KeepAnswer): Promise<void> {
-  const [first] = kept;
-  if (first === undefined) return;
+async function noteKept({ kept }: KeepAnswer): Promise<void> {
   const history = await fetchAnswer('history', { limit: 1 });
-  tellDone(first.already ? `${first.title} was kept already.` : `Kept ${first.title}.`, history?.acts[0]?.act);
+  useTable.setState({ justKept: { kept, act: history?.acts[0]?.act } });
 }
 
 function note(id: string, error: ErrorShape): void {
@@ -110,7 +117,6 @@ export async function keepDraft({ id, draft, practice, items }: Keeping): Promis
   }
   dropDraft(id);
   choose(id === onPaperOnly ? undefined : nextAfter(draft.files, items));
-  useTable.setState({ justKept: reply.answer.kept });
-  await tellKept(reply.answer);
+  await noteKept(reply.answer);
   return true;
 }

@@ -1,6 +1,6 @@
 import { port } from '../../client/port.ts';
 import { perform } from '../../state/doing.ts';
-import { tellDone, tellTrouble } from '../../state/telling.ts';
+import { tellTrouble } from '../../state/telling.ts';
 import { choose, useTable } from './table-state.ts';
 
 function taking(change: number): void {
@@ -33,5 +33,4 @@ export async function layDown(files: readonly File[]): Promise<void> {
   const [first] = laid;
   if (first === undefined) return;
   choose(first.item);
-  tellDone(laid.length === 1 ? `${first.name} lies on the table.` : `${laid.length} files lie on the table.`);
 }

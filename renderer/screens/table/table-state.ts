@@ -26,6 +26,12 @@ export interface Draft {
 /** The draft of a paper that has no file: it is held in the hand. */
 export const onPaperOnly = 'on paper only';
 
+/** The last keeping: told at the head of the table until it is put away, and taken back from there. */
+export interface JustKept {
+  readonly kept: readonly KeptPaper[];
+  readonly act?: string | undefined;
+}
+
 export interface TableState {
   /** The lot all this is about. */
   readonly lot?: string | undefined;
@@ -33,18 +39,18 @@ export interface TableState {
   /** The item on view, or `onPaperOnly`. */
   readonly chosen?: string | undefined;
   readonly troubles: Readonly<Record<string, ErrorShape>>;
-  readonly justKept: readonly KeptPaper[];
+  readonly justKept?: JustKept | undefined;
   /** Files on their way from the person's disk to the table. */
   readonly taking: number;
 }
 
-const fresh: TableState = { drafts: {}, troubles: {}, justKept: [], taking: 0 };
+const fresh: TableState = { drafts: {}, troubles: {}, taking: 0 };
 
 export const useTable = create<TableState>()(() => fresh);
 
 /** What was begun for another lot is of no use in this one. */
 export function tableOf(lot: string | undefined): void {
-  if (useTable.getState().lot !== lot) useTable.setState({ ...fresh, lot, chosen: undefined });
+  if (useTable.getState().lot !== lot) useTable.setState({ ...fresh, lot, chosen: undefined, justKept: undefined });
 }
 
 export function emptyDraft(files: readonly string[], kind?: string, subject?: string): Draft {
@@ -62,6 +68,16 @@ export function putDraft(id: string, draft: Draft): void {
     drafts: { ...drafts, [id]: draft },
     troubles: Object.fromEntries(Object.entries(troubles).filter(([each]) => each !== id)),
   }));
+}
+
+/** Gives a draft its files; what they were drafted as before is let go, and the draft goes by its first file. */
+export function putFiles(id: string, draft: Draft, files: readonly string[]): void {
+  const [first = id] = files;
+  const next = files.includes(id) ? id : first;
+  useTable.setState(({ drafts }) => {
+    const others = Object.entries(drafts).filter(([each]) => each !== id && !files.includes(each));
+    return { drafts: { ...Object.fromEntries(others), [next]: { ...draft, files } } };
+  });
 }
 
 export function dropDraft(id: string): void {
