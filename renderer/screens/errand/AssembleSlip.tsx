@@ -142,22 +142,24 @@ export function AssembleSlip({ sight }: { readonly sight: Sight }) {
         </Button>
       }
     >
-      <p>
-        For {plan.recipient}, {deliveryInWords(plan.delivery)}. {things(plan.files.length, 'file')}, about{' '}
-        {bytesInWords(bytes)} together.
-      </p>
-      <FileRows plan={plan} />
-      <Anyway refused={refused} going={going} onGoing={setGoing} reason={reason} onReason={setReason} />
-      {plan.notes.length === 0 ? null : (
-        <div className="errand-told">
-          <h3>Good to know</h3>
-          <ul className="small">
-            {plan.notes.map((note) => (
-              <li key={note}>{note}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <div className="errand-slip">
+        <p>
+          For {plan.recipient}, {deliveryInWords(plan.delivery)}. {things(plan.files.length, 'file')}, about{' '}
+          {bytesInWords(bytes)} together.
+        </p>
+        <FileRows plan={plan} />
+        <Anyway refused={refused} going={going} onGoing={setGoing} reason={reason} onReason={setReason} />
+        {plan.notes.length === 0 ? null : (
+          <div className="errand-told">
+            <h3>Good to know</h3>
+            <ul className="small">
+              {plan.notes.map((note) => (
+                <li key={note}>{note}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </div>
     </Slip>
   );
 }

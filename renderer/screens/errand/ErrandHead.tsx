@@ -1,14 +1,12 @@
 import type { ReactNode } from 'react';
 import type { WayAnswer } from '../../../core/desk/contract/answers.ts';
-import { dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
+import { dayInWords, dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
 import type { WayStop } from '../../../core/vocabulary/finding.ts';
 import { basisInWords } from '../../../core/vocabulary/in-words.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
 import { addressOf } from '../../state/place.ts';
 import { errandTitle, type Sight } from './errand-model.ts';
-
-type Row = readonly [string, ReactNode];
 
 function feeOf({ fee, feeNote }: Errand): string | undefined {
   const money = fee === undefined ? undefined : fee === 0 ? 'none' : moneyInWords(fee);
@@ -19,58 +17,53 @@ function feeOf({ fee, feeNote }: Errand): string | undefined {
 function takesOf({ takes }: Errand): string | undefined {
   if (takes === undefined) return undefined;
   const [from, to] = [spanInWords(takes.from), spanInWords(takes.to)];
-  return from === to ? from : `${from} to ${to}`;
+  // "15 to 25 working days" rather than the unit twice.
+  const [count = '', ...unit] = from.split(' ');
+  if (from === to) return from;
+  return to.endsWith(` ${unit.join(' ')}`) && unit.length > 0 ? `${count} to ${to}` : `${from} to ${to}`;
 }
 
-function phoneLink(phone: string | undefined): ReactNode {
-  return phone === undefined ? undefined : <a href={`tel:${phone.replaceAll(/[^\d+]/g, '')}`}>{phone}</a>;
+function phoneLink(phone: string): ReactNode {
+  return <a href={`tel:${phone.replaceAll(/[^\d+]/g, '')}`}>{phone}</a>;
 }
 
-function Facts({ rows, label }: { readonly rows: readonly Row[]; readonly label: string }) {
-  return (
-    <dl className="errand-facts" aria-label={label}>
-      {rows
-        .filter(([, value]) => value !== undefined && value !== '')
-        .map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-    </dl>
-  );
-}
-
-function List({ title, items }: { readonly title: string; readonly items: readonly string[] }) {
-  if (items.length === 0) return null;
+function Cell({ name, children }: { readonly name: string; readonly children: ReactNode }) {
+  if (children === undefined || children === '') return null;
   return (
     <div>
-      <h3>{title}</h3>
-      <ul className="errand-list">
-        {items.map((item) => (
-          <li key={item}>{item}</li>
-        ))}
-      </ul>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
     </div>
   );
 }
 
+function listed(items: readonly string[]): ReactNode {
+  if (items.length === 0) return undefined;
+  return (
+    <ul>
+      {items.map((item) => (
+        <li key={item}>{item}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** What has to be done first, with the day it should be back. */
 function Waits({ sight, way, stop }: HeadProps) {
   if (stop === undefined || sight.answer.reading.state !== "can't go yet" || stop.waitsFor.length === 0) return null;
-  const stopOf = (errand: string) => way?.stops.find((one) => one.errand === errand);
   return (
     <section className="errand-waits">
-      <h2>First these, then this one</h2>
+      <h2>First</h2>
       <ul>
         {stop.waitsFor.map((errand) => {
-          const before = stopOf(errand);
+          const before = way?.stops.find((one) => one.errand === errand);
           const day = before?.done ?? before?.earliest;
           return (
             <li key={errand}>
-              <a href={addressOf('errand', errand)}>{before?.title ?? errandTitle(sight.practice, errand)}</a>
-              <span className="pencil">
-                {before === undefined ? '' : `, ${before.office}`}
-                {day === undefined ? '' : `, back by about ${dayWithWeekday(day)}`}
+              <a href={addressOf('errand', errand)}>{before?.title ?? errandTitle(sight.practice, errand)}</a>{' '}
+              <span className="pencil small">
+                {before?.office}
+                {day === undefined ? '' : `, back by about ${dayInWords(day)}`}
               </span>
             </li>
           );
@@ -78,7 +71,7 @@ function Waits({ sight, way, stop }: HeadProps) {
       </ul>
       {stop.earliest === undefined ? null : (
         <p>
-          You can go on <strong>{dayWithWeekday(stop.earliest)}</strong> at the earliest.
+          then this one, on <strong>{dayWithWeekday(stop.earliest)}</strong> at the earliest.
         </p>
       )}
     </section>
@@ -94,38 +87,27 @@ interface HeadProps {
 /** The office as one goes there, what to take along and ask, what to mind, and what waits before it. */
 export function ErrandHead({ sight, way, stop }: HeadProps) {
   const { errand, office, reading } = sight.answer;
-  const ask = [errand.appear ?? office.appear, errand.appointment ?? office.appointment];
+  const { hours, intakeUntil } = office;
+  const open = [hours, intakeUntil === undefined ? undefined : `papers in until ${intakeUntil}`];
   return (
     <div className="errand-head">
-      <div className="errand-office">
-        <Facts
-          label="Where and when"
-          rows={[
-            ['go to', <strong key="office">{office.title}</strong>],
-            ['street', office.street],
-            ['phone', phoneLink(office.phone)],
-            ['hours', office.hours],
-            ['papers in until', office.intakeUntil],
-            ['read for', dayWithWeekday(reading.day)],
-          ]}
-        />
-        <Facts
-          label="Who comes, and what it costs"
-          rows={[
-            ['who must appear', ask[0]],
-            ['appointment', ask[1]],
-            ['fee', feeOf(errand) ?? 'not known: ask'],
-            ['payable to', office.payee],
-            ['how paid', office.pays],
-            ['it takes', takesOf(errand)],
-            ['who says so', basisInWords(errand.basis)],
-          ]}
-        />
-        <div className="errand-lists">
-          <List title="Take along" items={errand.bring} />
-          <List title="Ask them" items={errand.ask} />
-        </div>
-      </div>
+      <dl className="errand-office">
+        <Cell name="go to">
+          <strong>{office.title}</strong>
+          {office.street === undefined ? null : <span>{office.street}</span>}
+          {office.phone === undefined ? null : <span>{phoneLink(office.phone)}</span>}
+          {open.filter((part) => part !== undefined).join('; ')}
+        </Cell>
+        <Cell name="read for">{dayWithWeekday(reading.day)}</Cell>
+        <Cell name="take along">{listed(errand.bring)}</Cell>
+        <Cell name="ask them">{listed(errand.ask)}</Cell>
+        <Cell name="who must appear">{errand.appear ?? office.appear}</Cell>
+        <Cell name="appointment">{errand.appointment ?? office.appointment}</Cell>
+        <Cell name="fee">{feeOf(errand) ?? 'not known: ask'}</Cell>
+        <Cell name="payable to">{[office.payee, office.pays].filter((part) => part !== undefined).join('; ')}</Cell>
+        <Cell name="it takes">{takesOf(errand)}</Cell>
+        <Cell name="on whose word">{basisInWords(errand.basis)}</Cell>
+      </dl>
       {errand.caution === undefined ? null : (
         <p className="errand-caution">
           <strong>Mind:</strong> {errand.caution}

@@ -73,7 +73,9 @@ export function ErrandList() {
           Going to one office for one purpose. Choose one to see what they will say, and its packet.
         </p>
       </header>
-      <Answered of={way}>{(answer) => <Groups way={answer} />}</Answered>
+      <div className="errand-one">
+        <Answered of={way}>{(answer) => <Groups way={answer} />}</Answered>
+      </div>
     </>
   );
 }

@@ -1,15 +1,27 @@
 import type { PacketFileRow } from '../../../core/desk/contract/answers.ts';
 import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
+import { pdfBehind } from '../../kit/pdf-pages.ts';
+import { tellTrouble } from '../../state/telling.ts';
 import { openFinished } from './errand-store.ts';
 import { bytesInWords } from './leaves.ts';
 import { saveFile, showFile } from './saving.ts';
+
+/** Opens a finished file; how many pages an untouched one has, it says itself. */
+async function look({ ticket, name, pages }: PacketFileRow): Promise<void> {
+  try {
+    openFinished({ ticket, name, pages: pages > 0 ? pages : (await pdfBehind(ticket)).numPages });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    tellTrouble({ code: 'file refused', message: `${name} can’t be shown here: ${why}`, next: 'Save it and open it.' });
+  }
+}
 
 /** One finished file: what it is, how large, and ways to get it out. On the desktop it can be dragged from here. */
 export function FileLine({ file }: { readonly file: PacketFileRow }) {
   const { name, pages, bytes, ticket, sha256 } = file;
   const desktop = port.host === 'desktop';
-  const readable = pages > 0 && name.toLowerCase().endsWith('.pdf');
+  const readable = name.toLowerCase().endsWith('.pdf');
   return (
     <li className="errand-file">
       <a
@@ -35,7 +47,7 @@ export function FileLine({ file }: { readonly file: PacketFileRow }) {
       </span>
       <span className="errand-row">
         {readable ? (
-          <Button small onPress={() => openFinished({ ticket, name, pages })} label={`Look at the pages of ${name}`}>
+          <Button small onPress={() => void look(file)} label={`Look at the pages of ${name}`}>
             Look
           </Button>
         ) : null}

@@ -150,7 +150,9 @@ export function HandOverSlip({ sight, packet }: { readonly sight: Sight; readonl
       wide
       onClose={putAway}
     >
-      <Answered of={made}>{(answer) => <Form sight={sight} made={answer} />}</Answered>
+      <div className="errand-slip">
+        <Answered of={made}>{(answer) => <Form sight={sight} made={answer} />}</Answered>
+      </div>
     </Slip>
   );
 }

@@ -22,28 +22,30 @@ export function MadeSlip({ made }: { readonly made: AssembleAnswer }) {
         </>
       }
     >
-      <p>
-        {things(made.files.length, 'file')}, read back and checked against the papers they were made from. They stay in
-        the lot folder under packets.
-      </p>
-      {made.draft ? (
-        <p className="errand-draft">It is a DRAFT: its margins say so. Don’t hand it in like this.</p>
-      ) : null}
-      <ul className="errand-file-list">
-        {made.files.map((file) => (
-          <FileLine key={file.name} file={file} />
-        ))}
-      </ul>
-      {made.notes.length === 0 ? null : (
-        <div className="errand-told">
-          <h3>Good to know</h3>
-          <ul className="small">
-            {made.notes.map((note) => (
-              <li key={note}>{note}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <div className="errand-slip">
+        <p>
+          {things(made.files.length, 'file')}, read back and checked against the papers they were made from. They stay
+          in the lot folder under packets.
+        </p>
+        {made.draft ? (
+          <p className="errand-draft">It is a DRAFT: its margins say so. Don’t hand it in like this.</p>
+        ) : null}
+        <ul className="errand-file-list">
+          {made.files.map((file) => (
+            <FileLine key={file.name} file={file} />
+          ))}
+        </ul>
+        {made.notes.length === 0 ? null : (
+          <div className="errand-told">
+            <h3>Good to know</h3>
+            <ul className="small">
+              {made.notes.map((note) => (
+                <li key={note}>{note}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </div>
     </Slip>
   );
 }

@@ -54,19 +54,17 @@ export function OneErrand({
   const reading = open || finished !== undefined;
   return (
     <>
-      <div hidden={reading}>
+      <div className="errand-one" hidden={reading}>
         <header className="errand-title">
-          <div>
-            <h1>
-              {answer.errand.title}
-              {subject === undefined ? '' : `, ${subject}`}
-            </h1>
-            <p className={`errand-verdict ${verdict.tone}`}>
-              <Mark word={answer.reading.state} /> <strong>{verdict.say}</strong>{' '}
-              {verdict.more === undefined ? null : <span>{verdict.more}</span>}
-            </p>
-          </div>
+          <h1>
+            {answer.errand.title}
+            {subject === undefined ? '' : `, ${subject}`}
+          </h1>
           <Acts sight={sight} />
+          <p className={`lead errand-verdict ${verdict.tone}`}>
+            <Mark word={answer.reading.state} /> <strong>{verdict.say}</strong>{' '}
+            {verdict.more === undefined ? null : <span>{verdict.more}</span>}
+          </p>
         </header>
         <ErrandHead sight={sight} way={way} stop={stop} />
         <Comments sight={sight} />

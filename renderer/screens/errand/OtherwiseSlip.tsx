@@ -16,16 +16,47 @@ import type { Sight } from './errand-model.ts';
 import { putAway } from './errand-store.ts';
 import { asWritten, hintFor, ruleValue } from './rule-value.ts';
 
-function RuleRow({ row, onPick }: { readonly row: AmendableRow; readonly onPick: () => void }) {
+interface RuleRowProps {
+  readonly row: AmendableRow;
+  /** Its basis stands above already. */
+  readonly bare: boolean;
+  readonly onPick: () => void;
+}
+
+function RuleRow({ row, bare, onPick }: RuleRowProps) {
   return (
     <li>
       <p>
-        {row.say} <span className="pencil small">{row.basis}</span>
+        {row.say} {bare ? null : <span className="pencil small">{row.basis}</span>}
       </p>
       <Button small onPress={onPick} label={`Change: ${row.group}, ${row.label}`}>
         Change
       </Button>
     </li>
+  );
+}
+
+interface RuleGroupProps {
+  readonly group: string;
+  readonly rows: readonly AmendableRow[];
+  readonly open: boolean;
+  readonly onPick: (rule: string) => void;
+}
+
+function RuleGroup({ group, rows, open, onPick }: RuleGroupProps) {
+  const [basis, ...others] = [...new Set(rows.map((row) => row.basis))];
+  const one = others.length === 0;
+  return (
+    <details className="errand-rules" open={open}>
+      <summary>
+        <strong>{group}</strong> {one ? <span className="pencil small">{basis}</span> : null}
+      </summary>
+      <ul>
+        {rows.map((row) => (
+          <RuleRow key={row.rule} row={row} bare={one} onPick={() => onPick(row.rule)} />
+        ))}
+      </ul>
+    </details>
   );
 }
 
@@ -43,16 +74,11 @@ function Rules({ rows, about, onPick }: RulesProps) {
   return (
     <>
       <p>Which rule did the office put otherwise?</p>
-      {[...Map.groupBy(shown, ({ group }) => group)].map(([group, some]) => (
-        <section key={group} className="errand-rules">
-          <h3>{group}</h3>
-          <ul>
-            {some.map((row) => (
-              <RuleRow key={row.rule} row={row} onPick={() => onPick(row.rule)} />
-            ))}
-          </ul>
-        </section>
-      ))}
+      <div>
+        {[...Map.groupBy(shown, ({ group }) => group)].map(([group, some], at) => (
+          <RuleGroup key={group} group={group} rows={some} open={!all || at === 0} onPick={onPick} />
+        ))}
+      </div>
       {all ? null : (
         <p>
           <Button as="word" onPress={() => showAll(true)}>
@@ -177,23 +203,25 @@ export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonl
         )
       }
     >
-      <Answered of={amendable}>
-        {({ rows }) =>
-          done ? (
-            <Amended row={row} />
-          ) : row === undefined ? (
-            <Rules rows={rows} about={about} onPick={pick} />
-          ) : (
-            <Amend row={row} onDone={() => setDone(true)} />
-          )
-        }
-      </Answered>
-      {done || picked === undefined ? null : (
-        <p className="small pencil">
-          It will stand as said by the person you name, {dayInWords(sight.answer.reading.day)} or the day you give; what
-          was published before stays on file.
-        </p>
-      )}
+      <div className="errand-slip">
+        <Answered of={amendable}>
+          {({ rows }) =>
+            done ? (
+              <Amended row={row} />
+            ) : row === undefined ? (
+              <Rules rows={rows} about={about} onPick={pick} />
+            ) : (
+              <Amend row={row} onDone={() => setDone(true)} />
+            )
+          }
+        </Answered>
+        {done || picked === undefined ? null : (
+          <p className="small pencil">
+            It will stand as said by the person you name, {dayInWords(sight.answer.reading.day)} or the day you give;
+            what was published before stays on file.
+          </p>
+        )}
+      </div>
     </Slip>
   );
 }

@@ -102,27 +102,29 @@ export function OutcomeSlip({ sight }: { readonly sight: Sight }) {
         </Button>
       }
     >
-      <Choices label={answer.errand.title} options={options} value={picked} onChange={pick} />
-      <div className="errand-pair">
-        <DayField label="On" value={day} onChange={setDay} />
-        <Field label="Note (if you like)" value={note} onChange={setNote} />
+      <div className="errand-slip">
+        <Choices label={answer.errand.title} options={options} value={picked} onChange={pick} />
+        <div className="errand-pair">
+          <DayField label="On" value={day} onChange={setDay} />
+          <Field label="Note (if you like)" value={note} onChange={setNote} />
+        </div>
+        {came?.comments === true ? (
+          <Field
+            label="Their comments, one per line"
+            value={comments}
+            onChange={setComments}
+            lines
+            hint="They are numbered in this order; you can answer each."
+          />
+        ) : null}
+        {came?.state === 'settled' ? <Keep sight={sight} /> : null}
+        {answer.errand.inspection ? (
+          <p className="small pencil">
+            Only a result that the office recorded counts. Lotfile notes who passed what and when; it never says that
+            something may be covered.
+          </p>
+        ) : null}
       </div>
-      {came?.comments === true ? (
-        <Field
-          label="Their comments, one per line"
-          value={comments}
-          onChange={setComments}
-          lines
-          hint="They are numbered in this order; you can answer each."
-        />
-      ) : null}
-      {came?.state === 'settled' ? <Keep sight={sight} /> : null}
-      {answer.errand.inspection ? (
-        <p className="small pencil">
-          Only a result that the office recorded counts. Lotfile notes who passed what and when; it never says that
-          something may be covered.
-        </p>
-      ) : null}
     </Slip>
   );
 }

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components/ListBox';
 import { ListLayout, Virtualizer } from 'react-aria-components/Virtualizer';
 import type { Leaf } from './leaves.ts';
@@ -15,9 +16,18 @@ export function SheetList({ leaves, at, onTurn }: SheetListProps) {
   const items = leaves.map((leaf, index) => ({ ...leaf, id: index }));
   // Letters may stand at twice their size: rows grow with them.
   const size = rowHeight * (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16);
+  const list = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const element = list.current;
+    if (element === null) return;
+    const [top, room] = [at * size, element.clientHeight];
+    if (top >= element.scrollTop && top + size <= element.scrollTop + room) return;
+    element.scrollTop = Math.max(0, top - (room - size) / 2);
+  }, [at, size]);
   return (
     <Virtualizer layout={ListLayout} layoutOptions={{ rowHeight: size }}>
       <ListBox
+        ref={list}
         className="errand-sheets"
         aria-label="Sheets in reading order"
         items={items}

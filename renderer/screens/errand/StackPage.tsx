@@ -53,7 +53,7 @@ function Fan({ leaves, at }: StackProps) {
   const share = Math.min(1, aspect / (8.5 / 11));
   const start = at - (leaf.n - 1);
   return (
-    <div className="errand-fan">
+    <div className={aspect > 1 ? 'errand-fan lying' : 'errand-fan'}>
       {[3, 2, 1].map((step) => (
         <span key={step} className={step <= below ? `errand-under under-${step}` : 'errand-under gone'} />
       ))}
