@@ -92,11 +92,18 @@ describe('hostile papers in the window', () => {
           () => 'fetch kept out',
         ),
       );
-      try {
-        tried.push(String(new Function('return "eval ran"')()));
-      } catch {
-        tried.push('eval kept out');
-      }
+      // In a timer of the page's own: what the browser's tools evaluate themselves is let through.
+      tried.push(
+        await new Promise<string>((resolve) =>
+          setTimeout(() => {
+            try {
+              resolve(String(new Function('return "eval ran"')()));
+            } catch {
+              resolve('eval kept out');
+            }
+          }),
+        ),
+      );
       return tried;
     });
     expect(answer).toEqual(['inline script kept out', 'fetch kept out', 'eval kept out']);
