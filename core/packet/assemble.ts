@@ -8,7 +8,7 @@ import { linkPacket } from './link/index.ts';
 import type { LinkOrder, LinkPage, LinkSource, StampFace } from './link-order.ts';
 import type { PacketPlan, PlanFile, PlanSheet } from './plan-model.ts';
 import { proveWhole, type WholeFile } from './prove-whole.ts';
-import { readBack, warmReadBack } from './read-back/index.ts';
+import { readBackUnnamed, warmReadBack } from './read-back/index.ts';
 import { drawSheets } from './sheets/draw-sheets.ts';
 import type { Fonts } from './sheets/fonts.ts';
 
@@ -129,7 +129,7 @@ async function assembleOne(file: Assembled, written: Written, { plan, tools }: J
   };
   const linked = await linkPacket(order, path, {
     ...control,
-    check: (made) => readBack(order, made, undefined, control),
+    check: (made) => readBackUnnamed(order, made, control),
   });
   const { sha256, bytes, pages, notes } = linked;
   return { name: file.name, sort: file.sort, path, sha256, bytes, pages, notes };

@@ -1,6 +1,6 @@
 import { closeSync } from 'node:fs';
 import { LotfileError } from '../vocabulary/errors.ts';
-import { HashAside } from './link/hash-aside.ts';
+import { Aside } from './link/aside.ts';
 import { openKept } from './link/open-sources.ts';
 
 /** A kept file that must still be what was kept, although nothing is copied from it. */
@@ -16,7 +16,7 @@ export interface WholeFile {
  * @throws LotfileError `disk` where a file can't be opened; `proved` throws `paper damaged` naming the first changed.
  */
 export function proveWhole(files: readonly WholeFile[]): { proved(): Promise<void>; close(): Promise<void> } {
-  const aside = new HashAside();
+  const aside = new Aside();
   const fds: number[] = [];
   const close = async (): Promise<void> => {
     await aside.end();

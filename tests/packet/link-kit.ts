@@ -108,9 +108,10 @@ export async function picturesOf(
   bytes: Uint8Array,
   scale = 0.5,
   only?: readonly number[],
+  password?: string,
 ): Promise<readonly Picture[]> {
   library ??= PDFiumLibrary.init();
-  const document = await (await library).loadDocument(bytes);
+  const document = await (await library).loadDocument(bytes, password);
   try {
     const pictures: Picture[] = [];
     const wanted = only ?? Array.from({ length: document.getPageCount() }, (_, page) => page);

@@ -4,12 +4,12 @@ import { AnnotationCarry } from './annotations.ts';
 import { checkOrder } from './check-order.ts';
 import { Destinations } from './destinations.ts';
 import { writeCatalog } from './document-parts.ts';
-import { FinishedFile } from './finished-file.ts';
+import { FinishedFile, type Unnamed } from './finished-file.ts';
 import { DefaultFonts } from './form-fonts.ts';
 import { FormCarry } from './forms.ts';
 import { LinkNotes } from './link-notes.ts';
 import { type OpenSource, Sources } from './open-sources.ts';
-import { type CheckedBytes, type LinkControl, Pace } from './pace.ts';
+import { type LinkControl, Pace } from './pace.ts';
 import { writePageTree } from './page-tree.ts';
 import { type PageJob, PageWriter } from './page-writer.ts';
 import { type PageUse, SourceCopy } from './source-copy.ts';
@@ -23,13 +23,27 @@ interface Carried {
   readonly annotations: AnnotationCarry;
 }
 
+/** A whole packet before it gets its name, and the kept papers it was made from, still open. */
+export interface InTheMaking extends Unnamed {
+  readonly sources: readonly OpenSource[];
+}
+
+export interface LinkPacketControl extends LinkControl {
+  /** Looks at the packet while it is being forced to disk: nothing that fails this look ever gets the name asked for. */
+  readonly check?: ((made: InTheMaking) => Promise<unknown>) | undefined;
+}
+
 /**
  * Links kept pages and written sheets into one finished file: objects are renumbered, stream bytes copied as they
  * stand. The same order gives the same bytes. The file appears under its name only when it is whole and on disk.
  * @throws LotfileError `paper damaged` when a source isn't the bytes that were kept, `stopped`, `disk`,
  * `internal` when the order contradicts itself. Nothing is left behind then.
  */
-export async function linkPacket(order: LinkOrder, outputPath: string, control: LinkControl = {}): Promise<LinkResult> {
+export async function linkPacket(
+  order: LinkOrder,
+  outputPath: string,
+  control: LinkPacketControl = {},
+): Promise<LinkResult> {
   checkOrder(order);
   const pace = new Pace(control);
   pace.check();
@@ -43,12 +57,14 @@ export async function linkPacket(order: LinkOrder, outputPath: string, control: 
     try {
       const parts = await new PacketLink(order, out, pace).run(opened);
       // A changed paper is the better reason, where the look at what was made of it fails too.
-      const look = async (path: string): Promise<CheckedBytes | undefined> => {
-        const [proved, seen] = await Promise.allSettled([sources.proved(), control.check?.(path)]);
+      const look = async (made: Unnamed): Promise<void> => {
+        const [seen, proved] = await Promise.allSettled([
+          control.check?.({ ...made, sources: opened }),
+          sources.proved(),
+        ]);
         if (proved.status === 'rejected') throw proved.reason;
         if (seen.status === 'rejected') throw seen.reason;
         pace.check();
-        return seen.value;
       };
       const done = await out.commit(parts.catalog, parts.info, look);
       return { ...done, pages: order.pages.length, notes: parts.notes };
@@ -103,8 +119,8 @@ class PacketLink {
     return { catalog, info, notes: this.#notes.all() };
   }
 
-  #carry({ id, place, file }: OpenSource): Carried {
-    const source = new SourceCopy({ id, place }, file, this.#out);
+  #carry(opened: OpenSource): Carried {
+    const source = new SourceCopy(opened, this.#out);
     const destinations = new Destinations(source, this.#notes);
     const forms = new FormCarry(source, this.#fonts, this.#notes);
     const annotations = new AnnotationCarry({ source, destinations, forms, notes: this.#notes });

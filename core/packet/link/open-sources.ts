@@ -1,7 +1,8 @@
 import { closeSync, openSync } from 'node:fs';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { LinkSource } from '../link-order.ts';
-import { HashAside } from './hash-aside.ts';
+import { Aside } from './aside.ts';
+import { type SourcePages, walkPages } from './page-walk.ts';
 import { damaged } from './syntax/damage.ts';
 import { PdfFile } from './syntax/pdf-file.ts';
 
@@ -10,6 +11,7 @@ export interface OpenSource {
   /** 1-based place in the order. */
   readonly place: number;
   readonly file: PdfFile;
+  readonly walked: SourcePages;
 }
 
 /** @throws LotfileError `disk` */
@@ -25,6 +27,12 @@ export function openKept(path: string, title: string): number {
   }
 }
 
+/** Reads the table and the pages of a kept paper that is open. @throws LotfileError `paper damaged` */
+export function readSource({ id, title }: LinkSource, at: { readonly index: number; readonly fd: number }): OpenSource {
+  const file = new PdfFile(title, at.fd);
+  return { id, place: at.index + 1, file, walked: walkPages(file) };
+}
+
 /**
  * The kept papers of a packet, open. That each is, byte for byte, what was kept is checked on a second core
  * meanwhile: nothing made from them may be given a name before `proved` has returned.
@@ -33,7 +41,7 @@ export class Sources {
   readonly #listed: readonly LinkSource[];
   readonly #fds: number[] = [];
   readonly #hashes: Promise<string>[] = [];
-  readonly #aside = new HashAside();
+  readonly #aside = new Aside();
 
   constructor(listed: readonly LinkSource[]) {
     this.#listed = listed;
@@ -49,9 +57,7 @@ export class Sources {
       hash.catch(() => undefined);
       this.#hashes.push(hash);
     }
-    return this.#listed.map(({ id, title }, index) => {
-      return { id, place: index + 1, file: new PdfFile(title, this.#fds[index] ?? -1) };
-    });
+    return this.#listed.map((source, index) => readSource(source, { index, fd: this.#fds[index] ?? -1 }));
   }
 
   /** @throws LotfileError `paper damaged` naming the first paper whose bytes changed. */

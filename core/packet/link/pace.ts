@@ -7,17 +7,6 @@ export interface LinkControl {
   readonly onProgress?:
     | ((at: { readonly what: string; readonly done: number; readonly of: number }) => void)
     | undefined;
-  /**
-   * Looks at the whole file while it is being forced to disk, before it gets its name: nothing that fails this look,
-   * or that gives other bytes than were written, is ever found under the name asked for.
-   */
-  readonly check?: ((path: string) => Promise<CheckedBytes>) | undefined;
-}
-
-/** What a look at a finished file found its bytes to be. */
-export interface CheckedBytes {
-  readonly sha256: string;
-  readonly bytes: number;
 }
 
 /** After so many bytes, or so many steps, the process gets a breath: windows stay alive, a stop is heard. */

@@ -1,5 +1,6 @@
 import type { FinishedFile } from './finished-file.ts';
-import { type SourcePage, walkPages } from './page-walk.ts';
+import type { OpenSource } from './open-sources.ts';
+import type { SourcePage } from './page-walk.ts';
 import type { PdfFile } from './syntax/pdf-file.ts';
 import { serialise } from './syntax/serialise.ts';
 import { emptyDict, isDict, type PdfDict, PdfRef, type PdfValue, without } from './syntax/values.ts';
@@ -46,12 +47,11 @@ export class SourceCopy {
   readonly #news: Int32Array;
   readonly #queue: PdfRef[] = [];
 
-  constructor(at: { readonly id: string; readonly place: number }, file: PdfFile, out: FinishedFile) {
-    this.id = at.id;
-    this.place = at.place;
+  constructor({ id, place, file, walked }: OpenSource, out: FinishedFile) {
+    this.id = id;
+    this.place = place;
     this.file = file;
     this.out = out;
-    const walked = walkPages(file);
     this.pages = walked.pages;
     this.catalog = file.dictOf(file.table.trailer.get('Root')) ?? emptyDict;
     this.#news = new Int32Array(file.count);

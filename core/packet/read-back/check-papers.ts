@@ -1,10 +1,9 @@
-import { closeSync } from 'node:fs';
-import type { EqualSpan, HashAside } from '../link/hash-aside.ts';
-import { openKept } from '../link/open-sources.ts';
+import type { EqualSpan } from '../link/aside.ts';
+import type { OpenSource } from '../link/open-sources.ts';
 import type { Pace } from '../link/pace.ts';
-import { type SourcePage, type SourcePages, walkPages } from '../link/page-walk.ts';
+import type { SourcePage, SourcePages } from '../link/page-walk.ts';
 import { boxOf, turnOf } from '../link/seen-frame.ts';
-import { PdfFile } from '../link/syntax/pdf-file.ts';
+import type { PdfFile } from '../link/syntax/pdf-file.ts';
 import {
   emptyDict,
   isArray,
@@ -15,7 +14,7 @@ import {
   PdfRef,
   type PdfValue,
 } from '../link/syntax/values.ts';
-import type { LinkOrder, LinkPage, LinkSource } from '../link-order.ts';
+import type { LinkOrder, LinkPage } from '../link-order.ts';
 import { misread } from './misread.ts';
 import { SameObjects } from './same-objects.ts';
 
@@ -24,75 +23,36 @@ export interface Finished {
   readonly pages: SourcePages;
 }
 
-/**
- * Every page against the page it came from: boxes, turn, its list of streams, everything its resources lead to.
- * The bytes of the streams met are compared on a second core, paper by paper, while the next is followed.
- */
-export class PaperCheck {
-  readonly #order: LinkOrder;
-  readonly #finished: Finished;
-  readonly #aside: HashAside;
-  readonly #fds: number[] = [];
-  readonly #compared: Promise<number | undefined>[] = [];
-
-  constructor(order: LinkOrder, finished: Finished, aside: HashAside) {
-    this.#order = order;
-    this.#finished = finished;
-    this.#aside = aside;
-  }
-
-  /**
-   * @returns how many streams were met and are now compared.
-   * @throws LotfileError `internal` naming page and paper.
-   */
-  async follow(pace: Pace): Promise<number> {
-    const finished = this.#finished;
-    let streams = 0;
-    for (const source of this.#order.sources) {
-      const fd = openKept(source.path, source.title);
-      this.#fds.push(fd);
-      const pairs: EqualSpan[] = [];
-      await checkSource(this.#order, source, { finished, file: new PdfFile(source.title, fd), pairs, pace });
-      const compared = this.#aside.compare(finished.file.fd, pairs);
-      // Heard in `differsAt`.
-      compared.catch(() => undefined);
-      this.#compared.push(compared);
-      streams += pairs.length;
-    }
-    return streams;
-  }
-
-  /** Offset in the finished file of the first piece that differs from its paper; undefined when none does. */
-  async differsAt(): Promise<number | undefined> {
-    for (const compared of this.#compared) {
-      const at = await compared;
-      if (at !== undefined) return at;
-    }
-    return undefined;
-  }
-
-  /** Only after the comparing has ended, or was given up. */
-  close(): void {
-    for (const fd of this.#fds.splice(0)) closeSync(fd);
-  }
-}
-
-interface Look {
+export interface PaperCheck {
+  readonly order: LinkOrder;
   readonly finished: Finished;
-  readonly file: PdfFile;
-  readonly pairs: EqualSpan[];
+  readonly sources: readonly OpenSource[];
   readonly pace: Pace;
 }
 
-async function checkSource(order: LinkOrder, source: LinkSource, { finished, file, pairs, pace }: Look): Promise<void> {
-  const walked = walkPages(file);
+/**
+ * Every page against the page it came from: boxes, turn, its list of streams, everything its resources lead to.
+ * @returns the streams met on the way, in pairs: the caller sees to it that their bytes are the same.
+ * @throws LotfileError `internal` naming page and paper.
+ */
+export async function followPapers(check: PaperCheck): Promise<readonly EqualSpan[]> {
+  const pairs: EqualSpan[] = [];
+  for (const source of check.sources) await followSource(check, source, pairs);
+  return pairs;
+}
+
+async function followSource(
+  { order, finished, pace }: PaperCheck,
+  { id, file, walked }: OpenSource,
+  pairs: EqualSpan[],
+): Promise<void> {
   const root = file.table.trailer.get('Root');
   const apart = new Set([...walked.nodes, ...walked.pages.map(({ num }) => num)]);
   if (root instanceof PdfRef) apart.add(root.num);
   const shared = new SameObjects(file, finished.file, { apart, pairs });
   // Stamped resources are written anew per page, so they are looked at from the entries inward.
   for (const [sheet, page] of order.pages.entries()) {
-    if (page.source !== source.id) continue;
+    if (page.source !== id) continue;
     await pace.step('Comparing pages', { done: sheet + 1, of: order.pages.length, bytes: 0 });
     const mine = walked.pages[page.page];
     const theirs = finished.pages.pages[sheet];
@@ -100,7 +60,7 @@ async function checkSource(order: LinkOrder, source: LinkSource, { finished, fil
       mine === undefined || theirs === undefined
         ? 'is missing'
         : comparePage({ page, shared }, sideOf(file, mine), sideOf(finished.file, theirs));
-    if (wrong !== undefined) throw misread(order.title, `page ${sheet + 1} ("${source.title}") ${wrong}`);
+    if (wrong !== undefined) throw misread(order.title, `page ${sheet + 1} ("${file.title}") ${wrong}`);
   }
 }
 

@@ -1,6 +1,6 @@
 import { pdfium } from '../../reader/pdfium-module.ts';
 
-export { type ReadBackReport, readBack } from './read-back.ts';
+export { type ReadBackReport, readBack, readBackUnnamed } from './read-back.ts';
 
 /** Starts the independent reader while something else is done; reading back starts it itself otherwise. */
 export function warmReadBack(): void {

@@ -1,4 +1,4 @@
-import type { EqualSpan } from '../link/hash-aside.ts';
+import type { EqualSpan } from '../link/aside.ts';
 import type { PdfFile } from '../link/syntax/pdf-file.ts';
 import { serialise } from '../link/syntax/serialise.ts';
 import { isArray, isDict, type PdfDict, PdfRef, type PdfStreamPlace, type PdfValue } from '../link/syntax/values.ts';

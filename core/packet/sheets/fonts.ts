@@ -66,13 +66,12 @@ async function readFaces(): Promise<Fonts> {
     if (found === undefined) throw new Error(`The face "${face}" was not read.`);
     return found;
   };
-  const missing = new Map<string, boolean>();
+  const missing = new Map(faces.map((face) => [face, new Map<string, boolean>()]));
   const lacks = (character: string, face: Face): boolean => {
-    const key = face + character;
-    const known = missing.get(key);
+    const known = missing.get(face)?.get(character);
     if (known !== undefined) return known;
     const answer = !of(face).has(character);
-    missing.set(key, answer);
+    missing.get(face)?.set(character, answer);
     return answer;
   };
   return {

@@ -1,0 +1,169 @@
+import { fstatSync } from 'node:fs';
+import { Worker } from 'node:worker_threads';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import { asideProgram } from './aside-program.ts';
+
+/** Bytes of one open file that must equal bytes of another. */
+export interface EqualSpan {
+  /** The file they come from. */
+  readonly fd: number;
+  readonly from: number;
+  /** Where they stand in the file that was made. */
+  readonly at: number;
+  readonly length: number;
+}
+
+/** What a look at a whole file found. */
+export interface SeenBytes {
+  readonly sha256: string;
+  /** Offset of the first piece that isn't what it was copied from; undefined when all are. */
+  readonly differsAt?: number | undefined;
+}
+
+/** The next bytes of a file in the making. */
+export interface Batch {
+  readonly at: number;
+  /** All texts of the batch, one after the other. */
+  readonly text: Uint8Array;
+  /** Three numbers for each part: open file (-1 for the next of the text), where it begins there, length. */
+  readonly parts: Float64Array;
+}
+
+/** A file written on the second core, batch by batch; `end` once, after it no batch. */
+export interface AsideWriter {
+  write(batch: Batch): void;
+  /** Waits until all batches stand in the file. @throws LotfileError `disk` when one couldn't be written or read. */
+  end(): Promise<void>;
+}
+
+interface Answer {
+  readonly job: number;
+  readonly answer?: SeenBytes | undefined;
+  readonly error?: string | undefined;
+}
+
+/** What a thread is asked to do; more stands in it than the job's number. */
+interface Order {
+  readonly job: number;
+  readonly [more: string]: unknown;
+}
+
+interface Waiting {
+  readonly thread: number;
+  readonly done: (answer: SeenBytes | undefined) => void;
+  readonly failed: (error: Error) => void;
+}
+
+const threads: (Worker | undefined)[] = [undefined, undefined];
+const waiting = new Map<number, Waiting>();
+let jobs = 0;
+/** In MB. A thread holds two pieces of files, and they lie outside its heap. */
+const small = { maxYoungGenerationSizeMb: 2, maxOldGenerationSizeMb: 32 };
+const nothing = new Uint8Array(0);
+
+/** Two threads per process, started when first needed; they never keep the process alive while they are idle. */
+function startThread(at: number): Worker {
+  const running = threads[at];
+  if (running !== undefined) return running;
+  const made = new Worker(asideProgram, { eval: true, execArgv: [], resourceLimits: small });
+  made.unref();
+  made.on('message', ({ job, answer, error }: Answer) => {
+    const who = waiting.get(job);
+    waiting.delete(job);
+    if (!isAwaited(at)) made.unref();
+    if (error === undefined) who?.done(answer);
+    else who?.failed(new LotfileError('disk', 'A file could not be read or written to its end.', { cause: error }));
+  });
+  made.on('error', (cause) => {
+    threads[at] = undefined;
+    for (const [job, who] of waiting) {
+      if (who.thread !== at) continue;
+      waiting.delete(job);
+      who.failed(LotfileError.from(cause));
+    }
+  });
+  threads[at] = made;
+  return made;
+}
+
+function isAwaited(thread: number): boolean {
+  return [...waiting.values()].some((who) => who.thread === thread);
+}
+
+/** Starts both threads while something else is done. */
+export function warmAside(): void {
+  for (const at of threads.keys()) startThread(at);
+}
+
+/** Where the same bytes stand, as numbers that are quickly handed over. */
+function inNumbers(spans: readonly EqualSpan[]): Float64Array {
+  const numbers = new Float64Array(spans.length * 4);
+  for (const [n, { fd, from, at, length }] of spans.entries()) numbers.set([fd, from, at, length], n * 4);
+  return numbers;
+}
+
+/** Long work on the bytes of open files, done on other cores while something else is done here. */
+export class Aside {
+  readonly #stop = new Int32Array(new SharedArrayBuffer(4));
+  readonly #running: Promise<unknown>[] = [];
+  readonly #used = new Set<number>();
+
+  /** SHA-256 of a whole open file, in hex. @throws LotfileError `disk` */
+  async whole(fd: number): Promise<string> {
+    return (await this.#look(0, { fd, bytes: fstatSync(fd).size, spans: new Float64Array(0) })).sha256;
+  }
+
+  /**
+   * One pass over a file that was made: it is hashed, and what was copied into it compared with where it came from.
+   * It doesn't wait for whole files asked for before.
+   * @param spans in the order they stand in the file. @throws LotfileError `disk`
+   */
+  look(fd: number, bytes: number, spans: readonly EqualSpan[]): Promise<SeenBytes> {
+    return this.#look(1, { fd, bytes, spans: inNumbers(spans) });
+  }
+
+  /** Writes an open file. */
+  writer(fd: number): AsideWriter {
+    const thread = this.#thread(1);
+    jobs += 1;
+    const job = jobs;
+    const order = { job, fd, stop: this.#stop };
+    return {
+      write: (batch) => thread.postMessage({ ...order, ...batch, last: false }),
+      end: async () => {
+        await this.#ask(1, { ...order, at: 0, text: nothing, parts: new Float64Array(0) });
+      },
+    };
+  }
+
+  /** Gives up what is still running. Only after this may the descriptors be closed. */
+  async end(): Promise<void> {
+    Atomics.store(this.#stop, 0, 1);
+    // An empty job behind all others: when it is answered, everything asked for before it has been left alone.
+    const behind = [...this.#used].map((at) => this.#look(at, { fd: -1, bytes: 0, spans: new Float64Array(0) }));
+    await Promise.allSettled([...this.#running, ...behind]);
+  }
+
+  #thread(at: number): Worker {
+    this.#used.add(at);
+    return startThread(at);
+  }
+
+  async #look(at: number, order: object): Promise<SeenBytes> {
+    jobs += 1;
+    const seen = await this.#ask(at, { ...order, job: jobs, stop: this.#stop });
+    if (seen === undefined) throw new LotfileError('internal', 'A look at a file found nothing.');
+    return seen;
+  }
+
+  #ask(at: number, order: Order): Promise<SeenBytes | undefined> {
+    const thread = this.#thread(at);
+    const answer = new Promise<SeenBytes | undefined>((done, failed) =>
+      waiting.set(order.job, { thread: at, done, failed }),
+    );
+    thread.ref();
+    thread.postMessage({ ...order, last: true });
+    this.#running.push(answer.catch(() => undefined));
+    return answer;
+  }
+}
