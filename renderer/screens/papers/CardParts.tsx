@@ -158,7 +158,7 @@ export function LinksBox({ paper: { links } }: PartProps) {
         {links.map(({ direction, word, edition, title, number, issued }) => (
           <li key={`${direction} ${word} ${edition}`}>
             {linkSays[direction][word]} <a href={addressOf('papers', edition, edition)}>{title}</a>
-            {number === '' ? '' : ' '}
+            {number === '' ? null : ', number '}
             {number === '' ? null : <span className="mono">{number}</span>}
             {issued === '' ? '' : `, issued ${issued}`}
           </li>

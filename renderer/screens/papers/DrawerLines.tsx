@@ -7,13 +7,17 @@ import { WantedCard } from './WantedCard.tsx';
 
 interface LineProps {
   readonly line: DrawerLine;
+  readonly side: number;
   readonly arrangement: Arrangement;
 }
 
-function Line({ line, arrangement }: LineProps) {
+/** What the style sheet has to know of a line. */
+type LineStyle = CSSProperties & { readonly '--tab'?: number; readonly '--side'?: number };
+
+function Line({ line, side, arrangement }: LineProps) {
   if (line.of === 'tab') {
     const { title, tab, cards } = line.divider;
-    const style: CSSProperties & { readonly '--tab': number } = { '--tab': arrangement === 'by office' ? tab : 0 };
+    const style: LineStyle = { '--tab': arrangement === 'by office' ? tab : 0 };
     return (
       <h2 className="papers-tab" style={style}>
         <span>
@@ -22,8 +26,9 @@ function Line({ line, arrangement }: LineProps) {
       </h2>
     );
   }
+  const style: LineStyle = { '--side': side };
   return (
-    <div className="papers-side">
+    <div className="papers-side" style={style}>
       {line.cards.map((row) =>
         row.paper === undefined ? (
           <WantedCard key={row.row} row={row} />
@@ -70,11 +75,13 @@ function useDepth(): void {
 
 export interface DrawerLinesProps {
   readonly lines: readonly DrawerLine[];
+  /** Cards beside each other. */
+  readonly side: number;
   readonly arrangement: Arrangement;
 }
 
 /** Only the lines in view are there: a lot may hold thousands. */
-export function DrawerLines({ lines, arrangement }: DrawerLinesProps) {
+export function DrawerLines({ lines, side, arrangement }: DrawerLinesProps) {
   const list = useRef<HTMLDivElement>(null);
   useDepth();
   const virtual = useWindowVirtualizer({
@@ -96,7 +103,7 @@ export function DrawerLines({ lines, arrangement }: DrawerLinesProps) {
             data-index={index}
             style={{ transform: `translateY(${start - virtual.options.scrollMargin}px)` }}
           >
-            <Line line={line} arrangement={arrangement} />
+            <Line line={line} side={side} arrangement={arrangement} />
           </div>
         );
       })}

@@ -1,11 +1,15 @@
 import { useMemo, useState } from 'react';
 import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts';
+import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import { Answered } from '../../kit/Answered.tsx';
+import { Trouble } from '../../kit/Trouble.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
 import { PageReader } from './PageReader.tsx';
+import { PaperCard } from './PaperCard.tsx';
 import { RecordCard } from './RecordCard.tsx';
 import type { PointedAt } from './reader-pages.ts';
+import { WantedCard } from './WantedCard.tsx';
 import './one-paper.css';
 
 function NoPages({ paper }: { readonly paper: PagesAnswer }) {
@@ -55,6 +59,36 @@ function Spread({ paper, page }: { readonly paper: PagesAnswer; readonly page: n
   );
 }
 
+/** A kind may stand for several papers, one per firm: then they are listed; else what went wrong is said. */
+function NotOne({ said, error }: { readonly said: string; readonly error: ErrorShape }) {
+  const papers = useAnswer('papers', { wanted: true }).answer?.papers ?? [];
+  const rows = papers.filter(({ kind }) => kind === said);
+  const [first] = rows;
+  return (
+    <>
+      <header>
+        <h1>{first?.title ?? 'This paper can’t be shown'}</h1>
+        <p className="lead">
+          <a href={addressOf('papers')}>All papers</a>
+        </p>
+      </header>
+      {first === undefined ? (
+        <Trouble error={error} />
+      ) : (
+        <div className="paper-several">
+          {rows.map((row) =>
+            row.paper === undefined ? (
+              <WantedCard key={row.row} row={row} />
+            ) : (
+              <PaperCard key={row.row} row={row} sayOffice />
+            ),
+          )}
+        </div>
+      )}
+    </>
+  );
+}
+
 export interface OnePaperProps {
   readonly paper: string;
   readonly edition?: string | undefined;
@@ -65,17 +99,7 @@ export interface OnePaperProps {
 /** One paper: its pages large, and beside them everything known of it. */
 export function OnePaper({ paper, edition, page }: OnePaperProps) {
   const asked = useAnswer('pages', { edition: edition ?? paper });
-  if (asked.error !== undefined) {
-    return (
-      <>
-        <h1>This paper can’t be shown</h1>
-        <Answered of={asked}>{() => null}</Answered>
-        <p>
-          <a href={addressOf('papers')}>All papers</a>
-        </p>
-      </>
-    );
-  }
+  if (asked.error !== undefined) return <NotOne said={paper} error={asked.error} />;
   return (
     <Answered of={asked}>{(answer) => <Spread paper={answer} page={Number.isFinite(page) ? page : 1} />}</Answered>
   );

@@ -48,7 +48,7 @@ function Bar({ count, current, onGo, zoom, onZoom, beside }: BarProps) {
       {count === 1 ? null : (
         <span>
           <Button small disabled={current === 0} onPress={() => onGo(current - 1)}>
-            Back
+            Previous page
           </Button>{' '}
           <Button small disabled={current === count - 1} onPress={() => onGo(current + 1)}>
             Next page

@@ -7,7 +7,6 @@ import { markSays, pagesInWords } from './state-words.ts';
 function Lines({ row }: { readonly row: PaperRow }) {
   const shown = row.editions.find(({ current }) => current) ?? row.editions.at(-1);
   const number = shown?.number ?? '';
-  const earlier = row.editions.length - 1;
   return (
     <dl>
       <div>
@@ -27,7 +26,7 @@ function Lines({ row }: { readonly row: PaperRow }) {
         </dd>
       </div>
       <div>
-        <dt>{earlier > 0 ? `1 of ${row.editions.length} editions` : 'pages'}</dt>
+        <dt>pages</dt>
         <dd>{shown === undefined ? 'none yet' : pagesInWords(shown.pages)}</dd>
       </div>
     </dl>
@@ -42,7 +41,10 @@ export interface PaperCardProps {
 
 /** A kept paper as an index card; pressing anywhere on it opens the paper. */
 export function PaperCard({ row, sayOffice }: PaperCardProps) {
-  const beside = [row.subject, sayOffice && row.office !== '' ? row.office : undefined].filter(Boolean).join(' · ');
+  const count = row.editions.length;
+  const beside = [row.subject, sayOffice ? row.office : '', count > 1 ? `${count} editions` : '']
+    .filter((part) => part !== undefined && part !== '')
+    .join(' · ');
   return (
     <article className="papers-card">
       <header>

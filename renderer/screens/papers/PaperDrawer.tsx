@@ -47,7 +47,7 @@ function Drawer({ rows }: { readonly rows: readonly PaperRow[] }) {
         {lines.length === 0 ? (
           <p className="papers-none">{emptySieve[sieve]}</p>
         ) : (
-          <DrawerLines lines={lines} arrangement={arrangement} />
+          <DrawerLines lines={lines} side={side} arrangement={arrangement} />
         )}
       </div>
     </>
