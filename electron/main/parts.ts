@@ -107,7 +107,7 @@ export interface NotificationPart {
 }
 
 export interface UtilityChild {
-  readonly pid: number | undefined;
+  readonly pid?: number | undefined;
   readonly stderr: { on(event: 'data', listener: (part: Buffer) => void): unknown } | null;
   postMessage(message: object): void;
   kill(): boolean;

@@ -46,7 +46,7 @@ it('makes the sample anew where it is damaged or of another version, sets the ol
   let told = 0;
   await new SampleLot(at.root, '1', shortStory).get(() => (told += 1));
   expect(told).toBeGreaterThan(0);
-  expect(readdirSync(join(at.root, 'sample')).sort()).toEqual(['lot', 'made.json', 'set-aside']);
+  expect(new Set(readdirSync(join(at.root, 'sample')))).toEqual(new Set(['lot', 'made.json', 'set-aside']));
   told = 0;
   await new SampleLot(at.root, '2', shortStory).get(() => (told += 1));
   expect(told).toBeGreaterThan(0);
