@@ -6,6 +6,7 @@ export type { Finding, NeedReading, PaperState, Weight } from '../vocabulary/fin
 export { basisInWords, throughInWords, validityInWords } from '../vocabulary/in-words.ts';
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
+export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launch.ts';
 export type * from './contract/answers.ts';
 export type { DeskEventName, DeskEvents } from './contract/events.ts';
 export {
@@ -27,4 +28,3 @@ export {
 } from './contract/requests.ts';
 export type * from './contract/screen-answers.ts';
 export type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from './contract/window-port.ts';
-export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launch.ts';

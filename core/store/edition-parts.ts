@@ -1,8 +1,10 @@
+import type { Database } from 'better-sqlite3';
 import type { EditionContent, KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { EditionId, EditionPage, PageFacts } from '../vocabulary/lot.ts';
 import type { EditionPart } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { onceEach } from './once-each.ts';
 import { pagesOf, renditionRow } from './renditions.ts';
 
 interface PartRow {
@@ -69,12 +71,24 @@ function notesOf(ledger: Ledger, parts: readonly PartRow[]): readonly string[] {
   return [...notes];
 }
 
+function readsOf(db: Database) {
+  return {
+    parts: db.prepare<[string], PartRow>(
+      'SELECT rendition, pages, turn FROM edition_part WHERE edition = ? ORDER BY position',
+    ),
+    originals: db.prepare<[string], KeptFile>(
+      `SELECT file.sha AS sha256, file.name, file.bytes FROM edition_original JOIN file ON file.sha = file
+       WHERE edition = ? AND purged = 0 ORDER BY position`,
+    ),
+  };
+}
+
+const reads = onceEach(readsOf);
+
 /** All pages of an edition in reading order, its originals, and what keeping noticed. */
 export function contentOf(ledger: Ledger, edition: EditionId): EditionContent {
   ledger.mustHave('edition', edition);
-  const parts = ledger.db
-    .prepare<[string], PartRow>('SELECT rendition, pages, turn FROM edition_part WHERE edition = ? ORDER BY position')
-    .all(edition);
+  const parts = reads(ledger.db).parts.all(edition);
   const pages = parts.flatMap((part): EditionPage[] => {
     const facts = new Map(pagesOf(ledger, part.rendition).map((page) => [page.page, page]));
     const chosen: readonly number[] = JSON.parse(part.pages);
@@ -83,11 +97,6 @@ export function contentOf(ledger: Ledger, edition: EditionId): EditionContent {
       .filter((page): page is PageFacts => page !== undefined)
       .map((page) => ({ rendition: part.rendition, facts: page, turn: part.turn }));
   });
-  const originals = ledger.db
-    .prepare<[string], KeptFile>(
-      `SELECT file.sha AS sha256, file.name, file.bytes FROM edition_original JOIN file ON file.sha = file
-       WHERE edition = ? AND purged = 0 ORDER BY position`,
-    )
-    .all(edition);
+  const originals = reads(ledger.db).originals.all(edition);
   return { pages, originals, notes: notesOf(ledger, parts) };
 }

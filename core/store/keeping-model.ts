@@ -286,4 +286,6 @@ export interface NewRecord {
 
 export interface LotRecord extends NewRecord {
   readonly id: RecordId;
+  /** The name its file came under; undefined where it has none, or it was removed for good. */
+  readonly fileName?: string | undefined;
 }

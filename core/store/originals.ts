@@ -121,6 +121,11 @@ export function originalsOfSize(
     .all(bytes);
 }
 
+/** Every size an original has: most files that come in have none of them, and need no hashing to be new. */
+export function originalSizes(ledger: Ledger): ReadonlySet<number> {
+  return new Set(ledger.db.prepare<[], number>('SELECT DISTINCT bytes FROM file WHERE purged = 0').pluck().all());
+}
+
 /** The title of the paper that rests on these very bytes; the newest where there are several. */
 export function paperOfFile(ledger: Ledger, sha: string): string | undefined {
   return ledger.db

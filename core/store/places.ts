@@ -66,9 +66,9 @@ export function renameInto(from: string, into: { folder: string; name: string })
 export async function hashFile(path: string, signal?: AbortSignal): Promise<{ sha256: string; bytes: number }> {
   const hash = createHash('sha256');
   // One buffer for the whole file: a stream would leave a file's worth of garbage behind.
-  const piece = Buffer.allocUnsafe(1 << 20);
   const file = await open(path);
   try {
+    const piece = Buffer.allocUnsafe(Math.min(1 << 20, Math.max(1, (await file.stat()).size)));
     let bytes = 0;
     for (let got = -1; got !== 0; bytes += got) {
       if (signal?.aborted === true) throw new LotfileError('stopped', 'Stopped as you asked.');

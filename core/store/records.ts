@@ -38,13 +38,15 @@ interface RecordRow {
   readonly amount: number | null;
   readonly text: string | null;
   readonly file: string | null;
+  readonly fileName: string | null;
 }
 
 /** By day, then in the order they were noted. */
 export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonly LotRecord[] {
   const rows = ledger.db
     .prepare<[{ sort: string | null }], RecordRow>(
-      'SELECT * FROM record WHERE :sort IS NULL OR sort = :sort ORDER BY day, seq',
+      `SELECT record.*, file.name AS fileName FROM record LEFT JOIN file ON file.sha = record.file AND file.purged = 0
+       WHERE :sort IS NULL OR sort = :sort ORDER BY day, record.seq`,
     )
     .all({ sort: sort ?? null });
   return rows.map((row) => ({
@@ -57,5 +59,6 @@ export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonl
     amount: row.amount ?? undefined,
     text: row.text ?? undefined,
     file: row.file ?? undefined,
+    fileName: row.fileName ?? undefined,
   }));
 }

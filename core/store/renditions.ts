@@ -1,10 +1,12 @@
 import { rmSync, statSync } from 'node:fs';
 import { basename, dirname, join, relative } from 'node:path';
+import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { PageFacts } from '../vocabulary/lot.ts';
 import { sheetNameOf } from '../vocabulary/sheets.ts';
 import type { KeptRendition, NewRendition } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { onceEach } from './once-each.ts';
 import { mustFile } from './originals.ts';
 import { hashFile, makeFolder, renameInto, renditionFile, syncFile } from './places.ts';
 import { indexPage } from './search-index.ts';
@@ -33,17 +35,25 @@ interface PageRow {
   readonly text: string;
 }
 
-export function renditionRow(ledger: Ledger, sha: string): RenditionRow | undefined {
-  return ledger.db.prepare<[string], RenditionRow>('SELECT * FROM rendition WHERE sha = ?').get(sha);
+function readsOf(db: Database) {
+  return {
+    row: db.prepare<[string], RenditionRow>('SELECT * FROM rendition WHERE sha = ?'),
+    pages: db.prepare<[string], PageRow>(
+      'SELECT page.*, text FROM page JOIN page_text USING (seq) WHERE rendition = ? ORDER BY page',
+    ),
+  };
+}
+
+/** A plan asks for hundreds of renditions at once: their statements are prepared once per database. */
+const reads = onceEach(readsOf);
+
+export function renditionRow({ db }: Ledger, sha: string): RenditionRow | undefined {
+  return reads(db).row.get(sha);
 }
 
 /** Pages of a rendition by their number. */
-export function pagesOf(ledger: Ledger, sha: string): readonly PageFacts[] {
-  const rows = ledger.db
-    .prepare<[string], PageRow>(
-      'SELECT page.*, text FROM page JOIN page_text USING (seq) WHERE rendition = ? ORDER BY page',
-    )
-    .all(sha);
+export function pagesOf({ db }: Ledger, sha: string): readonly PageFacts[] {
+  const rows = reads(db).pages.all(sha);
   return rows.map((row) => ({
     page: row.page,
     width: row.width,

@@ -3,7 +3,7 @@ import { basename, dirname, join, parse, resolve } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { LaidFile, TableFile } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
-import { copyHashing, originalsOfSize, paperOfFile, sizeOnDisk } from './originals.ts';
+import { copyHashing, originalSizes, originalsOfSize, paperOfFile, sizeOnDisk } from './originals.ts';
 import { hashFile, makeFolder, newTemporaryPath, originalFile, syncFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -80,8 +80,8 @@ async function hashOf(ledger: Ledger, file: TableFile): Promise<string | undefin
 }
 
 /** The title of the paper that holds these very bytes. Only a file as large as some original is read at all. */
-async function keptAs(ledger: Ledger, file: TableFile): Promise<string | undefined> {
-  if (file.arriving || originalsOfSize(ledger, file.bytes).length === 0) return undefined;
+async function keptAs(ledger: Ledger, file: TableFile, sizes: ReadonlySet<number>): Promise<string | undefined> {
+  if (file.arriving || !sizes.has(file.bytes)) return undefined;
   const sha256 = await hashOf(ledger, file);
   return sha256 === undefined ? undefined : paperOfFile(ledger, sha256);
 }
@@ -91,8 +91,9 @@ export async function listTable(ledger: Ledger): Promise<readonly TableFile[]> {
   try {
     const names = readdirSync(tableFolder(ledger)).filter((name) => !notOurs.test(name));
     const files = names.flatMap((name) => fileAt(ledger, name) ?? []);
+    const sizes = originalSizes(ledger);
     const told: TableFile[] = [];
-    for (const file of files) told.push({ ...file, already: await keptAs(ledger, file) });
+    for (const file of files) told.push({ ...file, already: await keptAs(ledger, file, sizes) });
     return told.toSorted((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : a.name < b.name ? -1 : 1));
   } catch (error) {
     throw fileTrouble(error, 'table', 'Reading the table');

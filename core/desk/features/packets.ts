@@ -1,6 +1,6 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { PacketPlan, PacketPurpose, PlanFile, PlanSheet } from '../../packet/plan-model.ts';
+import type { PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
 import type { WholeFile } from '../../packet/prove-whole.ts';
 import { readChosen, readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
@@ -12,6 +12,7 @@ import { type RequestInput, requests } from '../contract/requests.ts';
 import type { SheetAnswer } from '../contract/screen-answers.ts';
 import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
 import { renditionTicket } from './file-look.ts';
+import { lightFile, renditionsIn } from './light-plan.ts';
 import { offerMade } from './made-files.ts';
 import { lastAct } from './record-card.ts';
 
@@ -82,21 +83,6 @@ async function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
   const contents = at.lot.editionContent([...new Set(editionsIn(purpose))]);
   const override = wanted.override === undefined ? undefined : { reason: wanted.override, day: at.day };
   return planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
-}
-
-/** A page without its words and clear strips: a thousand of them cross to a window. */
-function lightSheet(sheet: PlanSheet): PlanSheet {
-  if (sheet.of === 'written') return sheet;
-  return { ...sheet, page: { ...sheet.page, facts: { ...sheet.page.facts, clearStrips: [], text: '' } } };
-}
-
-function lightFile(file: PlanFile): PlanFile {
-  return file.of === 'untouched' ? file : { ...file, sheets: file.sheets.map(lightSheet) };
-}
-
-function renditionsIn(files: readonly PlanFile[]): readonly string[] {
-  const sheets = files.flatMap((file) => (file.of === 'untouched' ? [] : file.sheets));
-  return [...new Set(sheets.flatMap((sheet) => (sheet.of === 'paper' ? [sheet.page.rendition] : [])))];
 }
 
 export const plan = onLot(requests.plan, async (wanted, at) => {

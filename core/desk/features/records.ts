@@ -41,7 +41,7 @@ export const records = onLot(requests.records, ({ trade }, { lot }) => ({
   records: lot
     .records()
     .filter((each) => trade === undefined || each.trade === trade)
-    .map(({ id, sort, title, day, place, trade: forTrade, amount, file }) => ({
+    .map(({ id, sort, title, day, place, trade: forTrade, amount, fileName }) => ({
       record: id,
       sort,
       title,
@@ -49,7 +49,7 @@ export const records = onLot(requests.records, ({ trade }, { lot }) => ({
       place: place ?? '',
       trade: forTrade ?? '',
       amount,
-      file: file === undefined ? '' : lot.original(file).name,
+      file: fileName ?? '',
     })),
 }));
 

@@ -7,7 +7,7 @@ import {
   readLapses,
   readWay,
 } from '../../readiness/index.ts';
-import { addDays, type Day, isDay } from '../../vocabulary/days.ts';
+import { addDays, type Day, earliest, isDay } from '../../vocabulary/days.ts';
 import { type Finding, type NeedReading, type Way, type WayStop, weights } from '../../vocabulary/finding.ts';
 import type { Errand } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
@@ -91,12 +91,12 @@ function todayErrand(stop: WayStop, found: Way, asked: Asked): TodayErrand | und
 
 /** The stops behind today's errands, in its order; those sent back come first, for somebody waits there already. */
 function todaysStops(found: Way): readonly WayStop[] {
-  const stops = found.today.flatMap((id) => found.stops.filter(({ errand }) => errand === id));
-  const first = stops.map(({ earliest }) => earliest ?? '9999').toSorted()[0];
-  const now = stops.filter(
-    ({ state, earliest, tooSoon }) =>
-      (state === 'can go' || state === 'sent back') && earliest === first && tooSoon === undefined,
+  const ready = found.stops.filter(
+    ({ state, tooSoon }) => (state === 'can go' || state === 'sent back') && tooSoon === undefined,
   );
+  const stops = found.today.flatMap((id) => ready.filter(({ errand }) => errand === id));
+  const [first] = stops.flatMap((stop) => stop.earliest ?? []).toSorted((a, b) => (a < b ? -1 : 1));
+  const now = stops.filter((stop) => stop.earliest === first);
   return [...now.filter(({ state }) => state === 'sent back'), ...now.filter(({ state }) => state !== 'sent back')];
 }
 
@@ -110,7 +110,8 @@ function soonRows(asked: Asked): readonly SoonRow[] {
   const until = addDays(asked.day, lapsingDays);
   const duties = readDuties(asked).flatMap(({ findings, validity }) => {
     const through = validity === undefined || !isDay(validity.through) ? undefined : validity.through;
-    const by = [through, validity?.askBy].filter((day) => day !== undefined).toSorted()[0];
+    const { askBy } = validity ?? {};
+    const by = through === undefined || askBy === undefined ? (through ?? askBy) : earliest(through, askBy);
     const soon = validity === undefined || validity.good !== true || (by !== undefined && by <= until);
     return soon ? findings.map((finding) => soonRow(finding, by, asked)) : [];
   });

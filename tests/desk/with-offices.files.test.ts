@@ -1,0 +1,69 @@
+import { expect, it } from 'vitest';
+import { openSmallLot, type SmallLot } from './small-lot.ts';
+
+async function keepPlans({ desk, pdf, lot }: SmallLot, revision: string, replaces?: string): Promise<void> {
+  const files = [await pdf(`plans ${revision}.pdf`, [`Plans ${revision}`])];
+  const links = replaces === undefined ? [] : [{ word: 'replaces' as const, to: replaces }];
+  const paper = { files, kind: 'plans', number: `P-${revision}`, revision, links };
+  await desk.ask('keep', { papers: [paper] }, { lot });
+}
+
+it('says who holds which copies, and that an edition they hold was replaced since', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  expect(await desk.ask('with-offices', {}, small)).toEqual({ offices: [], others: [] });
+  await keepPlans(small, 'A');
+  await desk.ask('keep', { papers: [{ files: [], kind: 'deed', physicalOnly: true }] }, small);
+  const { packet, files } = await desk.ask('assemble', { errand: 'permit-apply' }, small);
+  const surrendered = ['deed', 'a thumb drive'];
+  await desk.ask('hand-over', { packet, to: 'R. Amsel', how: 'at the counter', receipt: 'R-7', surrendered }, small);
+  const before = await desk.ask('with-offices', {}, small);
+  const [office] = before.offices;
+  expect(office?.office).toMatchObject({ id: 'plan-review' });
+  expect(office?.handed).toMatchObject([{ to: 'R. Amsel', receipt: 'R-7', how: 'at the counter', packet }]);
+  expect(office?.handed[0]?.files.map(({ sha256 }) => sha256)).toEqual(files.map(({ sha256 }) => sha256.slice(0, 12)));
+  const held = office?.handed[0]?.editions ?? [];
+  expect(held.find(({ title }) => title === 'Deed')).toMatchObject({ surrendered: true, old: false });
+  expect(held.find(({ number }) => number === 'P-A')).toMatchObject({ surrendered: false, old: false, copies: 2 });
+  await keepPlans(small, 'B', 'P-A');
+  const after = (await desk.ask('with-offices', {}, small)).offices[0]?.handed[0]?.editions;
+  expect(after?.find(({ number }) => number === 'P-A')).toMatchObject({ old: true });
+  const { holders } = await desk.ask('pages', { edition: 'P-A' }, small);
+  expect(holders).toMatchObject([{ to: 'R. Amsel', copies: 2 }]);
+  const { handovers } = await desk.ask('handovers', {}, small);
+  await desk.ask('withdraw', { handover: handovers[0]?.handover ?? '', reason: 'It was shut.' }, small);
+  expect((await desk.ask('with-offices', {}, small)).offices).toEqual([]);
+});
+
+it('says what lies there, what they sent back with which comments, and till when to answer', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const visit = { errand: 'septic-apply', day: '2026-04-01' } as const;
+  await desk.ask('visit', { ...visit, state: 'left with them' }, small);
+  const left = (await desk.ask('with-offices', {}, small)).offices;
+  expect(left).toMatchObject([
+    {
+      office: { id: 'environmental-health' },
+      waiting: [{ errand: 'septic-apply', since: '2026-04-01', days: 13 }],
+      awaited: [{ kind: 'septic-permit', errand: 'septic-apply', since: '2026-04-01' }],
+      back: [],
+      clocks: [],
+    },
+  ]);
+  const comments = ['Where is the well?', 'Sign it.'];
+  await desk.ask('visit', { errand: 'septic-apply', day: '2026-04-10', state: 'sent back', comments }, small);
+  const [sent] = (await desk.ask('with-offices', {}, small)).offices;
+  expect(sent).toMatchObject({ waiting: [], awaited: [], clocks: [{ through: '2026-10-07', days: 176 }] });
+  expect(sent?.clocks[0]?.say).toContain('common practice');
+  for (const { comment } of sent?.back[0]?.comments ?? []) {
+    await desk.ask('answer-comment', { comment, text: 'Done.', day: '2026-04-12' }, small);
+  }
+  const [answered] = (await desk.ask('with-offices', {}, small)).offices;
+  expect(answered?.clocks).toEqual([]);
+  expect(answered?.back[0]?.comments).toMatchObject([
+    { number: '1', answer: 'Done.', answered: '2026-04-12' },
+    { number: '2', answer: 'Done.' },
+  ]);
+  const wrong = desk.ask('answer-comment', { comment: '77', text: 'x' }, small);
+  await expect(wrong).rejects.toMatchObject({ code: 'not found' });
+});

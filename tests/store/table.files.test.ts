@@ -1,0 +1,122 @@
+import { existsSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { edition, keepFile, keepPermit, newFolder, newLot, page, sha256, told } from './lot-in-folder.ts';
+
+function written(name: string, text: string): string {
+  const path = join(newFolder(), name);
+  writeFileSync(path, text);
+  return path;
+}
+
+test('a file laid on the table is a copy under its own name, and the next of that name gets a number', async () => {
+  const lot = newLot();
+  const mine = written('deed.pdf', 'one');
+  const first = await lot.layOn(mine, 'deed.pdf');
+  const second = await lot.layOn(written('deed.pdf', 'two'), 'deed.pdf');
+  expect(first).toEqual({ name: 'deed.pdf', bytes: 3, sha256: sha256('one'), already: undefined });
+  expect(second.name).toBe('deed (2).pdf');
+  expect(readFileSync(mine, 'utf8')).toBe('one');
+  expect(readFileSync(join(lot.folder, 'table', 'deed (2).pdf'), 'utf8')).toBe('two');
+  expect(readdirSync(join(lot.folder, 'working'))).toEqual([]);
+  expect((await lot.listTable()).map(({ name, arriving }) => [name, arriving])).toEqual([
+    ['deed.pdf', false],
+    ['deed (2).pdf', false],
+  ]);
+});
+
+test('names that some systems refuse are made plain, and none leads out of the table', async () => {
+  const lot = newLot();
+  const path = written('x.pdf', 'x');
+  const names: string[] = [];
+  for (const name of ['../../lot.sqlite', 'a:b?.pdf', 'con.pdf', '...', `${'long '.repeat(60)}.pdf`]) {
+    names.push((await lot.layOn(path, name)).name);
+  }
+  expect(names.slice(0, 4)).toEqual(['lot.sqlite', 'a b.pdf', 'con paper.pdf', 'paper']);
+  expect(names[4]?.length).toBeLessThan(130);
+  expect(readdirSync(join(lot.folder, 'table'))).toHaveLength(5);
+});
+
+test('an empty file and a folder are refused with a sentence, and leave nothing behind', async () => {
+  const lot = newLot();
+  await expect(lot.layOn(written('empty.pdf', ''), 'empty.pdf')).rejects.toMatchObject(told('file refused', /empty/));
+  await expect(lot.layOn(newFolder(), 'scans')).rejects.toMatchObject(told('file refused', /folder/));
+  await expect(lot.layOn(join(newFolder(), 'gone.pdf'), 'gone.pdf')).rejects.toMatchObject({ code: 'not found' });
+  expect(await lot.listTable()).toEqual([]);
+  expect(readdirSync(join(lot.folder, 'working'))).toEqual([]);
+});
+
+test('a file that another program may still be writing is arriving, one at rest is not', async () => {
+  const lot = newLot();
+  const table = join(lot.folder, 'table');
+  for (const name of ['scan.pdf', 'photo.jpg.crdownload', 'letter.pdf.part', '.DS_Store', 'Thumbs.db']) {
+    writeFileSync(join(table, name), 'bytes');
+  }
+  const fresh = await lot.listTable();
+  expect(fresh.map(({ name, arriving }) => [name, arriving]).toSorted()).toEqual([
+    ['letter.pdf.part', true],
+    ['photo.jpg.crdownload', true],
+    ['scan.pdf', true],
+  ]);
+  const later = newLot();
+  const old = new Date(Date.now() - 60_000);
+  writeFileSync(join(later.folder, 'table', 'scan.pdf'), 'bytes');
+  utimesSync(join(later.folder, 'table', 'scan.pdf'), old, old);
+  await expect
+    .poll(async () => (await later.listTable()).map(({ arriving }) => arriving), { timeout: 10_000, interval: 250 })
+    .toEqual([false]);
+});
+
+test('bytes that are kept already are told with the title of their paper', async () => {
+  const lot = newLot();
+  const { files } = await keepPermit(lot);
+  const copy = written('copy.pdf', 'bytes of septic scan.pdf');
+  const other = written('other.pdf', 'bytes of septic scan.pdg');
+  expect(sha256('bytes of septic scan.pdf')).toBe(files.original);
+  expect((await lot.layOn(copy, 'copy.pdf')).already).toBe('Septic permit');
+  expect((await lot.layOn(other, 'other.pdf')).already).toBeUndefined();
+  expect((await lot.listTable()).map(({ already }) => already)).toEqual(['Septic permit', undefined]);
+});
+
+test('putting aside moves the file and loses nothing; names of other places are refused', async () => {
+  const lot = newLot();
+  for (const text of ['one', 'two']) {
+    await lot.layOn(written('deed.pdf', text), 'deed.pdf');
+    lot.putAside('deed.pdf');
+  }
+  const aside = join(lot.folder, 'table', 'put-aside');
+  expect(readdirSync(aside).toSorted()).toEqual(['deed (2).pdf', 'deed.pdf']);
+  expect(await lot.listTable()).toEqual([]);
+  for (const name of ['deed.pdf', '../lot.sqlite', 'put-aside']) {
+    expect(() => lot.putAside(name), name).toThrow(expect.objectContaining({ code: 'not found' }));
+  }
+  expect(existsSync(join(lot.folder, 'lot.sqlite'))).toBe(true);
+});
+
+test('a file goes off the table only when its very bytes lie whole in the lot', async () => {
+  const lot = newLot();
+  const { name } = await lot.layOn(written('deed.pdf', 'bytes of deed.pdf'), 'deed.pdf');
+  const path = join(lot.folder, 'table', name);
+  expect(await lot.takeOff(path)).toBe(false);
+  const kept = await keepFile(lot, 'deed.pdf', [page(0, 'Deed')]);
+  lot.keepEdition(edition(kept, { kind: 'deed', title: 'Deed' }));
+  writeFileSync(lot.originalPath(kept.original), 'cut');
+  expect(await lot.takeOff(path)).toBe(false);
+  writeFileSync(lot.originalPath(kept.original), 'bytes of deed.pdf');
+  writeFileSync(path, 'bytes of deed.pdg');
+  expect(await lot.takeOff(path)).toBe(false);
+  writeFileSync(path, 'bytes of deed.pdf');
+  expect(await lot.takeOff(path)).toBe(true);
+  expect(existsSync(path)).toBe(false);
+  expect(await lot.takeOff(lot.originalPath(kept.original))).toBe(false);
+});
+
+test('what lies on the table is no problem to verify, and half-made files go when the lot is closed', async () => {
+  const lot = newLot();
+  await lot.layOn(written('deed.pdf', 'one'), 'deed.pdf');
+  expect((await lot.verify()).problems).toEqual([]);
+  const half = lot.temporaryPath();
+  writeFileSync(half, 'private');
+  lot.close();
+  expect(existsSync(half)).toBe(false);
+});
