@@ -29,7 +29,12 @@ export function Beginning({ answer }: { readonly answer: TodayAnswer }) {
           </p>
         </>
       )}
-      {toBring ? <p>Errands wait for papers only you can bring: {beginWith.join(', ')}.</p> : null}
+      {toBring ? (
+        <p>
+          Errands wait for papers only you can bring: <strong>{beginWith.join(', ')}</strong>.{' '}
+          <a href={addressOf('table')}>Lay {beginWith.length === 1 ? 'it' : 'them'} on the table</a>
+        </p>
+      ) : null}
     </section>
   );
 }

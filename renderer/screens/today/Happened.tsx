@@ -3,10 +3,10 @@ import type { EventAnswer } from '../../../core/desk/contract/answers.ts';
 import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
-import { Choices } from '../../kit/Choices.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
+import { Pick } from '../../kit/Pick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { perform } from '../../state/doing.ts';
 
@@ -55,8 +55,9 @@ function NoteSlip({ answer, onClose }: NoteSlipProps) {
     <Slip title="Something happened?" open onClose={onClose} foot={foot}>
       {noted === undefined ? (
         <>
-          <Choices
+          <Pick
             label="What happened"
+            placeholder="Choose what happened"
             options={events.map(({ event: id, title, shut }) => ({ id, title: shut ? `${title} (not yet)` : title }))}
             value={event}
             onChange={setEvent}

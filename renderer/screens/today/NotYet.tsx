@@ -9,8 +9,9 @@ export function NotYet({ holds }: Pick<TodayAnswer, 'holds'>) {
       <ul>
         {holds.map(({ hold, title, say, waitsFor, unknown }) => (
           <li key={hold}>
-            <p className="today-hold">
-              {title}: {unknown ? 'find out first whether this is asked here.' : `${waitsFor.join(', ')}.`}
+            <p className="today-hold">{title}</p>
+            <p>
+              <strong>{unknown ? 'First find out whether it is asked here.' : `First: ${waitsFor.join(', ')}.`}</strong>
             </p>
             <p className="small">{say}</p>
           </li>

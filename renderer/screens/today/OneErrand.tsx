@@ -8,14 +8,26 @@ function addressOfErrand({ errand, subject }: TodayErrand): string {
   return addressOf('errand', errand, ...(subject === undefined ? [] : [subject]));
 }
 
-/** Where to go, when they are there, who has to come: one line each, only what is known. */
-function Where({ office, fee, feeNote }: { readonly office: OfficeCard } & Pick<TodayErrand, 'fee' | 'feeNote'>) {
-  const { title, street, phone, hours, intakeUntil, appear, appointment, payee, pays } = office;
+type WhereProps = Pick<OneErrandProps, 'errand' | 'number' | 'sameAs'>;
+type Line = readonly [string, string | undefined];
+
+function placeLines({ title, street, phone, hours, intakeUntil }: OfficeCard): readonly Line[] {
   const open = [hours, intakeUntil === undefined ? undefined : `papers taken until ${intakeUntil}`];
-  const rows: readonly (readonly [string, string | undefined])[] = [
+  return [
     ['where', [title, street].filter((part) => part !== undefined).join(', ')],
     ['phone', phone],
     ['open', open.filter((part) => part !== undefined).join('; ')],
+  ];
+}
+
+/** Where to go, when they are there, who has to come: one line each, only what is known. */
+function Where({ errand, number, sameAs }: WhereProps) {
+  const { office, fee, feeNote } = errand;
+  const { title, appear, appointment, payee, pays } = office;
+  const place: readonly Line[] =
+    sameAs === number ? placeLines(office) : [['where', `${title}, as for ${sameAs}: make it one trip`]];
+  const rows: readonly Line[] = [
+    ...place,
     ['who comes', appear],
     ['appointment', appointment],
     ['pay', [feeInWords(fee, payee, pays), feeNote].filter((part) => part !== undefined).join('; ')],
@@ -49,13 +61,15 @@ function Comments({ back }: { readonly back: BackRow }) {
 export interface OneErrandProps {
   readonly errand: TodayErrand;
   readonly number: number;
+  /** The first errand at this very office: itself, or one before it. */
+  readonly sameAs: number;
   readonly back: BackRow | undefined;
 }
 
 /** One errand on the slip. */
-export function OneErrand({ errand, number, back }: OneErrandProps) {
+export function OneErrand({ errand, number, sameAs, back }: OneErrandProps) {
   const worst = worstInWords(errand.findings);
-  const { title, subjectTitle, why, caution, ask, state, office, fee, feeNote } = errand;
+  const { title, subjectTitle, why, caution, ask, state } = errand;
   const address = addressOfErrand(errand);
   return (
     <li className="today-errand">
@@ -68,15 +82,18 @@ export function OneErrand({ errand, number, back }: OneErrandProps) {
           {state === 'sent back' ? <Mark word="sent back" /> : null}
         </h3>
         {back === undefined || back.comments.length === 0 ? null : <Comments back={back} />}
-        <Where office={office} fee={fee} feeNote={feeNote} />
+        <Where errand={errand} number={number} sameAs={sameAs} />
         {worst === undefined ? null : (
           <p className={`finding ${worst.weight.replaceAll(' ', '-')}`}>
             <span className="weight">{worst.weight}</span>
-            {worst.say} <a href={address}>See which</a>
+            {worst.say}{' '}
+            <a className="no-print" href={address}>
+              See which
+            </a>
           </p>
         )}
         <Carry errand={errand} first={number === 1} />
-        {ask.length === 0 ? null : <p className="small">Ask there: {ask.join('; ')}.</p>}
+        {ask.length === 0 ? null : <p className="small">Ask there: {ask.join(' ')}</p>}
         {caution === undefined ? null : <p className="today-caution small">{caution}</p>}
         <p className="small pencil">{why}</p>
       </div>

@@ -25,7 +25,9 @@ function Target({ answer }: { readonly answer: TodayAnswer }) {
         </>
       )}
       <span className={late ? 'today-late' : ''}>{reachInWords(answer)}</span>{' '}
-      <a href={addressOf('way')}>See the way</a>
+      <a className="no-print" href={addressOf('way')}>
+        See the way
+      </a>
     </p>
   );
 }

@@ -15,17 +15,19 @@ import './today.css';
 
 function Slip({ answer }: { readonly answer: TodayAnswer }) {
   return (
-    <div className="today-slip">
-      <SlipHead answer={answer} />
-      <div className="today-page">
-        <Beginning answer={answer} />
-        <Errands answer={answer} />
-        <Soon rows={answer.soon} />
-      </div>
-      <div className="today-stub">
-        <NotYet holds={answer.holds} />
-        <Waiting answer={answer} />
-        <Happened answer={answer} />
+    <div className="today">
+      <div className="today-slip">
+        <SlipHead answer={answer} />
+        <div className="today-page">
+          <Beginning answer={answer} />
+          <Errands answer={answer} />
+          <Soon rows={answer.soon} today={answer.day} />
+        </div>
+        <div className="today-stub">
+          <Waiting answer={answer} />
+          <NotYet holds={answer.holds} />
+          <Happened answer={answer} />
+        </div>
       </div>
     </div>
   );

@@ -57,8 +57,12 @@ export function reachInWords({ target, finish }: TodayAnswer): string | undefine
 
 /** What the slip comes to, for the line under its heading. */
 export function slipInWords({ can, back, waiting }: TodayAnswer): string {
-  if (can.length > 0) return `${things(can.length)} you can do today.`.replace(/^./, (letter) => letter.toUpperCase());
+  const [first] = can;
+  if (first !== undefined) {
+    const count = things(can.length).replace(/^./, (letter) => letter.toUpperCase());
+    return `${count} you can do today${can.length === 1 ? '' : `; the first is “${first.title}”`}.`;
+  }
   if (back.length > 0) return 'Something came back; it can be gone on a little later.';
   if (waiting.length > 0) return 'Nothing to go on today: you wait for the offices.';
-  return 'Nothing can be gone on yet.';
+  return 'Nothing can be gone on yet; here is where to begin.';
 }

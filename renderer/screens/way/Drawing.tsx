@@ -21,8 +21,8 @@ export function Drawing({ plan, focused }: { readonly plan: SheetPlan; readonly 
         <pattern id="way-hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path d="M0 0V5" />
         </pattern>
-        <pattern id="way-cross" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <path d="M0 0V5M0 0H5" />
+        <pattern id="way-cross" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path d="M0 0V7M0 0H7" />
         </pattern>
       </defs>
       <Ground plan={plan} />

@@ -18,20 +18,14 @@ export function Names({ plan, focused }: { readonly plan: SheetPlan; readonly fo
       {plan.lives.map((placed) => {
         const { life, words, outside } = placed;
         const held = life.needed.some(({ key }) => key === focused);
-        const late = life.lapsesBefore === undefined ? '' : ' late';
+        const late = life.lateFor.length === 0 ? '' : ' late';
         return (
           <li
             key={life.key}
             style={place(placed)}
             className={`${outside ? 'outside' : 'inside'}${held ? ' held' : ''}${late}`}
           >
-            {life.link === undefined ? (
-              <span>{words}</span>
-            ) : (
-              <a tabIndex={-1} href={addressOf('papers', life.link)}>
-                {words}
-              </a>
-            )}
+            {life.link === undefined ? <span>{words}</span> : <a href={addressOf('papers', life.link)}>{words}</a>}
           </li>
         );
       })}

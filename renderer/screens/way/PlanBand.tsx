@@ -1,42 +1,41 @@
 import { type PlacedGate, type PlacedStation, type SheetPlan, slantedWords } from './lay-out.ts';
+import { shapeOf, wordOf } from './words.ts';
 
 /** From a number down to its true place: straight, across, straight. */
 function leader(x: number, foot: number, { numbers, baseline }: SheetPlan): string {
   return `M${x} ${numbers + 12}v8L${foot} ${baseline - 16}V${baseline - 7}`;
 }
 
-function Name({
-  x,
-  plan,
-  words,
-  sort,
-}: {
+interface NameProps {
   readonly x: number;
   readonly plan: SheetPlan;
   readonly words: string;
   readonly sort: string;
-}) {
+  /** Its state, where it is worth a word. */
+  readonly said?: string;
+}
+
+function Name({ x, plan, words, sort, said }: NameProps) {
   return (
     <text className={`way-name ${sort}`} transform={`translate(${x + 3} ${plan.numbers - 15}) rotate(-52)`}>
       {words}
+      {said === undefined || said === '' ? null : (
+        <tspan className="way-word" dx="6">
+          {said}
+        </tspan>
+      )}
     </text>
   );
 }
 
 function StationLines({ placed, plan }: { readonly placed: PlacedStation; readonly plan: SheetPlan }) {
   const { station, x, foot } = placed;
-  const { state, title } = station;
-  const said = state === 'settled' || state === "can't go yet" ? '' : state;
+  const { title } = station;
   return (
-    <g className={state.replace("'", '').replaceAll(' ', '-')}>
+    <g className={shapeOf(station)}>
       <path className="way-leader" d={leader(x, foot, plan)} />
       <circle className="way-foot" cx={foot} cy={plan.baseline} r="2.6" />
-      <Name x={x} plan={plan} sort="" words={slantedWords(title)} />
-      {said === '' ? null : (
-        <text className="way-word" transform={`translate(${x + 3} ${plan.numbers - 15}) rotate(-52) translate(0 -13)`}>
-          {said}
-        </text>
-      )}
+      <Name x={x} plan={plan} sort="" words={slantedWords(title)} said={wordOf(station)} />
     </g>
   );
 }
@@ -72,9 +71,14 @@ function Baseline({ plan }: { readonly plan: SheetPlan }) {
       <path className="way-travelled" d={`M20 ${baseline - 7}H${today}v14H20z`} />
       <path className="way-edge" d={`M8 ${baseline - 7}H${end + 12}M8 ${baseline + 7}H${end + 12}`} />
       <path className="way-centre" d={`M8 ${baseline}H${end + 12}`} />
-      <path className="way-ticks" d={ticks} />
+      {weeks.length > 1 && (weeks[1] ?? 0) - (weeks[0] ?? 0) < 8 ? null : <path className="way-ticks" d={ticks} />}
+      {plan.earlier === 0 ? null : (
+        <text className="way-month" x={12} y={22}>
+          {plan.earlier} settled earlier: see the list
+        </text>
+      )}
       <path className="way-edge" d={marks} />
-      {months.slice(0, -1).map(({ x, words }) => (
+      {months.map(({ x, words }) => (
         <text key={x} className="way-month" x={x + 4} y={baseline + 24}>
           {words}
         </text>

@@ -11,19 +11,26 @@ function outline({ from, to, y, torn, open }: PlacedLife): string {
   return `${start}${foot}${finish}L${from} ${y}`;
 }
 
-function Strip({ placed }: { readonly placed: PlacedLife }) {
-  const { life, from, to, y, gapTo, open, ticks } = placed;
-  const sort = life.lapsesBefore !== undefined ? 'late' : life.expected ? 'expected' : life.state;
+/** What is left of a life is hatched; what is lived is blank. */
+function left({ from, to, y, open }: PlacedLife, today: number): string {
+  const start = Math.max(from, today);
+  if (start >= to) return '';
+  if (open || to - start < ear) return `M${start} ${y}H${to}v${height}H${start}z`;
+  return `M${start} ${y}H${to - ear}L${to} ${y + ear}V${y + height}H${start}z`;
+}
+
+function Strip({ placed, today }: { readonly placed: PlacedLife; readonly today: number }) {
+  const { life, to, y, gapTo, open, ticks, ears } = placed;
+  const sort = life.lateFor.length > 0 ? 'late' : life.expected ? 'expected' : life.state;
   return (
     <g className={`way-life ${sort}`}>
-      {life.expected ? null : (
-        <path
-          className="way-fill"
-          d={`M${from} ${y}H${open ? to : to - ear}L${to} ${open ? y : y + ear}V${y + height}H${from}z`}
-        />
-      )}
+      {life.expected ? null : <path className="way-fill" d={left(placed, today)} />}
       <path className="way-outline" d={outline(placed)} />
       {open ? null : <path className="way-outline" d={`M${to - ear} ${y}v${ear}h${ear}`} />}
+      <path
+        className="way-outline"
+        d={ears.map((x) => `M${x - ear} ${y}v${ear}h${ear}zM${x} ${y + ear}v${height - ear}`).join('')}
+      />
       {gapTo === undefined ? null : <path className="way-gap" d={`M${to} ${y}H${gapTo}v${height}H${to}z`} />}
       <path className="way-needed" d={ticks.map((x) => `M${x} ${y + height - 4}v7`).join('')} />
     </g>
@@ -32,9 +39,9 @@ function Strip({ placed }: { readonly placed: PlacedLife }) {
 
 function Ruling({ plan }: { readonly plan: SheetPlan }) {
   const { profile, weeks, months, end } = plan;
-  const lines = Math.floor((profile.bottom - profile.top) / 11);
-  const across = Array.from({ length: lines + 1 }, (_, index) => `M8 ${profile.top + index * 11}H${end + 12}`).join('');
-  const close = (weeks[1] ?? 0) - (weeks[0] ?? 0) < 11;
+  const lines = Math.floor((profile.bottom - profile.top) / 12);
+  const across = Array.from({ length: lines + 1 }, (_, index) => `M8 ${profile.top + index * 12}H${end + 12}`).join('');
+  const close = (weeks[1] ?? 0) - (weeks[0] ?? 0) < 12;
   return (
     <g>
       <path className="way-ruling" d={across} />
@@ -43,7 +50,7 @@ function Ruling({ plan }: { readonly plan: SheetPlan }) {
       )}
       <path className="way-ruling month" d={months.map(({ x }) => `M${x} ${profile.top}V${profile.bottom}`).join('')} />
       <path className="way-edge" d={`M8 ${profile.top}H${end + 12}V${profile.bottom}H8z`} />
-      {months.slice(0, -1).map(({ x, words }) => (
+      {months.map(({ x, words }) => (
         <text key={x} className="way-month" x={x + 4} y={profile.bottom + 15}>
           {words}
         </text>
@@ -56,11 +63,11 @@ function Flags({ plan }: { readonly plan: SheetPlan }) {
   return (
     <g>
       {plan.flags.map(({ sort, words, x, row }) => {
-        const y = plan.flagTop + row * 20;
+        const y = plan.flagTop + row * 18;
         return (
           <g key={sort} className={`way-flag ${sort}`}>
-            <path d={`M${x} ${plan.baseline - 20}V${y + 16}`} />
-            <text x={x + 6} y={y + 14}>
+            <path d={`M${x} ${plan.baseline - 20}V${plan.profile.bottom}`} />
+            <text x={x + 6} y={y + 13}>
               {words}
             </text>
           </g>
@@ -76,8 +83,13 @@ export function ProfileBand({ plan }: { readonly plan: SheetPlan }) {
     <g>
       <Ruling plan={plan} />
       {plan.lives.map((placed) => (
-        <Strip key={placed.life.key} placed={placed} />
+        <Strip key={placed.life.key} placed={placed} today={plan.today} />
       ))}
+      {plan.lives.length > 0 ? null : (
+        <text className="way-month" x={plan.today + 14} y={plan.profile.top + 38}>
+          The lives of your papers are drawn here, from issue to last good day, once they are kept.
+        </text>
+      )}
       <Flags plan={plan} />
     </g>
   );

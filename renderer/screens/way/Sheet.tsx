@@ -3,7 +3,7 @@ import { Choices } from '../../kit/Choices.tsx';
 import { Tick } from '../../kit/Tick.tsx';
 import { Drawing } from './Drawing.tsx';
 import { Key } from './Key.tsx';
-import { fitting, layOut } from './lay-out.ts';
+import { fitting, layOut, sortOf } from './lay-out.ts';
 import type { WayModel } from './model.ts';
 import { Names } from './Names.tsx';
 import { Stations } from './Stations.tsx';
@@ -33,26 +33,26 @@ export function Sheet({ model }: { readonly model: WayModel }) {
   const room = useRoom(box);
   const [zoom, setZoom] = useState<Zoom>('months');
   const [endless, showEndless] = useState(false);
+  const [expected, showExpected] = useState(false);
   const [focused, focus] = useState<string>();
   const plan = useMemo(
-    () => layOut(model, { day: dayWidth(zoom, fitting(model, room)), endless }),
-    [model, zoom, room, endless],
+    () => layOut(model, { day: dayWidth(zoom, fitting(model, room)), endless, expected }),
+    [model, zoom, room, endless, expected],
   );
   // A third of the sheet shows what was, two thirds what comes.
   // biome-ignore lint/correctness/useExhaustiveDependencies: only a new zoom moves the sheet; a changed lot does not.
   useEffect(() => {
     const element = box.current;
-    if (element !== null)
-      element.scrollLeft = (plan.today / plan.width) * element.scrollWidth - element.clientWidth / 3;
+    if (element === null) return;
+    const today = (plan.today / plan.width) * element.scrollWidth;
+    element.scrollLeft = zoom === 'whole way' ? 0 : today - element.clientWidth / 3;
   }, [zoom]);
   const keys = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === '+' || event.key === '=') setZoom(stepped(zoom, 1));
     else if (event.key === '-') setZoom(stepped(zoom, -1));
   };
-  const withoutEnd = model.lives.filter(
-    ({ from, through, expected }) => from !== undefined && through === undefined && !expected,
-  ).length;
+  const count = (sort: string): number => model.lives.filter((life) => sortOf(life) === sort).length;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys are a short cut for the buttons above the sheet.
     <div className="way-sheet" onKeyDown={keys}>
@@ -64,20 +64,22 @@ export function Sheet({ model }: { readonly model: WayModel }) {
           value={zoom}
           onChange={(id) => isZoom(id) && setZoom(id)}
         />
-        {withoutEnd === 0 ? null : (
-          <Tick checked={endless} onChange={showEndless}>
-            Papers with no end too ({withoutEnd})
-          </Tick>
-        )}
-        <Key />
+        <span className="way-label">Papers too</span>
+        <Tick checked={endless} onChange={showEndless}>
+          with no end ({count('endless')})
+        </Tick>
+        <Tick checked={expected} onChange={showExpected}>
+          still to come ({count('expected')})
+        </Tick>
       </div>
       <div className="way-scroll" ref={box}>
         <div className="way-paper" style={{ width: `${plan.width / 16}rem`, height: `${plan.height / 16}rem` }}>
           <Drawing plan={plan} focused={focused} />
-          <Names plan={plan} focused={focused} />
           <Stations plan={plan} focused={focused} onFocus={focus} />
+          <Names plan={plan} focused={focused} />
         </div>
       </div>
+      <Key />
     </div>
   );
 }

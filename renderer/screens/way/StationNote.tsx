@@ -4,7 +4,7 @@ import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import type { PlacedStation, SheetPlan } from './lay-out.ts';
-import type { Station } from './model.ts';
+import { lateInWords, type Station } from './model.ts';
 import { feeInWords, spareInWords, tooSoonInWords, whenInWords } from './words.ts';
 
 export interface StationNoteProps {
@@ -46,15 +46,13 @@ function WaitsFor({ station, all, onWalk }: Pick<StationNoteProps, 'station' | '
 }
 
 function Lapses({ station, plan }: Pick<StationNoteProps, 'station' | 'plan'>) {
-  const late = plan.lives.filter(
-    ({ life }) => station.row.lapsesFirst.includes(life.kind) && life.through !== undefined,
-  );
+  const late = plan.lives.filter(({ life }) => life.lateFor.includes(station));
   const soon = tooSoonInWords(station.row);
   if (late.length === 0 && soon === undefined) return null;
   return (
     <div className="way-warned">
-      {late.map(({ life, words }) => (
-        <p key={life.key}>{words}.</p>
+      {late.map(({ life }) => (
+        <p key={life.key}>{lateInWords(life)}.</p>
       ))}
       {soon === undefined ? null : <p>{soon}</p>}
     </div>
@@ -72,7 +70,7 @@ export function StationNote({ station, all, x, plan, onWalk, onClose }: StationN
       className="way-note settle"
       ref={box}
       aria-label={title}
-      style={{ left: `${left / 16}rem`, top: `${(plan.numbers + 18) / 16}rem` }}
+      style={{ left: `${left / 16}rem`, top: `${(plan.baseline + 12) / 16}rem` }}
     >
       <p className="way-note-head">
         <strong className="slab">

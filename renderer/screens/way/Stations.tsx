@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import type { PlacedStation, SheetPlan } from './lay-out.ts';
 import { StationNote } from './StationNote.tsx';
-import { stationInWords } from './words.ts';
+import { shapeOf, stationInWords } from './words.ts';
 
 export interface StationsProps {
   readonly plan: SheetPlan;
@@ -66,7 +66,7 @@ export function Stations({ plan, focused, onFocus }: StationsProps) {
           <button
             type="button"
             data-key={station.key}
-            className={`way-station ${station.state.replace("'", '').replaceAll(' ', '-')}`}
+            className={`way-station ${shapeOf(station)}`}
             style={{ left: `${x / 16}rem`, top: `${plan.numbers / 16}rem` }}
             tabIndex={station.key === stop ? 0 : -1}
             aria-expanded={open === station.key}

@@ -20,7 +20,7 @@ function Reach({ finish, target }: WayModel) {
   const left = daysBetween(finish, target);
   return (
     <>
-      <strong>{dayInWords(target)}</strong>{' '}
+      <strong>{dayInWords(target)}</strong>,{' '}
       {left < 0 ? <span className="way-late">missed by {-left} days</span> : `reached, ${left} days to spare`}
     </>
   );
@@ -36,15 +36,15 @@ export function TitleStrip({ way, model }: { readonly way: WayAnswer; readonly m
     <>
       <dl className="way-strip">
         <Box name="errands">
-          <strong>{settled}</strong> of {model.stations.length} settled, {today.length} can go today
+          <strong>{settled}</strong> of {model.stations.length} settled, {today.length} for today
         </Box>
         <Box name="as it stands, done">
           <strong>{finish === undefined ? 'not known' : dayInWords(finish)}</strong>
         </Box>
         <Box name="you hope to move in">{Reach(model)}</Box>
         <Box name="fees ahead">
-          <strong>{moneyInWords(feesKnown)}</strong> known
-          {feesUnknown === 0 ? '' : `, and ${feesUnknown} ${feesUnknown === 1 ? 'errand' : 'errands'} not known`}
+          {feesKnown === 0 && feesUnknown > 0 ? null : <strong>{moneyInWords(feesKnown)}</strong>}
+          {feesUnknown === 0 ? '' : `${feesKnown === 0 ? '' : ', and '}${feesUnknown} not known`}
         </Box>
       </dl>
       {beginWith.length === 0 ? null : (

@@ -18,7 +18,7 @@ export function Waits({ plan, focused }: { readonly plan: SheetPlan; readonly fo
       ))}
       <path d={`M${here.foot} ${plan.baseline - 7}V${plan.profile.bottom}`} className="way-drop" />
       {papers.map(({ life, from, to, y: top }) => (
-        <path key={life.key} className="way-held" d={`M${from - 3} ${top - 2}v19M${from - 3} ${top + 17}H${to + 3}`} />
+        <path key={life.key} className="way-held" d={`M${from} ${top + 17}H${to}`} />
       ))}
     </g>
   );

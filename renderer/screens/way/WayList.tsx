@@ -35,10 +35,7 @@ function Tools({
       />
       <Pick
         label="Stretch of the way"
-        options={pickFrom(
-          stations.map(({ stretch }) => stretch),
-          'the whole way',
-        )}
+        options={pickFrom(model.stretches, 'the whole way')}
         value={wish.stretch ?? all}
         onChange={(id) => onWish({ ...wish, stretch: id === all ? undefined : id })}
       />
@@ -55,7 +52,7 @@ function Tools({
 /** The same way for those who prefer reading. */
 export function WayList({ model }: { readonly model: WayModel }) {
   const [wish, setWish] = useState<Wish>({ grouping: 'stretch', order: { by: 'number', down: false } });
-  const groups = arranged(model.stations, wish);
+  const groups = arranged(model, wish);
   const shown = groups.reduce((sum, { stations }) => sum + stations.length, 0);
   return (
     <div className="way-list">

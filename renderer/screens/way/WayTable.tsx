@@ -4,7 +4,7 @@ import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import type { Column, Group, Order } from './arrange.ts';
-import { lifeInWords, type Station, type WayModel } from './model.ts';
+import { lateInWords, type Station, type WayModel } from './model.ts';
 import { feeInWords, numbersInWords, spareInWords, tooSoonInWords, whenInWords } from './words.ts';
 
 export interface WayTableProps {
@@ -47,15 +47,13 @@ function Heads({ order, onOrder }: Pick<WayTableProps, 'order' | 'onOrder'>) {
 }
 
 function Warned({ station, model }: { readonly station: Station; readonly model: WayModel }) {
-  const late = model.lives.filter(
-    ({ kind, through }) => station.row.lapsesFirst.includes(kind) && through !== undefined,
-  );
+  const late = model.lives.filter(({ lateFor }) => lateFor.includes(station));
   const soon = tooSoonInWords(station.row);
   return (
     <>
       {late.map((life) => (
         <p key={life.key} className="way-warned">
-          {lifeInWords(life)}.
+          {lateInWords(life)}.
         </p>
       ))}
       {soon === undefined ? null : <p className="way-warned">{soon}</p>}

@@ -1,5 +1,5 @@
 import { errandStates } from '../../../core/vocabulary/finding.ts';
-import type { Station } from './model.ts';
+import type { Station, WayModel } from './model.ts';
 
 export const groupings = ['stretch', 'state', 'nothing'] as const;
 export type Grouping = (typeof groupings)[number];
@@ -52,7 +52,10 @@ function inOrder(stations: readonly Station[], { by, down }: Order): readonly St
 }
 
 /** Groups in the order of the way (stretches) or of urgency (states); empty ones are left out. */
-export function arranged(stations: readonly Station[], wish: Wish): readonly Group[] {
+export function arranged(
+  { stations, stretches }: Pick<WayModel, 'stations' | 'stretches'>,
+  wish: Wish,
+): readonly Group[] {
   const { grouping, order, stretch, office } = wish;
   const kept = stations.filter(
     (station) =>
@@ -61,7 +64,7 @@ export function arranged(stations: readonly Station[], wish: Wish): readonly Gro
   const groupOf = (station: Station): string =>
     grouping === 'stretch' ? station.stretch : grouping === 'state' ? station.state : '';
   const urgent = ['sent back', 'can go', 'left with them', ...errandStates];
-  const titles = [...new Set(grouping === 'state' ? urgent : stations.map(groupOf))];
+  const titles = grouping === 'stretch' ? stretches : grouping === 'state' ? [...new Set(urgent)] : [''];
   return titles
     .map((title) => ({
       title,

@@ -42,8 +42,9 @@ export function axisOver(days: readonly Day[], today: Day): Axis {
 
 const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
-/** "Mar", and with the year where it begins or where a new one does. */
-export function monthInWords(day: Day, withYear: boolean): string {
+/** "Mar", with the year where the axis begins or a year does; where there is little room January is its year. */
+export function monthInWords(day: Day, first: boolean, narrow: boolean): string {
   const name = names[Number(day.slice(5, 7)) - 1] ?? '';
-  return withYear || name === 'Jan' ? `${name} ${day.slice(0, 4)}` : name;
+  if (name === 'Jan') return narrow ? day.slice(0, 4) : `${name} ${day.slice(0, 4)}`;
+  return first && !narrow ? `${name} ${day.slice(0, 4)}` : name;
 }

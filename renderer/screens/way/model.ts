@@ -43,8 +43,10 @@ export interface Life {
   readonly expected: boolean;
   /** Undefined: with no end, or not known yet. */
   readonly through: Day | undefined;
-  /** The errand that needs it only after it will have lapsed. */
-  readonly lapsesBefore: Station | undefined;
+  /** Last good days of all of them, where several of a kind share the strip. */
+  readonly ends: readonly Day[];
+  /** Stations that need it only after it will have lapsed. */
+  readonly lateFor: readonly Station[];
   /** Stations that still ask for it. */
   readonly needed: readonly Station[];
   readonly link: string | undefined;
@@ -58,6 +60,8 @@ export interface WayModel {
   readonly aside: readonly WayRow[];
   readonly gates: readonly Gate[];
   readonly lives: readonly Life[];
+  /** The stretches of the way, in the order they are walked. */
+  readonly stretches: readonly string[];
 }
 
 export interface WaySources {
@@ -77,7 +81,7 @@ function settledOn(row: WayRow, { way, papers, practice }: WaySources): Day | un
   return papers
     .filter(({ kind, subject }) => yields.includes(kind) && (row.subject === undefined || subject === row.subject))
     .flatMap(({ issuedDay }) => (issuedDay === undefined || issuedDay > way.day ? [] : [issuedDay]))
-    .toSorted()
+    .toSorted(byDay)
     .at(-1);
 }
 
@@ -91,7 +95,7 @@ function stationsOf(sources: WaySources): readonly Station[] {
     before = at;
     return { row, at, dated: known !== undefined };
   });
-  const ordered = placed.toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const ordered = placed.toSorted((a, b) => byDay(a.at, b.at));
   return ordered.map(({ row, at, dated }, index) => ({
     key: keyOf(row),
     number: index + 1,
@@ -108,40 +112,63 @@ function stationsOf(sources: WaySources): readonly Station[] {
 function gatesOf({ way }: WaySources, stations: readonly Station[]): readonly Gate[] {
   return way.holds.map(({ hold, title, say, waitsFor, unknown }) => {
     const before = stations.filter((station) => waitsFor.includes(station.title));
-    const opens = before.map(({ row, at }) => row.done ?? at).toSorted();
+    const opens = before.map(({ row, at }) => row.done ?? at).toSorted(byDay);
     return { key: hold, title, say, waitsFor, unknown, opens: opens.at(-1) };
   });
 }
 
-/** With its firm or area, where several papers bear one title. */
-function lifeTitle(row: PaperRow, all: readonly PaperRow[]): string {
-  const twins = all.filter(({ kind }) => kind === row.kind);
-  const number = row.editions.find(({ current }) => current)?.number ?? '';
-  return twins.length > 1 && number !== '' && !row.title.includes(number) ? `${row.title} ${number}` : row.title;
-}
-
 function lifeOf(row: PaperRow, sources: WaySources, stations: readonly Station[]): Life {
-  const { way, papers } = sources;
+  const { way } = sources;
   const there = row.issuedDay !== undefined && row.issuedDay <= way.day && row.state !== 'not asked for';
   const asking = row.needFor.filter(({ open }) => open).map(({ errand }) => errand);
   const needed = stations.filter((station) => station.state !== 'settled' && asking.includes(station.row.errand));
   const through = there ? row.goodThroughDay : undefined;
-  const late = needed.filter(({ row: stop, at }) => {
-    return stop.lapsesFirst.includes(row.kind) && through !== undefined && through < at;
-  });
+  const late = needed.filter(
+    ({ row: stop, at }) =>
+      through !== undefined && through < at && (row.state === 'lapsed' || stop.lapsesFirst.includes(row.kind)),
+  );
   const brought = stations.find(({ row: stop }) => stop.errand === row.broughtBy?.errand);
   return {
     key: row.row,
-    title: lifeTitle(row, papers),
+    title: row.title,
     kind: row.kind,
     state: row.state,
     from: there ? row.issuedDay : (brought?.row.done ?? brought?.at),
     expected: !there,
     through,
-    lapsesBefore: late[0],
+    ends: through === undefined ? [] : [through],
+    lateFor: late,
     needed,
     link: row.paper,
   };
+}
+
+/** Papers of one kind kept for several firms or areas share a strip, unless one of them lapses too early. */
+function folded(lives: readonly Life[]): readonly Life[] {
+  const plain = (life: Life): boolean => !life.expected && life.through !== undefined && life.lateFor.length === 0;
+  return lives.flatMap((life) => {
+    const twins = lives.filter((other) => other.kind === life.kind && plain(other));
+    if (!plain(life) || twins.length < 2) return [life];
+    if (twins[0] !== life) return [];
+    const ends = twins.flatMap((twin) => twin.ends).toSorted(byDay);
+    const from = twins.flatMap((twin) => twin.from ?? []).toSorted(byDay);
+    const lapsing = twins.find(({ state }) => state === 'lapsing' || state === 'lapsed');
+    return [
+      { ...life, ends, from: from[0], through: ends.at(-1), state: lapsing?.state ?? life.state, link: undefined },
+    ];
+  });
+}
+
+function byDay(a: Day, b: Day): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Stretches by where their errands stand on the average: one early errand does not move a stretch. */
+function stretchesOf(stations: readonly Station[]): readonly string[] {
+  const places = Map.groupBy(stations, ({ stretch }) => stretch);
+  const middle = (members: readonly Station[]): number =>
+    members.reduce((sum, { number }) => sum + number, 0) / members.length;
+  return [...places].toSorted(([, a], [, b]) => middle(a) - middle(b)).map(([stretch]) => stretch);
 }
 
 /** Everything the sheet and the list show, out of what the desk answered. */
@@ -158,15 +185,28 @@ export function modelOf(sources: WaySources): WayModel {
     stations,
     aside: way.stops.filter(({ state }) => state === "doesn't apply"),
     gates: gatesOf(sources, stations),
-    lives,
+    lives: folded(lives),
+    stretches: stretchesOf(stations),
   };
 }
 
+/** "Septic permit lapses 27 Jul 2026, before 21 can use it", "... lapsed 27 Jul 2026, and 21 needs it". */
+export function lateInWords({ title, through, lateFor, state }: Life): string {
+  const [first] = lateFor;
+  if (through === undefined || first === undefined) return '';
+  const day = dayInWords(through);
+  return state === 'lapsed'
+    ? `${title} lapsed ${day}, and ${first.number} needs it`
+    : `${title} lapses ${day}, before ${first.number} can use it`;
+}
+
 /** What is written on a strip. */
-export function lifeInWords({ title, expected, through, from, lapsesBefore }: Life): string {
-  if (lapsesBefore !== undefined && through !== undefined)
-    return `${title}: lapses ${dayInWords(through)}, before ${lapsesBefore.number} can use it`;
-  if (through !== undefined) return `${title}, to ${dayInWords(through)}`;
+export function lifeInWords(life: Life): string {
+  const { title, expected, through, from, lateFor, state, ends } = life;
+  if (lateFor.length > 0) return lateInWords(life);
+  const [first] = ends;
+  if (ends.length > 1 && first !== undefined) return `${title}: ${ends.length}, the first to ${dayInWords(first)}`;
+  if (through !== undefined) return `${title}, ${state === 'lapsed' ? 'lapsed' : 'to'} ${dayInWords(through)}`;
   if (expected) return from === undefined ? `${title}, nobody asked yet` : `${title}, about ${dayInWords(from)}`;
   return title;
 }

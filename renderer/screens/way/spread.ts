@@ -5,14 +5,19 @@ interface Pool {
 
 /**
  * Sets things side by side on a line, each as near to where it belongs as the others let it, in the order given.
- * Least squares under "at least `gap` apart" (pooling of adjacent violators, then clamped to the line).
+ * Least squares under "at least so far apart" (pooling of adjacent violators, then clamped to the line).
  * @param wanted where each belongs, ascending
+ * @param offsets how far each stands from the first where all stand as close as they may; starts with 0
  * @param line first and last place there is; stretched to the right where it is too short
  */
-export function spread(wanted: readonly number[], gap: number, line: readonly [number, number]): readonly number[] {
+export function spread(
+  wanted: readonly number[],
+  offsets: readonly number[],
+  line: readonly [number, number],
+): readonly number[] {
   const pools: Pool[] = [];
   wanted.forEach((place, index) => {
-    pools.push({ sum: place - index * gap, count: 1 });
+    pools.push({ sum: place - (offsets[index] ?? 0), count: 1 });
     for (;;) {
       const last = pools.at(-1);
       const before = pools.at(-2);
@@ -21,10 +26,10 @@ export function spread(wanted: readonly number[], gap: number, line: readonly [n
     }
   });
   const [from, to] = line;
-  const highest = Math.max(from, to - (wanted.length - 1) * gap);
+  const highest = Math.max(from, to - (offsets.at(-1) ?? 0));
   return pools
     .flatMap(({ sum, count }) => Array.from({ length: count }, () => sum / count))
-    .map((place, index) => Math.min(Math.max(place, from), highest) + index * gap);
+    .map((place, index) => Math.min(Math.max(place, from), highest) + (offsets[index] ?? 0));
 }
 
 export interface Stretch {

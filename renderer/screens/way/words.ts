@@ -50,3 +50,15 @@ export function stationInWords(station: Station): string {
   const spare = state === 'settled' ? '' : spareInWords(row.spare);
   return [`${number}. ${title}`, state, whenInWords(station), spare].filter((part) => part !== '').join(', ');
 }
+
+/** The state of a station, told apart where going today would be too soon. */
+export function shapeOf({ state, row }: Station): string {
+  return state === 'can go' && row.tooSoon !== undefined ? 'too-soon' : state.replace("'", '').replaceAll(' ', '-');
+}
+
+/** The word that stands after a name on the sheet; the commonest two states are told by their shape and the key. */
+export function wordOf(station: Station): string {
+  const { state } = station;
+  if (shapeOf(station) === 'too-soon') return 'can go, too soon';
+  return state === 'settled' || state === "can't go yet" ? '' : state;
+}
