@@ -29,7 +29,7 @@ export function FindingNote({ finding, open = false, onOtherwise }: FindingNoteP
           as="word"
           small
           onPress={() => show(!shown)}
-          label={`${shown ? 'Hide' : 'Show'} why, and what to do: ${say}`}
+          label={`${shown ? 'Show less' : 'Show why, and what to do'}: ${say}`}
         >
           {shown ? 'less' : 'why, and what to do'}
         </Button>
