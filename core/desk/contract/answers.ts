@@ -104,6 +104,10 @@ export interface WayAnswer extends Omit<Way, 'stops'> {
     readonly title: string;
     readonly office: string;
     readonly fee?: number | undefined;
+    /** The stretch of the way it belongs to, as the practice names it. */
+    readonly stretch?: string | undefined;
+    /** The day of the visit that settled it, where one was recorded. */
+    readonly settled?: Day | undefined;
   })[];
   readonly duties: readonly Finding[];
   /** Papers no errand brings that errands with nothing else before them wait for: where to begin. */

@@ -1,7 +1,7 @@
 import { type Asked, readDuties, readErrand, readWay } from '../../readiness/index.ts';
-import { dayInWords } from '../../vocabulary/days.ts';
+import { type Day, dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
-import type { NeedReading } from '../../vocabulary/finding.ts';
+import type { NeedReading, WayStop } from '../../vocabulary/finding.ts';
 import { validityInWords } from '../../vocabulary/in-words.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
 import type { Errand } from '../../vocabulary/practice.ts';
@@ -12,6 +12,16 @@ import { editionIn, errandNamed, kindTitle, subjectNamed } from '../named.ts';
 import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { commentsOn } from './with-them.ts';
+
+/** The day of the visit that settled an errand, where one was recorded. */
+function settledOn({ errand, subject, state }: WayStop, { lot, day }: Asked): Day | undefined {
+  if (state !== 'settled') return undefined;
+  return lot.visits.reduce<Day | undefined>((last, visit) => {
+    const ours = visit.errand === errand && (subject === undefined || visit.subject === subject);
+    const counts = ours && visit.state === 'settled' && visit.day <= day;
+    return counts && (last === undefined || visit.day > last) ? visit.day : last;
+  }, undefined);
+}
 
 /** The whole way, dated, with the words a person knows the errands by. */
 export const way = onLot(requests.way, (_input, at) => {
@@ -25,6 +35,8 @@ export const way = onLot(requests.way, (_input, at) => {
       title: errandTitle(practice, stop.errand),
       office: officeTitle(practice, errand?.office ?? ''),
       fee: errand?.fee,
+      stretch: errand?.stretch,
+      settled: settledOn(stop, asked),
     };
   });
   const duties = readDuties(asked).flatMap(({ findings }) => findings);

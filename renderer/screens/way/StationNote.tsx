@@ -86,7 +86,7 @@ export function StationNote({ station, all, x, plan, onWalk, onClose }: StationN
       </p>
       <dl>
         <Fact name={state === 'settled' ? 'settled' : state === 'left with them' ? 'left' : 'earliest'}>
-          {station.dated && state !== 'settled' ? dayWithWeekday(station.at) : whenInWords(station)}
+          {station.dated === 'surely' ? dayWithWeekday(station.at) : whenInWords(station)}
         </Fact>
         {row.done === undefined || state === 'settled' ? null : <Fact name="back by">{dayWithWeekday(row.done)}</Fact>}
         {row.spare === undefined ? null : <Fact name="spare">{spareInWords(row.spare)}</Fact>}

@@ -14,8 +14,8 @@ export interface Station {
   readonly state: ErrandState;
   /** Where it stands on the sheet. */
   readonly at: Day;
-  /** False where it is settled and nothing says when: it stands with the one before it. */
-  readonly dated: boolean;
+  /** On whose word: a visit or the way itself; a paper it brought; or nothing, and it stands with the one before it. */
+  readonly dated: 'surely' | 'by its paper' | 'not';
   readonly stretch: string;
   /** Keys of the stations it waits for. */
   readonly waitsFor: readonly string[];
@@ -85,15 +85,20 @@ function settledOn(row: WayRow, { way, papers, practice }: WaySources): Day | un
     .at(-1);
 }
 
+function datedBy(row: WayRow, known: Day | undefined): Station['dated'] {
+  if (known === undefined) return 'not';
+  return (row.earliest ?? row.settled) === undefined ? 'by its paper' : 'surely';
+}
+
 function stationsOf(sources: WaySources): readonly Station[] {
-  const { way, practice } = sources;
+  const { way } = sources;
   const rows = way.stops.filter(({ state }) => state !== "doesn't apply");
   let before: Day | undefined;
   const placed = rows.map((row) => {
-    const known = row.earliest ?? settledOn(row, sources);
+    const known = row.earliest ?? row.settled ?? settledOn(row, sources);
     const at = known ?? before ?? way.day;
     before = at;
-    return { row, at, dated: known !== undefined };
+    return { row, at, dated: datedBy(row, known) };
   });
   const ordered = placed.toSorted((a, b) => byDay(a.at, b.at));
   return ordered.map(({ row, at, dated }, index) => ({
@@ -104,7 +109,7 @@ function stationsOf(sources: WaySources): readonly Station[] {
     state: row.state,
     at,
     dated,
-    stretch: practice?.errands[row.errand]?.stretch ?? '',
+    stretch: row.stretch ?? '',
     waitsFor: ordered.filter((other) => row.waitsFor.includes(other.row.errand)).map((other) => keyOf(other.row)),
   }));
 }

@@ -18,17 +18,12 @@ export function feeInWords(fee: number | undefined): string {
   return fee === 0 ? 'no fee' : moneyInWords(fee);
 }
 
-/** When it was, or could be: "settled about 8 Dec 2025", "from 12 May 2026", "left 31 Mar 2026". */
+/** When it was, or could be: "3 Mar 2026", "about 8 Dec 2025" (by its paper), "since 31 Mar 2026". */
 export function whenInWords({ state, at, dated }: Station): string {
-  if (!dated) return 'day not known';
-  switch (state) {
-    case 'settled':
-      return `about ${dayInWords(at)}`;
-    case 'left with them':
-      return `since ${dayInWords(at)}`;
-    default:
-      return dayInWords(at);
-  }
+  if (dated === 'not') return 'day not known';
+  const day = dayInWords(at);
+  if (dated === 'by its paper') return `about ${day}`;
+  return state === 'left with them' ? `since ${day}` : day;
 }
 
 /** Errands whose number a sentence names: "3, 7 and 12". */
