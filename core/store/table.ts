@@ -1,8 +1,19 @@
-import { closeSync, existsSync, openSync, readdirSync, renameSync, rmSync, type Stats, statSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  openSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  type Stats,
+  statSync,
+  utimesSync,
+} from 'node:fs';
 import { basename, dirname, join, parse, resolve } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { LaidFile, TableFile } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { onceEach } from './once-each.ts';
 import { copyHashing, originalSizes, originalsOfSize, paperOfFile, sizeOnDisk } from './originals.ts';
 import { hashFile, makeFolder, newTemporaryPath, originalFile, syncFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
@@ -27,13 +38,7 @@ interface Hashed {
 }
 
 /** Hashes found in this run, by name; good for as long as size and time are those they were found at. */
-const hashes = new WeakMap<Ledger, Map<string, Hashed>>();
-
-function hashesOf(ledger: Ledger): Map<string, Hashed> {
-  const known = hashes.get(ledger) ?? new Map<string, Hashed>();
-  hashes.set(ledger, known);
-  return known;
-}
+const hashesOf = onceEach((_ledger: Ledger) => new Map<string, Hashed>());
 
 export function tableFolder(ledger: Ledger): string {
   return join(ledger.folder, 'table');
@@ -48,11 +53,30 @@ function knownHash(ledger: Ledger, name: string, stat: Stats): string | undefine
   return known?.bytes === stat.size && known.changed === changedAt(stat) ? known.sha256 : undefined;
 }
 
-/** What we laid down ourselves is whole; of anything else the last touch must lie a little back. */
+interface Seen {
+  readonly bytes: number;
+  /** When its size was last seen to change; undefined where it never was. */
+  readonly grew?: number | undefined;
+}
+
+const sightings = onceEach((_ledger: Ledger) => new Map<string, Seen>());
+
+/** Programs that set a file's time themselves give themselves away by its size. */
+function grewLately(ledger: Ledger, name: string, bytes: number): boolean {
+  const seen = sightings(ledger);
+  const now = ledger.now().getTime();
+  const before = seen.get(name);
+  const grew = before === undefined || before.bytes === bytes ? before?.grew : now;
+  seen.set(name, { bytes, grew });
+  return grew !== undefined && now - grew < settledAfterMs;
+}
+
+/** What we laid down ourselves is whole; anything else must have been left alone for a little. */
 function isArriving(ledger: Ledger, name: string, stat: Stats): boolean {
+  const grew = grewLately(ledger, name, stat.size);
   if (unfinishedName.test(name) || stat.size === 0) return true;
   if (knownHash(ledger, name, stat) !== undefined) return false;
-  return Math.abs(ledger.now().getTime() - changedAt(stat)) < settledAfterMs;
+  return grew || Math.abs(ledger.now().getTime() - stat.mtimeMs) < settledAfterMs;
 }
 
 function fileAt(ledger: Ledger, name: string): TableFile | undefined {
@@ -164,6 +188,9 @@ export async function layOn(ledger: Ledger, path: string, name: string): Promise
     if (bytes === 0) throw refuse(name, 'is empty', 'Save or scan it again, then add it.');
     const folder = tableFolder(ledger);
     makeFolder(folder);
+    // The person's own date of the file: no other program takes it for one that is still being written.
+    const { atime, mtime } = statSync(path);
+    utimesSync(temporary, atime, mtime);
     const laid = moveInto(temporary, folder, plainName(name));
     const stat = statSync(join(folder, laid));
     hashesOf(ledger).set(laid, { bytes, changed: changedAt(stat), sha256 });

@@ -146,6 +146,30 @@ describe('the terminal', () => {
     expect(needs.find((each: { need: string }) => each.need === 'plans').copies).toBe(3);
   });
 
+  it('lays several files on the table at once, and keeps from there', () => {
+    const laid = lotfile(['lay-down', 'deed.pdf', 'plans.pdf', ...atLot]);
+    expect(laid).toMatchObject({ code: 0, err: '' });
+    expect(laid.out).toContain('deed.pdf (kept already: Deed)');
+    expect(lotfile(['keep', join(lot, 'table', 'plans.pdf'), '--kind', 'plans', ...atLot]).code).toBe(0);
+    expect(readdirSync(join(lot, 'table'))).toEqual(['deed.pdf']);
+    expect(lotfile(['put-aside', 'deed.pdf', ...atLot]).out).toContain('Put aside as deed.pdf.');
+    expect(lotfile(['lay-down', 'none.pdf', ...atLot]).code).toBe(1);
+  });
+
+  it('puts an errand sheet and a mail draft where the person says', () => {
+    const out = join(root, 'made');
+    expect(lotfile(['errand-sheet', 'permit-apply', '--out', out, ...atLot]).code).toBe(0);
+    const { answer } = JSON.parse(lotfile(['packets', '--json', ...atLot]).out);
+    const draft = ['mail-draft', answer.packets[0].packet, '--to', 'desk@county.example', '--out', out, ...atLot];
+    expect(lotfile(draft)).toMatchObject({ code: 0, err: '' });
+    expect(
+      readdirSync(out)
+        .map((name) => name.slice(-4))
+        .toSorted((a, b) => (a < b ? -1 : 1)),
+    ).toEqual(['.eml', '.pdf']);
+    expect(lotfile(['mail-draft', answer.packets[0].packet, '--to', 'nobody', ...atLot]).code).toBe(2);
+  });
+
   it('says how each command is written', () => {
     expect(lotfile(['--help']).out).toContain('assemble');
     expect(lotfile(['keep', '--help']).out).toContain('--good-through DAY');

@@ -128,7 +128,11 @@ const printers: Printers = {
     found.length === 0
       ? 'Nothing found.'
       : found
-          .map(({ title, page, snippet }) => `${title}${page === undefined ? '' : `, page ${page}`}: ${snippet}`)
+          .map(({ sort, title, page, snippet, errand, office }) =>
+            sort === 'paper'
+              ? `${title}${page === undefined ? '' : `, page ${page}`}: ${snippet}`
+              : `${title} (${sort} ${errand ?? office})`,
+          )
           .join('\n'),
   history: ({ acts }) =>
     table(

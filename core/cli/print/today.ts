@@ -19,7 +19,7 @@ function whoAndWhere({ office, fee, feeNote }: Errand): readonly string[] {
     ['Phone:', office.phone],
     ['Who must appear:', office.appear],
     ['Appointment:', office.appointment],
-    ['Fee:', fee === undefined ? (feeNote ?? 'ask') : moneyInWords(fee)],
+    ['Fee:', fee === undefined ? (feeNote ?? 'ask') : fee === 0 ? 'none' : moneyInWords(fee)],
     ['Pay to:', [office.payee, office.pays].filter(Boolean).join('; ')],
   ];
   return rows.flatMap(([label, value]) => (value === undefined || value === '' ? [] : labelled(label, value, 5)));

@@ -333,7 +333,11 @@ export interface PutAsideAnswer {
 export const ruleSorts = ['count', 'money', 'words', 'list', 'days', 'size', 'yes or no', 'choice'] as const;
 export type RuleSort = (typeof ruleSorts)[number];
 
-/** One rule that "the clerk said otherwise" may change; `rule` and a value of the sort go to `clerk-said` as they are. */
+/**
+ * One rule that "the clerk said otherwise" may change; `rule` and a value of the sort go to `clerk-said` as they are:
+ * a number for a count, true or false, words ("240 usd", "free", "30 days", "25 MB"), a list of words. The word "drop"
+ * takes away a value that is laid down.
+ */
 export interface AmendableRow {
   readonly rule: string;
   /** What the rule is about ("Building plans"); rows of one group stand together. */

@@ -21,14 +21,14 @@ function folded(text: string): string {
     .join('');
 }
 
-/** Where each word begins a word of the title; undefined where one doesn't. */
+/** The words of the title that begin with the words looked for; undefined where one is not there. */
 function marksIn(title: string, words: readonly string[]): FoundRow['marks'] | undefined {
   const text = folded(title);
   const marks: (readonly [number, number])[] = [];
   for (const word of words) {
     const starts = [...text.matchAll(/[\p{L}\p{N}]+/gu)].find((match) => match[0].startsWith(word));
     if (starts === undefined) return undefined;
-    marks.push([starts.index, starts.index + word.length]);
+    marks.push([starts.index, starts.index + starts[0].length]);
   }
   return marks.toSorted((a, b) => a[0] - b[0]);
 }

@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { leadInWords, parseLead } from '../../core/vocabulary/days.ts';
+import { validityInWords } from '../../core/vocabulary/in-words.ts';
+
+describe('words for how long', () => {
+  it('a lead time is written as it is read', () => {
+    for (const words of ['10 to 20 working days', '3 weeks', 'same day', '1 day', '1 to 2 months', '0 to 5 days']) {
+      const lead = parseLead(words);
+      if (lead === undefined) throw new Error(`"${words}" was not read.`);
+      expect(leadInWords(lead)).toBe(words);
+      expect(parseLead(leadInWords(lead))).toEqual(lead);
+    }
+  });
+
+  it('a validity says the last good day, and the day to go by where that is a weekend', () => {
+    const clocks = [] as const;
+    expect(validityInWords({ good: true, through: '2026-03-13', clocks })).toBe('good through 13 Mar 2026');
+    expect(validityInWords({ good: true, through: '2026-03-14', safeThrough: '2026-03-13', clocks })).toBe(
+      'good through Sat 14 Mar 2026; go by Fri 13 Mar 2026',
+    );
+    expect(validityInWords({ good: false, through: '2026-02-02', clocks })).toBe('lapsed after 2 Feb 2026');
+    expect(validityInWords({ good: false, through: 'ended', clocks })).toBe('ended');
+    expect(validityInWords({ good: true, through: 'for good', clocks })).toBe('good, with no end');
+    expect(validityInWords({ good: 'unknown', through: 'unknown', clocks })).toBe('how long is not known');
+  });
+});
