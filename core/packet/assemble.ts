@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Drawing } from '../typeset/drawing.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { fileHash } from './file-hash.ts';
-import { linkPacket } from './link/index.ts';
+import { linkPacket, warmAside } from './link/index.ts';
 import type { LinkOrder, LinkPage, LinkSource, StampFace } from './link-order.ts';
 import type { PacketPlan, PlanFile, PlanSheet } from './plan-model.ts';
 import { proveWhole, type WholeFile } from './prove-whole.ts';
@@ -160,8 +160,9 @@ interface Job {
  * @throws LotfileError `paper damaged` where a kept byte changed, `stopped`, `disk`; the caller removes the folder.
  */
 export async function assemblePacket(plan: PacketPlan, tools: AssembleTools): Promise<readonly AssembledFile[]> {
-  // The reader starts while the first sheets are drawn.
+  // The reader and the writing thread start while the first sheets are drawn.
   warmReadBack();
+  warmAside();
   const originals = proveWhole(tools.originals);
   try {
     const job = { plan, tools };

@@ -1,2 +1,3 @@
+export { warmAside } from './aside.ts';
 export { linkPacket } from './link-packet.ts';
 export type { LinkControl } from './pace.ts';

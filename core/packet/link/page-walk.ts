@@ -5,6 +5,8 @@ import { emptyDict, isArray, isDict, nameOf, type PdfDict, PdfRef, type PdfValue
 /** A page as the source has it: its own dictionary with what it inherits laid under. */
 export interface SourcePage {
   readonly num: number;
+  /** Kept, because linking and reading back come to it again and again. */
+  readonly own: PdfDict;
   /** Resources, MediaBox, CropBox and Rotate from above (ISO 32000-1, 7.7.3.4); the page's own win. */
   readonly inherited: PdfDict;
 }
@@ -38,7 +40,7 @@ function visit(walk: Walk, ref: PdfRef, above: PdfDict): void {
   if (!isDict(node)) throw damaged(walk.file.title, 'a page in its list is missing');
   const kids = walk.file.resolve(node.get('Kids'));
   if (nameOf(node.get('Type')) !== 'Pages' && !isArray(kids)) {
-    walk.pages.push({ num: ref.num, inherited: above });
+    walk.pages.push({ num: ref.num, own: node, inherited: above });
     return;
   }
   // A page may be listed twice, a node of the tree may not: that would be a circle.

@@ -45,8 +45,8 @@ export class PageWriter {
     const { source, page, use } = job;
     const from = source.pages[page.page];
     if (from === undefined) throw damaged(source.file.title, `it has no page ${page.page + 1}`);
-    const own = source.dictOf(new PdfRef(from.num, source.file.table.gens[from.num] ?? 0)) ?? emptyDict;
-    const entry = (key: string): PdfValue | undefined => own.get(key) ?? from.inherited.get(key);
+    const { own, inherited } = from;
+    const entry = (key: string): PdfValue | undefined => own.get(key) ?? inherited.get(key);
     const geometry = geometryOf(source, entry);
     const stamped = this.#stamp(job, geometry, entry('Resources'));
     const made = new Map<string, PdfValue>(dict({ Type: name('Page'), Parent: new FinishedRef(job.parent) }));

@@ -2,7 +2,7 @@ import type { EqualSpan } from '../link/aside.ts';
 import type { OpenSource } from '../link/open-sources.ts';
 import type { Pace } from '../link/pace.ts';
 import type { SourcePage, SourcePages } from '../link/page-walk.ts';
-import { boxOf, turnOf } from '../link/seen-frame.ts';
+import { boxOf, seenSize, turnOf, visibleBox } from '../link/seen-frame.ts';
 import type { PdfFile } from '../link/syntax/pdf-file.ts';
 import {
   emptyDict,
@@ -16,6 +16,7 @@ import {
 } from '../link/syntax/values.ts';
 import type { LinkOrder, LinkPage } from '../link-order.ts';
 import { misread } from './misread.ts';
+import { openWithReader, type PageSize } from './open-finished.ts';
 import { SameObjects } from './same-objects.ts';
 
 export interface Finished {
@@ -27,11 +28,13 @@ export interface PaperCheck {
   readonly order: LinkOrder;
   readonly finished: Finished;
   readonly sources: readonly OpenSource[];
+  /** Of every page of the finished file, as the independent reader sees it. */
+  readonly sizes: readonly PageSize[];
   readonly pace: Pace;
 }
 
 /**
- * Every page against the page it came from: boxes, turn, its list of streams, everything its resources lead to.
+ * Every page against the page it came from: size, boxes, turn, its list of streams, everything its resources lead to.
  * @returns the streams met on the way, in pairs: the caller sees to it that their bytes are the same.
  * @throws LotfileError `internal` naming page and paper.
  */
@@ -42,10 +45,11 @@ export async function followPapers(check: PaperCheck): Promise<readonly EqualSpa
 }
 
 async function followSource(
-  { order, finished, pace }: PaperCheck,
+  { order, finished, sizes, pace }: PaperCheck,
   { id, file, walked }: OpenSource,
   pairs: EqualSpan[],
 ): Promise<void> {
+  let strange = false;
   const root = file.table.trailer.get('Root');
   const apart = new Set([...walked.nodes, ...walked.pages.map(({ num }) => num)]);
   if (root instanceof PdfRef) apart.add(root.num);
@@ -61,6 +65,35 @@ async function followSource(
         ? 'is missing'
         : comparePage({ page, shared }, sideOf(file, mine), sideOf(finished.file, theirs));
     if (wrong !== undefined) throw misread(order.title, `page ${sheet + 1} ("${file.title}") ${wrong}`);
+    if (mine !== undefined && !isNear(sizes[sheet], expectedSize(sideOf(file, mine), page))) strange = true;
+  }
+  if (strange) await compareSizes({ order, sizes }, id);
+}
+
+/** What a reader should see of a page: it turns and crops, but leaves UserUnit out. */
+function expectedSize(side: Side, page: LinkPage): PageSize {
+  const box = visibleBox(boxOf(side.file, side.entry('MediaBox')), boxOf(side.file, side.entry('CropBox')));
+  return seenSize({ box, rotate: turnOf(rotation(side) + page.turn), userUnit: 1 });
+}
+
+/** Readers round to single precision. */
+function isNear(seen: PageSize | undefined, expected: PageSize): boolean {
+  if (seen === undefined || seen.width <= 0) return false;
+  return Math.abs(seen.width - expected.width) < 0.05 && Math.abs(seen.height - expected.height) < 0.05;
+}
+
+/** A reader may see an odd page otherwise than we do: then it must see the kept page just so. */
+async function compareSizes({ order, sizes }: Pick<PaperCheck, 'order' | 'sizes'>, id: string): Promise<void> {
+  const source = order.sources.find((one) => one.id === id);
+  if (source === undefined) return;
+  using opened = await openWithReader(source.path);
+  if (opened === undefined) throw misread(order.title, `an independent reader refuses to open "${source.title}"`);
+  for (const [sheet, page] of order.pages.entries()) {
+    if (page.source !== id) continue;
+    const { width, height } = opened.sizeOf(page.page);
+    const turned = page.turn % 180 === 0 ? { width, height } : { width: height, height: width };
+    if (isNear(sizes[sheet], turned)) continue;
+    throw misread(order.title, `page ${sheet + 1} has another size than in "${source.title}"`);
   }
 }
 
@@ -70,8 +103,7 @@ interface Side {
 }
 
 function sideOf(file: PdfFile, page: SourcePage): Side {
-  const own = file.dictOf(new PdfRef(page.num, file.table.gens[page.num] ?? 0)) ?? emptyDict;
-  return { file, entry: (key) => own.get(key) ?? page.inherited.get(key) };
+  return { file, entry: (key) => page.own.get(key) ?? page.inherited.get(key) };
 }
 
 /** What differs, in words that follow "page n"; undefined when nothing does. */

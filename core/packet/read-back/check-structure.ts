@@ -1,9 +1,9 @@
 import type { Pace } from '../link/pace.ts';
-import type { LinkOrder } from '../link-order.ts';
+import type { LinkOrder, LinkPage } from '../link-order.ts';
 import type { PlanBookmark } from '../plan-model.ts';
 import { expectedLabels } from './expected-labels.ts';
 import { misread } from './misread.ts';
-import { type OpenedFile, openWithReader, type SeenBookmark } from './open-finished.ts';
+import { type OpenedFile, openWithReader, type PageSize, type SeenBookmark } from './open-finished.ts';
 
 export interface SeenStructure {
   readonly pages: number;
@@ -11,11 +11,13 @@ export interface SeenStructure {
   readonly links: number;
   /** Written sheets whose words were compared with what was drawn. */
   readonly sheets: number;
+  /** Of every page. */
+  readonly sizes: readonly PageSize[];
 }
 
 /**
- * What an independent reader says of the finished file against the order: pages, their sizes, labels, outline, the
- * links and words of the sheets we wrote.
+ * What an independent reader says of the finished file against the order: pages, labels, outline, the links and words
+ * of the sheets we wrote; and how large it sees every page.
  * @throws LotfileError `internal`, naming what differs.
  */
 export async function checkStructure(order: LinkOrder, path: string, pace: Pace): Promise<SeenStructure> {
@@ -28,8 +30,13 @@ export async function checkStructure(order: LinkOrder, path: string, pace: Pace)
   const bookmarks = sameOutline(order.bookmarks, finished.outline());
   if (bookmarks < 0) throw misread(order.title, 'a bookmark is missing or leads elsewhere');
   const links = checkLinks(order, finished);
-  const sheets = await checkAgainstSources(order, finished, pace);
-  return { pages: finished.pages, bookmarks, links, sheets };
+  const sheets = await checkWords(order, finished);
+  const sizes: PageSize[] = [];
+  for (let page = 0; page < finished.pages; page += 1) {
+    await pace.step('Measuring pages', { done: page + 1, of: finished.pages, bytes: 0 });
+    sizes.push(finished.sizeOf(page));
+  }
+  return { pages: finished.pages, bookmarks, links, sheets, sizes };
 }
 
 function checkLabels(order: LinkOrder, finished: OpenedFile): void {
@@ -80,24 +87,17 @@ function checkLinks(order: LinkOrder, finished: OpenedFile): number {
   return count;
 }
 
-/** Sizes of all pages, and the words of written sheets, against the sources as the same reader sees them. */
-async function checkAgainstSources(order: LinkOrder, finished: OpenedFile, pace: Pace): Promise<number> {
+/** The words of written sheets against the source as the same reader sees it. */
+async function checkWords(order: LinkOrder, finished: OpenedFile): Promise<number> {
   let sheets = 0;
   for (const source of order.sources) {
-    const places = order.pages.flatMap((page, sheet) => (page.source === source.id ? [{ page, sheet }] : []));
+    const places = order.pages.flatMap((page, sheet) =>
+      page.source === source.id && isWritten(order, page) ? [{ page, sheet }] : [],
+    );
     if (places.length === 0) continue;
     using opened = await openWithReader(source.path);
     if (opened === undefined) throw misread(order.title, `an independent reader refuses to open "${source.title}"`);
     for (const { page, sheet } of places) {
-      await pace.step('Comparing sizes', { done: sheet + 1, of: order.pages.length, bytes: 0 });
-      const { width, height } = opened.sizeOf(page.page);
-      const seen = finished.sizeOf(sheet);
-      const [wide, high] = page.turn % 180 === 0 ? [width, height] : [height, width];
-      if (width <= 0 || !near(seen.width, wide) || !near(seen.height, high)) {
-        throw misread(order.title, `page ${sheet + 1} has another size than in "${source.title}"`);
-      }
-      if (source.id !== order.stampFace?.source && page.links.length === 0) continue;
-      if (page.stamp !== undefined) continue;
       if (opened.textOf(page.page) !== finished.textOf(sheet)) {
         throw misread(order.title, `the words of page ${sheet + 1} are not those that were written`);
       }
@@ -105,4 +105,8 @@ async function checkAgainstSources(order: LinkOrder, finished: OpenedFile, pace:
     }
   }
   return sheets;
+}
+
+function isWritten(order: LinkOrder, page: LinkPage): boolean {
+  return (page.source === order.stampFace?.source || page.links.length > 0) && page.stamp === undefined;
 }

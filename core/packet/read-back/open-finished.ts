@@ -9,6 +9,12 @@ export interface SeenBookmark {
   readonly children: readonly SeenBookmark[];
 }
 
+/** In points, as a page is seen. */
+export interface PageSize {
+  readonly width: number;
+  readonly height: number;
+}
+
 export interface SeenLink {
   readonly x: number;
   readonly y: number;
@@ -21,7 +27,7 @@ export interface SeenLink {
 export interface OpenedFile extends Disposable {
   readonly pages: number;
   /** Size in points as the reader turns and crops the page (UserUnit not applied). */
-  sizeOf(page: number): { readonly width: number; readonly height: number };
+  sizeOf(page: number): PageSize;
   labelOf(page: number): string;
   textOf(page: number): string;
   linksOf(page: number): readonly SeenLink[];
@@ -74,7 +80,7 @@ class ReaderFile implements OpenedFile {
     this.#release();
   }
 
-  sizeOf(page: number): { readonly width: number; readonly height: number } {
+  sizeOf(page: number): PageSize {
     return this.#withMemory(8, (at) => {
       const { call, heap } = this.#reader;
       if (!call.FPDF_GetPageSizeByIndexF(this.#handle, page, at)) return { width: 0, height: 0 };

@@ -95,8 +95,8 @@ export async function readBackUnnamed(
 
 async function look(at: Looked): Promise<{ readonly seen: ReadBackReport; readonly pairs: readonly EqualSpan[] }> {
   const { order, path, file, sources, pace } = at;
-  const structure = await checkStructure(order, path, pace);
-  const pairs = await followPapers({ order, finished: { file, pages: walkPages(file) }, sources, pace });
+  const { sizes, ...structure } = await checkStructure(order, path, pace);
+  const pairs = await followPapers({ order, finished: { file, pages: walkPages(file) }, sources, sizes, pace });
   return { seen: { ...structure, streams: pairs.length }, pairs };
 }
 
