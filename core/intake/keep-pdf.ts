@@ -1,8 +1,10 @@
 import { rmSync } from 'node:fs';
 import type { KeepContext } from './keep-context.ts';
+import { amend } from './ladder/amend.ts';
 import { noPaper, openOriginal } from './ladder/open-original.ts';
 import { type Proof, prove } from './ladder/prove.ts';
 import { type Rung, rungs } from './ladder/rungs.ts';
+import { straightened } from './page/straighten-tree.ts';
 import type { ReaderDocument } from './pdfium/open-document.ts';
 import { pdfTool } from './recipe.ts';
 import { refused } from './refusals.ts';
@@ -34,7 +36,14 @@ function notesOn({ job }: KeepContext, original: ReaderDocument, rung: Rung): re
 
 async function climb(context: KeepContext, original: ReaderDocument, rung: Rung): Promise<Proof> {
   const why = await rung.make(context, original);
-  return why === undefined ? prove(context, rung.loses === 'text') : { ok: false, why };
+  if (why !== undefined) return { ok: false, why };
+  if (rung.loses === 'text') return prove(context, true);
+  try {
+    if (!(await amend(context, straightened))) return { ok: false, why: 'its list of pages is damaged' };
+  } catch {
+    return { ok: false, why: 'the copy does not read by the rules' };
+  }
+  return prove(context, false);
 }
 
 /**

@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import type { PageFacts, SeenRect } from '../vocabulary/lot.ts';
 import { differenceOf, differenceOfPicture, looksLost } from './judge.ts';
 import type { KeepContext } from './keep-context.ts';
+import { compareTwo } from './ladder/look-again.ts';
 import { clearStrips } from './page/clear-strips.ts';
 import { pageBytes } from './page/page-bytes.ts';
 import { pageBalance } from './page/page-content.ts';
@@ -21,6 +22,8 @@ export interface Measuring {
   readonly pages: readonly PageEntry[];
   /** The pages are pictures of the original's: compared as such, and the text is the original's. */
   readonly asPictures: boolean;
+  /** Which page of the original each kept page is; undefined for one that the reader does not find there. */
+  readonly origins: readonly (number | undefined)[];
 }
 
 export type Measured =
@@ -82,23 +85,21 @@ async function tried(measuring: Measuring, looks: readonly Look[]): Promise<read
 /** What two looks at the same page told. */
 type Compared = { readonly ok: true; readonly sight: PageSight } | { readonly ok: false; readonly why: string };
 
-/**
- * The reader draws a font that is not in the file a little differently the first time it meets it; what differs is
- * looked at once more, with both files opened afresh, before it counts.
- */
 async function compared(measuring: Measuring, index: number, bytes: number): Promise<Compared> {
-  const { original, kept, asPictures } = measuring;
-  let why = '';
-  for (let look = 0; look < 2; look += 1) {
-    const before = await original.read(index, bytes);
-    const after = await kept.read(index, bytes);
-    if (before === undefined || after === undefined) return { ok: false, why: `page ${index + 1} can't be read` };
-    const difference = asPictures ? differenceOfPicture(before, after) : differenceOf(before, after);
-    if (difference === undefined) return { ok: true, sight: asPictures ? { ...after, text: before.text } : after };
-    why = `on page ${index + 1} ${difference}`;
-    if (!(await original.openAfresh()) || !(await kept.openAfresh())) break;
+  const { original, kept, asPictures, origins } = measuring;
+  const origin = origins[index];
+  if (origin === undefined) {
+    const sight = await kept.read(index, bytes);
+    return sight === undefined ? { ok: false, why: `page ${index + 1} can't be read` } : { ok: true, sight };
   }
-  return { ok: false, why };
+  const looked = await compareTwo({
+    one: { reader: original, index: origin },
+    other: { reader: kept, index },
+    bytes,
+    differs: asPictures ? differenceOfPicture : differenceOf,
+  });
+  if (!looked.ok) return { ok: false, why: `on page ${index + 1} ${looked.why}` };
+  return { ok: true, sight: asPictures ? { ...looked.other, text: looked.one.text } : looked.other };
 }
 
 /**

@@ -12,7 +12,7 @@ export interface Bench {
   readonly folder: string;
   path(name: string): string;
   /** Writes the bytes as `name` and keeps them in this very process (the workers have tests of their own). */
-  keep(bytes: Uint8Array, name?: string): Promise<KeepDone & { readonly output: string }>;
+  keep(bytes: Uint8Array, name?: string, password?: string): Promise<KeepDone & { readonly output: string }>;
   clear(): void;
 }
 
@@ -23,12 +23,12 @@ export function bench(): Bench {
   return {
     folder,
     path,
-    async keep(bytes, name = 'paper.pdf') {
+    async keep(bytes, name = 'paper.pdf', password) {
       count += 1;
       const input = path(`${count}-${name}`);
       const output = path(`${count}.kept`);
       writeFileSync(input, bytes);
-      return { ...(await keepFile({ job: 'keep', input, name, output })), output };
+      return { ...(await keepFile({ job: 'keep', input, name, output, password })), output };
     },
     clear: () => rmSync(folder, { recursive: true, force: true }),
   };

@@ -1,12 +1,10 @@
-import { appendFileSync, copyFileSync, rmSync, statSync } from 'node:fs';
 import type { KeepContext } from '../keep-context.ts';
-import { normalise } from '../normalise.ts';
 import { fileSource } from '../pdfium/byte-source.ts';
 import { openDocument, type ReaderDocument, saveAnew } from '../pdfium/open-document.ts';
 import { readPage } from '../pdfium/read-page.ts';
-import { appendedTail } from '../regular/append.ts';
-import { RegularFile } from '../regular/regular-file.ts';
+import type { RegularFile } from '../regular/regular-file.ts';
 import { isDict, isRef, type Value } from '../regular/values.ts';
+import { amend } from './amend.ts';
 import { viaScrap } from './via-scrap.ts';
 
 /** Drawing a page makes the second reader give every field on it a picture, which it then saves. */
@@ -31,28 +29,6 @@ function withoutWish(file: RegularFile): ReadonlyMap<number, Value> | undefined 
   return isRef(root) ? new Map([[root.ref, new Map(catalog).set('AcroForm', settled)]]) : undefined;
 }
 
-async function settle(context: KeepContext): Promise<string | undefined> {
-  const { output } = context.job;
-  const source = fileSource(output);
-  let tail: Buffer;
-  try {
-    const file = new RegularFile(source);
-    const changed = withoutWish(file);
-    if (changed === undefined) return undefined;
-    tail = appendedTail(file, changed, statSync(output).size);
-  } finally {
-    source.close();
-  }
-  const scrap = context.scrap(2);
-  try {
-    copyFileSync(output, scrap);
-    appendFileSync(scrap, tail);
-    return (await normalise(scrap, output)) ? undefined : 'its fields could not be drawn';
-  } finally {
-    rmSync(scrap, { force: true });
-  }
-}
-
 /**
  * For forms that leave the look of their fields to the reader: the second reader draws each field, the pictures are
  * kept with the fields, and the form stops asking. Fields, names and values stay.
@@ -63,7 +39,7 @@ export async function drawFields(context: KeepContext, original: ReaderDocument)
   if (drawn === undefined) return 'it could not be saved anew';
   try {
     const why = await viaScrap(context, (scrap) => saveAnew(drawn, scrap));
-    return why ?? (await settle(context));
+    return why ?? ((await amend(context, withoutWish)) ? undefined : 'its fields could not be drawn');
   } finally {
     drawn.close();
   }

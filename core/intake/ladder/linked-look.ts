@@ -7,6 +7,7 @@ import { fileHash } from '../file-hash.ts';
 import { differenceElsewhere } from '../judge.ts';
 import type { KeepContext } from '../keep-context.ts';
 import { PageReader } from '../pdfium/page-reader.ts';
+import { compareTwo } from './look-again.ts';
 
 interface Kept {
   readonly facts: readonly PageFacts[];
@@ -23,24 +24,16 @@ function orderOf({ job }: KeepContext, facts: readonly PageFacts[]): LinkOrder {
   return { title: job.name, subject: '', language: 'en-US', sources: [source], pages, bookmarks: [], labels: [] };
 }
 
-/** What differs on a page; looked at once more, with both files opened afresh, before it counts. */
-async function differenceOn(index: number, bytes: number, sides: readonly [PageReader, PageReader]) {
-  const [kept, linked] = sides;
-  let why: string | undefined;
-  for (let look = 0; look < 2; look += 1) {
-    const before = await kept.read(index, bytes);
-    const after = await linked.read(index, bytes);
-    why = before === undefined || after === undefined ? 'it is gone' : differenceElsewhere(before, after);
-    if (why === undefined || !(await kept.openAfresh()) || !(await linked.openAfresh())) break;
-  }
-  return why;
-}
-
 async function firstDifference(linked: PageReader, { facts, kept, look }: Kept): Promise<string | undefined> {
   if (linked.pageCount !== facts.length) return `a packet of it has ${linked.pageCount} pages`;
   for (const index of look) {
-    const why = await differenceOn(index, facts[index]?.bytes ?? 0, [kept, linked]);
-    if (why !== undefined) return `on page ${index + 1} of a packet ${why}`;
+    const looked = await compareTwo({
+      one: { reader: kept, index },
+      other: { reader: linked, index },
+      bytes: facts[index]?.bytes ?? 0,
+      differs: differenceElsewhere,
+    });
+    if (!looked.ok) return `on page ${index + 1} of a packet ${looked.why}`;
   }
   return undefined;
 }

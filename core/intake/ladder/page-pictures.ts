@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import type { KeepContext } from '../keep-context.ts';
 import { drawPage, type PagePixels } from '../pdfium/draw-page.ts';
-import type { ReaderDocument } from '../pdfium/open-document.ts';
+import { hasPage, type ReaderDocument } from '../pdfium/open-document.ts';
 import { RegularWriter } from '../regular/write-file.ts';
 
 /** More than that is no damaged paper but a book; drawing it would take longer than anyone waits. */
@@ -41,16 +41,18 @@ function addPage(writer: RegularWriter, drawn: PagePixels, jpeg: Buffer): number
 export async function picturePages(context: KeepContext, original: ReaderDocument): Promise<string | undefined> {
   const { pageCount } = original;
   if (pageCount > mostPages) return `it has ${pageCount} pages, too many to keep as pictures`;
+  const there = Array.from({ length: pageCount }, (_, index) => index).filter((index) => hasPage(original, index));
+  if (there.length === 0) return 'no page can be drawn';
   const writer = new RegularWriter(context.job.output);
   try {
     writer.add('<< /Pages 2 0 R /Type /Catalog >>');
-    const kids = Array.from({ length: pageCount }, (_, index) => `${5 + index * 3} 0 R`);
-    writer.add(`<< /Count ${pageCount} /Kids [ ${kids.join(' ')} ] /Type /Pages >>`);
-    for (let index = 0; index < pageCount; index += 1) {
+    const kids = there.map((_, at) => `${5 + at * 3} 0 R`);
+    writer.add(`<< /Count ${there.length} /Kids [ ${kids.join(' ')} ] /Type /Pages >>`);
+    for (const [at, index] of there.entries()) {
       const drawn = drawPage(original, index);
       if (drawn === undefined) return `page ${index + 1} can't be drawn`;
       addPage(writer, drawn, await jpegOf(drawn));
-      await context.onPage(index + 1, pageCount);
+      await context.onPage(at + 1, there.length);
     }
     writer.finish(1, context.source.slice(0, 32));
     return undefined;

@@ -10,6 +10,7 @@ import { PageReader } from '../pdfium/page-reader.ts';
 import { refused } from '../refusals.ts';
 import { RegularFile } from '../regular/regular-file.ts';
 import { linkedPagesLook } from './linked-look.ts';
+import { matchPages } from './match-pages.ts';
 
 /** What one way of making the pages sound came to. */
 export type Proof =
@@ -45,15 +46,16 @@ async function compare(sides: Sides): Promise<Proof> {
       throw refused(name, 'is a wrapper round other files.', 'Save the files inside it one by one and drop those in.');
     }
     const pages = pagesOf(file);
-    const found = pages.length === original.pageCount ? kept.pageCount : pages.length;
-    if (found !== original.pageCount) {
-      return { ok: false, why: `the copy has ${found} pages instead of ${original.pageCount}` };
+    const matched = matchPages(original, pages.length);
+    if (matched === undefined || kept.pageCount !== pages.length) {
+      return { ok: false, why: `the copy has ${pages.length} pages instead of ${original.pageCount}` };
     }
-    const measured = await measurePages({ context, original, kept, file, pages, asPictures });
+    const { origins } = matched;
+    const measured = await measurePages({ context, original, kept, file, pages, asPictures, origins });
     if (!measured.ok) return measured;
     const why = await linkedPagesLook(context, { facts: measured.pages, kept, look: carriedOver(file, pages) });
     if (why !== undefined) return { ok: false, why };
-    const notes = [...activeContent(file, pages), ...measured.notes];
+    const notes = [...matched.notes, ...activeContent(file, pages), ...measured.notes];
     return { ok: true, pages: measured.pages, notes, sealed: isSealed(file) };
   } finally {
     bytes.close();

@@ -1,5 +1,5 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
-import { type Pdfium, pdfium } from '../../reader/pdfium-module.ts';
+import { type Pdfium, pdfium, withMemory } from '../../reader/pdfium-module.ts';
 import type { ByteSource } from './byte-source.ts';
 
 /** An open document of the independent reader. Close it, or its memory stays taken. */
@@ -66,6 +66,11 @@ export async function openDocument(source: ByteSource, password = ''): Promise<O
     access.release();
   };
   return { ok: true, document: { reader, handle, form, pageCount: call.FPDF_GetPageCount(handle), close } };
+}
+
+/** True where there is a page behind the number: a file may claim more pages than it has. */
+export function hasPage({ reader, handle }: ReaderDocument, index: number): boolean {
+  return withMemory(reader.heap, 16, (at) => reader.call.FPDF_GetPageSizeByIndex(handle, index, at, at + 8)) !== 0;
 }
 
 /** fpdf_save.h: FPDF_REMOVE_SECURITY. */

@@ -1,5 +1,5 @@
 import { fileSource } from './byte-source.ts';
-import { openDocument, type ReaderDocument } from './open-document.ts';
+import { hasPage, openDocument, type ReaderDocument } from './open-document.ts';
 import { type PageSight, readPage } from './read-page.ts';
 
 /** PDFium holds on to every stream it has loaded: after so many bytes of pages the document is opened afresh. */
@@ -26,6 +26,11 @@ export class PageReader {
 
   get pageCount(): number {
     return this.#document.pageCount;
+  }
+
+  /** True where there is a page behind the number: a file may claim more pages than it has. */
+  has(index: number): boolean {
+    return hasPage(this.#document, index);
   }
 
   /**

@@ -3,7 +3,7 @@ import type { Value } from './values.ts';
 import { valueText } from './write-value.ts';
 
 /**
- * An incremental update (ISO 32000-1, 7.5.6) that puts other values in the place of objects.
+ * An incremental update (ISO 32000-1, 7.5.6) that puts other values in the place of objects, or adds some.
  * @param startAt length of the file it will be appended to
  */
 export function appendedTail(file: RegularFile, changed: ReadonlyMap<number, Value>, startAt: number): Buffer {
@@ -16,7 +16,8 @@ export function appendedTail(file: RegularFile, changed: ReadonlyMap<number, Val
     parts.push(text);
     at += text.length;
   }
-  const trailer = new Map(file.trailer).set('Prev', file.tableStart);
+  const size = Math.max(file.size, ...[...changed.keys()].map((number) => number + 1));
+  const trailer = new Map(file.trailer).set('Size', size).set('Prev', file.tableStart);
   parts.push(`xref\n${rows.join('')}trailer\n${valueText(trailer)}\nstartxref\n${at}\n%%EOF\n`);
   return Buffer.from(parts.join(''), 'latin1');
 }

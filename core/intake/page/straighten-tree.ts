@@ -1,0 +1,102 @@
+import type { RegularFile } from '../regular/regular-file.ts';
+import { type Dict, isDict, isList, isRef, nameOf, type Value } from '../regular/values.ts';
+
+/** More than any paper has; a tree built to explode stops here. */
+const mostPages = 50_000;
+const inheritable = ['Resources', 'MediaBox', 'CropBox', 'Rotate'] as const;
+
+interface Leaf {
+  /** Undefined for a page that stands in the list itself. */
+  readonly object: number | undefined;
+  readonly dict: Dict;
+}
+
+/** Lists a tree's pages and notices everything that readers see differently. */
+class Walk {
+  readonly leaves: Leaf[] = [];
+  odd = false;
+  readonly #file: RegularFile;
+  readonly #path = new Set<number>();
+
+  constructor(file: RegularFile) {
+    this.#file = file;
+  }
+
+  visit(at: Value, parent: number | undefined): void {
+    const dict = this.#file.resolve(at);
+    const again = isRef(at) && this.#path.has(at.ref);
+    if (!isDict(dict) || again || this.leaves.length > mostPages) {
+      this.odd = true;
+      return;
+    }
+    if (!isRef(at)) this.odd = true;
+    if (parent !== undefined && !this.#isUnder(dict, parent)) this.odd = true;
+    const kids = this.#file.resolve(dict.get('Kids'));
+    if (isList(kids) && nameOf(this.#file.resolve(dict.get('Type'))) !== 'Page') this.#node(at, dict, kids);
+    else this.leaves.push({ object: isRef(at) ? at.ref : undefined, dict });
+  }
+
+  #isUnder(dict: Dict, parent: number): boolean {
+    const above = dict.get('Parent');
+    return isRef(above) && above.ref === parent;
+  }
+
+  #node(at: Value, dict: Dict, kids: readonly Value[]): void {
+    const before = this.leaves.length;
+    const number = isRef(at) ? at.ref : undefined;
+    if (number !== undefined) this.#path.add(number);
+    for (const kid of kids) this.visit(kid, number);
+    if (number !== undefined) this.#path.delete(number);
+    if (this.#file.resolve(dict.get('Count')) !== this.leaves.length - before) this.odd = true;
+  }
+}
+
+/** What readers take for inherited: they ask the page for its parent, and that for its own. */
+function inherited(file: RegularFile, page: Dict): Dict {
+  const found = new Map<string, Value>();
+  let at: Dict = page;
+  for (let depth = 0; depth < 32; depth += 1) {
+    for (const key of inheritable) {
+      const value = at.get(key);
+      if (value !== undefined && value !== null && !found.has(key)) found.set(key, value);
+    }
+    const above = file.resolve(at.get('Parent'));
+    if (!isDict(above)) break;
+    at = above;
+  }
+  return found;
+}
+
+/**
+ * A flat list of pages for a file whose tree is odd: wrong counts, pages that are missing or stand in the list itself,
+ * circles, parents that are none.
+ * @returns the objects that change, new ones included; undefined where the tree is as it should be, or there are no pages
+ */
+export function straightened(file: RegularFile): ReadonlyMap<number, Value> | undefined {
+  const root = file.trailer.get('Root');
+  const catalog = file.dict(root);
+  const top = catalog.get('Pages');
+  const walk = new Walk(file);
+  walk.visit(top ?? null, undefined);
+  if (!walk.odd || walk.leaves.length === 0 || !isRef(root)) return undefined;
+  const changed = new Map<number, Value>();
+  let next = file.size;
+  const take = (): number => next++;
+  const list = isRef(top) ? top.ref : take();
+  if (!isRef(top)) changed.set(root.ref, new Map(catalog).set('Pages', { ref: list }));
+  const kids = walk.leaves.map(({ object, dict }) => {
+    const number = object ?? take();
+    const page = new Map<string, Value>([...dict, ...inherited(file, dict)]);
+    changed.set(number, page.set('Type', { name: 'Page' }).set('Parent', { ref: list }));
+    return { ref: number };
+  });
+  changed.set(
+    list,
+    new Map<string, Value>([
+      ['Type', { name: 'Pages' }],
+      ['Count', kids.length],
+      ['Kids', kids],
+    ]),
+  );
+  return changed;
+}
