@@ -1,3 +1,4 @@
+import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 
 /** How far long work has come: what, how many of how many. */
@@ -7,16 +8,24 @@ export interface Progress {
   readonly of: number;
 }
 
+/** How long work is watched and stopped. */
+export interface WorkControl {
+  readonly signal?: AbortSignal;
+  readonly onProgress?: (at: Progress) => void;
+}
+
 /** Hostile bytes are only touched on the far side of this port. */
 export interface WorkPort {
   /**
    * Runs one job in a worker process.
    * @throws LotfileError `file refused` with a sentence; `stopped` when the signal fires (the process is killed).
    */
-  keep(
-    job: KeepJob,
-    control?: { readonly signal?: AbortSignal; readonly onProgress?: (at: Progress) => void },
-  ): Promise<KeepDone>;
+  keep(job: KeepJob, control?: WorkControl): Promise<KeepDone>;
+  /**
+   * Reads the words of a PDF with their places; scans take about a second a page. Progress counts pages from 0.
+   * @throws LotfileError as `keep` does.
+   */
+  read(job: ReadJob, control?: WorkControl): Promise<ReadDone>;
   /** Ends idle workers. */
   close(): Promise<void>;
 }

@@ -2,11 +2,12 @@ import { rmSync } from 'node:fs';
 import { totalmem } from 'node:os';
 import { extname } from 'node:path';
 import { scrapsOf } from '../intake/keep-context.ts';
+import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { LaunchWorker } from './launch.ts';
 import type { WorkPort } from './port.ts';
-import { type Control, Run, stopped, type TimeLimits } from './run-job.ts';
+import { type Control, type Done, type Job, Run, stopped, type TimeLimits } from './run-job.ts';
 import { WorkerProcess } from './worker-process.ts';
 
 export interface WorkersOptions {
@@ -31,8 +32,13 @@ function defaultMemory(): number {
   return Math.min(3072, Math.max(1024, Math.round(totalmem() / 2 / 1024 / 1024)));
 }
 
-function sweep(job: KeepJob): void {
+function sweep(job: Job): void {
+  if (job.job === 'read') return;
   for (const path of [job.output, ...scrapsOf(job.output)]) rmSync(path, { force: true });
+}
+
+function wrongAnswer(job: Job): LotfileError {
+  return new LotfileError('internal', `The program that reads papers answered something else about "${job.name}".`);
 }
 
 /** Warm workers, handed out one job at a time; whoever finds none waits in line. */
@@ -49,10 +55,22 @@ class Workers implements WorkPort {
   }
 
   async keep(job: KeepJob, control: Control = {}): Promise<KeepDone> {
+    const done = await this.#do(job, control);
+    if ('rendition' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async read(job: ReadJob, control: Control = {}): Promise<ReadDone> {
+    const done = await this.#do(job, control);
+    if ('pages' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async #do(job: Job, control: Control): Promise<Done> {
     if (control.signal?.aborted === true) throw stopped(job);
     await this.#turn(job, control.signal);
     try {
-      return await this.#keepNow(job, control);
+      return await this.#doNow(job, control);
     } finally {
       this.#handOn();
     }
@@ -65,7 +83,7 @@ class Workers implements WorkPort {
   }
 
   /** Waits for a free place; a place that frees up is handed to the first in line. */
-  async #turn(job: KeepJob, signal: AbortSignal | undefined): Promise<void> {
+  async #turn(job: Job, signal: AbortSignal | undefined): Promise<void> {
     if (this.#free > 0) {
       this.#free -= 1;
       return;
@@ -89,7 +107,7 @@ class Workers implements WorkPort {
     else next();
   }
 
-  async #keepNow(job: KeepJob, control: Control): Promise<KeepDone> {
+  async #doNow(job: Job, control: Control): Promise<Done> {
     const worker = this.#take();
     this.#lastId += 1;
     try {

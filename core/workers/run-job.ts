@@ -1,29 +1,35 @@
 import { statSync } from 'node:fs';
+import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { FromWorker } from './messages.ts';
-import type { WorkPort } from './port.ts';
+import type { WorkControl } from './port.ts';
 import { outOfMemory } from './watchdog.ts';
 import type { WorkerProcess } from './worker-process.ts';
 
-export type Control = NonNullable<Parameters<WorkPort['keep']>[1]>;
+export type Control = WorkControl;
+
+export type Job = KeepJob | ReadJob;
+export type Done = KeepDone | ReadDone;
 
 /** Milliseconds a job may take. */
 export interface TimeLimits {
   /** For opening a file of so many bytes, and for whatever comes after its pages are known. */
   readonly open: (bytes: number) => number;
   readonly page: number;
+  /** For a page whose letters are looked for in its picture, all ways round if need be. */
+  readonly readPage?: number | undefined;
 }
 
 /** A minute, a second more for each megabyte, a second for each page: many times what a sound file takes. */
 const generous: TimeLimits = { open: (bytes: number) => 60_000 + bytes / 1024, page: 1000 };
 
 /** The person stopped it. */
-export function stopped(job: KeepJob): LotfileError {
+export function stopped(job: Job): LotfileError {
   return new LotfileError('stopped', `Reading "${job.name}" was stopped.`, { about: job.name });
 }
 
-function gaveUp(job: KeepJob, why: string): LotfileError {
+function gaveUp(job: Job, why: string): LotfileError {
   return new LotfileError('file refused', `"${job.name}" ${why}`, {
     about: job.name,
     next: 'Open it in another program, print it to PDF, and drop in the print; split a very large file in parts.',
@@ -33,20 +39,20 @@ function gaveUp(job: KeepJob, why: string): LotfileError {
 /** One job in one worker, with everything that may cut it short. */
 export class Run {
   readonly #worker: WorkerProcess;
-  readonly #job: KeepJob;
+  readonly #job: Job;
   readonly #time: TimeLimits;
-  readonly #outcome = Promise.withResolvers<KeepDone>();
+  readonly #outcome = Promise.withResolvers<Done>();
   #timer: NodeJS.Timeout | undefined;
   /** Why we ended the worker ourselves. */
   #reason: LotfileError | undefined;
 
-  constructor(worker: WorkerProcess, job: KeepJob, time: TimeLimits = generous) {
+  constructor(worker: WorkerProcess, job: Job, time: TimeLimits = generous) {
     this.#worker = worker;
     this.#job = job;
     this.#time = time;
   }
 
-  async finish(id: number, control: Control): Promise<KeepDone> {
+  async finish(id: number, control: Control): Promise<Done> {
     const { signal } = control;
     if (signal?.aborted === true) throw stopped(this.#job);
     const onAbort = () => this.#end(stopped(this.#job));
@@ -67,13 +73,17 @@ export class Run {
   #hear(message: FromWorker, id: number, control: Control): void {
     if (message.say === 'ready' || message.id !== id) return;
     if (message.say === 'page') {
-      if (message.done === 1) this.#allow(this.#time.open(0) + message.of * this.#time.page);
+      if (message.done <= 1) this.#allow(this.#time.open(0) + message.of * this.#perPage());
       control.onProgress?.({ what: `Reading ${this.#job.name}`, done: message.done, of: message.of });
       return;
     }
     this.#worker.memory = message.memory;
-    if (message.say === 'done') this.#outcome.resolve(message.result);
+    if (message.say === 'done' || message.say === 'read') this.#outcome.resolve(message.result);
     else this.#outcome.reject(LotfileError.from(message.error));
+  }
+
+  #perPage(): number {
+    return this.#job.job === 'keep' ? this.#time.page : (this.#time.readPage ?? 30_000);
   }
 
   #allow(milliseconds: number): void {

@@ -3,6 +3,8 @@
  * regret. Started by process-port.ts over an IPC channel; `--memory=<MB>` is its limit.
  */
 import { keepFile } from '../intake/keep-file.ts';
+import { sharedReader } from '../intake/ocr/letter-reader.ts';
+import { readPages } from '../intake/ocr/read-pages.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { type FromWorker, type ToWorker, toWorker } from './messages.ts';
 import { startWatchdog } from './watchdog.ts';
@@ -41,8 +43,14 @@ const channel = openChannel();
 
 async function run({ id, job }: ToWorker): Promise<void> {
   try {
-    const result = await keepFile(job, (done, of) => channel.send({ say: 'page', id, done, of }));
-    await channel.send({ say: 'done', id, result: result, memory: process.memoryUsage.rss() });
+    const onPage = (done: number, of: number) => channel.send({ say: 'page', id, done, of });
+    if (job.job === 'keep') {
+      const result = await keepFile(job, onPage);
+      await channel.send({ say: 'done', id, result, memory: process.memoryUsage.rss() });
+    } else {
+      const result = { pages: await readPages(job.input, job.name, { onPage, reader: sharedReader }) };
+      await channel.send({ say: 'read', id, result, memory: process.memoryUsage.rss() });
+    }
   } catch (problem) {
     const error = LotfileError.from(problem).toJSON();
     await channel.send({ say: 'failed', id, error, memory: process.memoryUsage.rss() });

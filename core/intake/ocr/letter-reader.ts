@@ -24,6 +24,14 @@ export type ReadingWay = 'page' | 'rows';
 
 const segmentation = { page: PSM.AUTO, rows: PSM.SINGLE_BLOCK } as const;
 
+let shared: Promise<LetterReader> | undefined;
+
+/** One reader for the life of a process that reads many files: it takes a third of a second to start. */
+export function sharedReader(): Promise<LetterReader> {
+  shared ??= LetterReader.open();
+  return shared;
+}
+
 /**
  * Reads letters in pictures: Tesseract compiled to WebAssembly with its English data from the registry package, so
  * that nothing is ever fetched. Its thread ends with `close`, or with the process.

@@ -6,18 +6,19 @@ import { withoutLeaders } from './leaders.ts';
 import { LetterReader, type SeenWord } from './letter-reader.ts';
 import { drawGrey, type GreyPicture } from './page-picture.ts';
 import { type PageLayer, readLayer } from './page-words.ts';
+import { withoutRuledLines } from './ruled-lines.ts';
 import { secondLook } from './second-look.ts';
 import { inkFacts, turned } from './straighten.ts';
 
 /** Raised whenever the same page may come out read differently. */
-export const readingRecipe = 1;
+export const readingRecipe = 2;
 
 export interface ReadControl {
   /** Called before each page that is looked at, and once at the end. */
   readonly onPage?: (done: number, of: number) => void | Promise<void>;
   readonly signal?: AbortSignal | undefined;
-  /** A reader to use again; by default one is opened when the first scan comes, and closed at the end. */
-  readonly reader?: LetterReader | undefined;
+  /** A reader to use again, asked for when the first scan comes; by default one is opened for this file alone. */
+  readonly reader?: (() => Promise<LetterReader>) | undefined;
 }
 
 /** Where letters are looked for: between what a fax and what a good scanner gives. More only takes longer. */
@@ -59,7 +60,7 @@ async function look(
   const upright = await turned(picture, at.turn, 0);
   const { skew } = inkFacts(upright);
   const lean = Math.abs(skew) < 0.25 ? 0 : -skew;
-  const level = withoutLeaders(await turned(upright, 0, lean), at.dpi);
+  const level = withoutLeaders(withoutRuledLines(await turned(upright, 0, lean), at.dpi), at.dpi);
   return { words: await reader.read(level, at.dpi), picture: level, turn: at.turn, lean };
 }
 
@@ -120,14 +121,14 @@ async function readPicture(
 /** A reader that starts when it is first asked for. */
 class LateReader {
   #own: Promise<LetterReader> | undefined;
-  readonly #given: LetterReader | undefined;
+  readonly #given: ReadControl['reader'];
 
-  constructor(given: LetterReader | undefined) {
+  constructor(given: ReadControl['reader']) {
     this.#given = given;
   }
 
   readonly get = async (): Promise<LetterReader> => {
-    if (this.#given !== undefined) return this.#given;
+    if (this.#given !== undefined) return this.#given();
     this.#own ??= LetterReader.open();
     return this.#own;
   };

@@ -1,7 +1,7 @@
 import { bare } from './folded.ts';
 import { notThePapers } from './furniture.ts';
 import type { LabelHit, Labels } from './labels.ts';
-import type { TextWord } from './page-text.ts';
+import type { PageText, TextWord } from './page-text.ts';
 import type { Suggestion } from './reading-model.ts';
 import { looksAgree, placeOf, placeOfWords, surenessAfter } from './trust.ts';
 import type { ReadValue } from './values.ts';
@@ -10,8 +10,12 @@ import type { ReadValue } from './values.ts';
 export interface Candidate<T> {
   readonly value: T;
   readonly words: readonly TextWord[];
-  readonly label: LabelHit;
+  /** Missing where it stands in the heading without a label. */
+  readonly label?: LabelHit | undefined;
+  readonly page: PageText;
   readonly rank: number;
+  /** What speaks against it from the start. */
+  readonly doubt?: string | undefined;
 }
 
 export interface Wanted<T> {
@@ -19,17 +23,23 @@ export interface Wanted<T> {
   readonly read: (words: readonly TextWord[], label: LabelHit) => ReadValue<T> | undefined;
   /** More for labels that fit this very paper. */
   readonly bonus?: (label: LabelHit) => number;
+  readonly doubt?: (label: LabelHit) => string | undefined;
   /** Two looks compare figures only: what is told in letters stays likely on a scan. */
   readonly letters: boolean;
   /** To tell whether two values are the same. */
   readonly key: (value: T) => string;
 }
 
+const manyRows = 'The column holds more than one row.';
+
 /** A value in figures may follow a label without a colon ("Permit 2026-0412"); words could be anything. */
 function rankOf(label: LabelHit, letters: boolean): number {
   const { strength } = label.phrase.means;
-  if (label.own) return strength === 'strong' ? 3 : 2;
-  return label.begins && !letters ? (strength === 'strong' ? 2 : 1) : 0;
+  if (label.own) return (strength === 'strong' ? 3 : 2) - (label.begins ? 0 : 1.2);
+  if (letters) return 0;
+  if (label.begins) return strength === 'strong' ? 2 : 1;
+  // "..., Parcel 041-22-0070": inside a sentence only where no other noun could be meant.
+  return strength === 'strong' || label.phrase.means.concept === 'parcel' ? 1 : 0;
 }
 
 /** Everything that these labels point at and that reads as a value. */
@@ -40,7 +50,17 @@ export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wante
     if (own === 0 || notThePapers(label) !== undefined) return [];
     for (const run of labels.runsOf(label)) {
       const read = wanted.read(run.words, label);
-      if (read !== undefined) return [{ value: read.value, words: run.words.slice(read.from, read.to), label, rank }];
+      if (read !== undefined)
+        return [
+          {
+            value: read.value,
+            words: run.words.slice(read.from, read.to),
+            label,
+            page: run.page,
+            rank,
+            doubt: wanted.doubt?.(label) ?? (run.goesOn ? manyRows : undefined),
+          },
+        ];
     }
     return [];
   });
@@ -49,6 +69,8 @@ export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wante
 /** In an id a zero and an O look alike: beside a letter or figure of the other sort, one look proves nothing. */
 function couldBeBoth(words: readonly TextWord[]): boolean {
   const text = words.map((word) => word.text).join('');
+  // A first figure could be a letter, where nothing else in the number tells.
+  if (/^[10589]\d+$/.test(text)) return true;
   return /(?:[A-Za-z][0158]|[0158][A-Za-z]|[OIlSBQZ]\d|\d[OIlSBQZ])/.test(text);
 }
 
@@ -59,13 +81,14 @@ export function chooseValue<T>(candidates: readonly Candidate<T>[], wanted: Want
     undefined,
   );
   if (best === undefined) return undefined;
-  const { page } = best.label;
+  const { page } = best;
   const key = bare(wanted.key(best.value)).toLowerCase();
   const rivals = candidates.filter(
     (other) => other.rank >= best.rank - 0.5 && bare(wanted.key(other.value)).toLowerCase() !== key,
   );
   const doubts: string[] = [];
-  if (best.rank < 2) doubts.push('Only a plain word says what this is.');
+  if (best.doubt !== undefined) doubts.push(best.doubt);
+  else if (best.rank < 2) doubts.push('Only a plain word says what this is.');
   if (rivals.length > 0)
     doubts.push(
       `Another value is labelled the same way: ${rivals.map((other) => wanted.key(other.value)).join(', ')}.`,
@@ -78,7 +101,7 @@ export function chooseValue<T>(candidates: readonly Candidate<T>[], wanted: Want
     value: best.value,
     sureness: surenessAfter(doubts),
     place: placeOfWords(page, best.words),
-    because: placeOf(best.label),
+    because: best.label === undefined ? undefined : placeOf(best.label),
     doubts,
     otherwise: rivals.map((other) => other.value),
   };

@@ -1,6 +1,17 @@
 import { factWords } from './fact-words.ts';
 import { type Concept, labelWords, type Strength } from './label-words.ts';
-import { beginsCell, below, beside, endsCell, farApart, pointsOn, type Run, type Starts } from './page-grid.ts';
+import {
+  beginsCell,
+  below,
+  beside,
+  endsCell,
+  farApart,
+  inList,
+  nextCell,
+  pointsOn,
+  type Run,
+  type Starts,
+} from './page-grid.ts';
 import type { PageText } from './page-text.ts';
 import { type Hit, type Phrase, PhraseBook, phraseOf } from './phrases.ts';
 
@@ -12,7 +23,7 @@ export interface Meaning {
 export type LabelHit = Hit<Meaning> & {
   /** It stands for itself: a colon or "is" follows, or it is all there is in its cell. */
   readonly own: boolean;
-  /** It begins a cell or a sentence, and goes on with other words. */
+  /** It begins a cell or a sentence; else it may be the tail of a longer label. */
   readonly begins: boolean;
 };
 
@@ -87,7 +98,10 @@ export class Labels implements Starts {
   runsOf(label: LabelHit): readonly Run[] {
     const next = beside(label, this);
     const under = below(label, this);
-    if (next.words.length === 0) return under;
-    return !pointsOn(label) && farApart(label, next) && under.length > 0 ? [...under, next] : [next, ...under];
+    const further = nextCell(label, this);
+    const more = further === undefined ? [] : [further];
+    if (next.words.length === 0) return [...more, ...under];
+    if (pointsOn(label) || !farApart(label, next) || under.length === 0) return [next, ...more, ...under];
+    return inList(label, next) ? [next, ...under] : [...under, next];
   }
 }

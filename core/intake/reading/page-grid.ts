@@ -5,6 +5,8 @@ import { type Hit, type Spot, wordsAt } from './phrases.ts';
 export interface Run extends Spot {
   readonly words: readonly TextWord[];
   readonly where: 'beside' | 'below';
+  /** The column goes on below with another row of the same table. */
+  readonly goesOn: boolean;
 }
 
 /** What ends a value: the next label that stands for itself. */
@@ -25,7 +27,7 @@ function gapBefore(words: readonly TextWord[], at: number): number {
 const wideGap = 1.9;
 
 /** Marks and little words between a label and its value. */
-const filler = /^(?:[:.,;=#_\-–—]+|is|no\.?:?|#:?|on|the|of|at)$/i;
+const filler = /^(?:[:.,;=#_\-–—]+|is|no\.?:?|#:?)$/i;
 
 /** A word before which a gap opens, or that begins its line, begins a cell. */
 export function beginsCell({ page, line, from }: Spot): boolean {
@@ -51,7 +53,74 @@ export function beside(label: Spot, starts: Starts): Run {
     if (to > from && gapBefore(words, to) > wideGap * height(words[to - 1])) break;
     to += 1;
   }
-  return { page, line, from, to, words: words.slice(from, to), where: 'beside' };
+  return { page, line, from, to, words: words.slice(from, to), where: 'beside', goesOn: false };
+}
+
+/**
+ * The next cell of the line, where the label goes on in its own ("Fan flow at 50 Pa", "Air changes (740 x 60)") and
+ * only then comes the value.
+ */
+export function nextCell(label: Spot, starts: Starts): Run | undefined {
+  const { page, line } = label;
+  const words = page.lines[line]?.words ?? [];
+  let from = label.to;
+  while (from < words.length && !beginsCell({ page, line, from, to: from })) from += 1;
+  if (
+    from === label.to ||
+    from >= words.length ||
+    starts.at(page, line).some((stop) => stop > label.from && stop <= from)
+  ) {
+    return undefined;
+  }
+  let to = from + 1;
+  while (to < words.length && !beginsCell({ page, line, from: to, to })) to += 1;
+  return { page, line, from, to, words: words.slice(from, to), where: 'beside', goesOn: false };
+}
+
+function cellStarts(page: PageText, line: number): readonly TextWord[] {
+  const words = page.lines[line]?.words ?? [];
+  return words.filter((_, from) => beginsCell({ page, line, from, to: from }));
+}
+
+/**
+ * Label and value stand in a list: lines above or below have two cells that begin at the same places, and figures only
+ * in the second. In a grid, rows of labels and rows of values take turns.
+ */
+export function inList(label: Spot, run: Run): boolean {
+  const { page, line } = label;
+  const [left, second] = [page.lines[line]?.words[label.from]?.box.x, run.words[0]?.box.x];
+  if (left === undefined || second === undefined) return false;
+  const alike = [-3, -2, -1, 1, 2, 3].flatMap((step) => {
+    const [one, two, three] = cellStarts(page, line + step);
+    const same =
+      one !== undefined &&
+      two !== undefined &&
+      three === undefined &&
+      Math.abs(one.box.x - left) < 6 &&
+      Math.abs(two.box.x - second) < 8;
+    return same ? [{ step, figures: /\d/.test(firstCell(page, line + step)) }] : [];
+  });
+  const near = alike.some(({ step }) => Math.abs(step) === 1);
+  return near && alike.length >= 2 && alike.filter(({ figures }) => figures).length <= alike.length / 4;
+}
+
+function firstCell(page: PageText, line: number): string {
+  const words = page.lines[line]?.words ?? [];
+  const end = words.findIndex((_, at) => at > 0 && beginsCell({ page, line, from: at, to: at }));
+  return words
+    .slice(0, end < 0 ? words.length : end)
+    .map((word) => word.text)
+    .join(' ');
+}
+
+/** The next line is another row of the same table: three cells or more, one of them in this column, none a label. */
+function rowFollows(page: PageText, line: number, at: { readonly x: number; readonly starts: Starts }): boolean {
+  const cells = cellStarts(page, line + 1);
+  return (
+    cells.length >= 3 &&
+    at.starts.at(page, line + 1).length === 0 &&
+    cells.some((cell) => Math.abs(cell.box.x - at.x) < 6)
+  );
 }
 
 /** The words under the label: the next lines, from about its left edge on. */
@@ -72,7 +141,15 @@ export function below(label: Spot, starts: Starts): readonly Run[] {
     if (stops.includes(from)) break;
     let to = from + 1;
     while (to < words.length && !stops.includes(to) && gapBefore(words, to) <= wideGap * height(words[to - 1])) to += 1;
-    const run: Run = { page, line: next, from, to, words: words.slice(from, to), where: 'below' };
+    const run: Run = {
+      page,
+      line: next,
+      from,
+      to,
+      words: words.slice(from, to),
+      where: 'below',
+      goesOn: rowFollows(page, next, { x: first.box.x, starts }),
+    };
     // A line of prose that runs on from the left is no cell under this label.
     if (beginsCell(run)) runs.push(run);
     if (runs.length > 0) break;

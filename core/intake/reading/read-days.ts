@@ -41,8 +41,11 @@ const furthest = 4;
 function rankOf(label: LabelHit, date: FoundDate, beside: boolean): number {
   const { strength } = label.phrase.means;
   if (strength === 'weak') return label.own ? 1 : 0;
-  if (strength === 'strong') return label.own || label.begins ? 3 : 2;
-  if (label.own || label.begins) return 2;
+  // A label that goes on before ("Last Expiration Date:") may be another date's.
+  if (strength === 'strong') return label.begins ? 3 : 1.5;
+  const short = label.phrase.folded.length <= 4;
+  if (label.own || (label.begins && !short)) return label.begins ? 2 : 1;
+  if (short) return 0;
   // "... issued on March 4, 2026": a word in a sentence counts where the date follows at once.
   return beside && date.from === 0 ? 1 : 0;
 }
@@ -246,15 +249,22 @@ function agreed(
 export function readDays(pages: readonly PageText[], labels: Labels, today: Day): PaperDays {
   const habit = habitOf(pages, today);
   const labelled = candidatesFor('issued', labels, habit);
-  // "Date" beside a signature says less than "Test date" does.
+  const letter = letterDate(pages, habit);
+  // "Date" beside a signature says less than "Test date" does, or than how a letter is dated.
+  const strong = chooseDay(
+    labelled.filter((date) => date.rank > 1),
+    habit,
+  );
+  const weak = letter ?? doneDay(labels, habit) ?? chooseDay(labelled, habit);
+  // A letter may tell when another paper was issued.
+  const another = letter === undefined || strong?.value === letter.value ? undefined : letter.value;
   const issued =
-    chooseDay(
-      labelled.filter((date) => date.rank > 1),
-      habit,
-    ) ??
-    doneDay(labels, habit) ??
-    chooseDay(labelled, habit) ??
-    letterDate(pages, habit);
+    strong === undefined || another === undefined
+      ? (strong ?? weak)
+      : doubted(
+          { ...strong, otherwise: [another, ...strong.otherwise] },
+          `The page itself is dated ${dayInWords(another)}.`,
+        );
   const effective = chooseDay(candidatesFor('effective', labels, habit), habit);
   const stated = chooseDay(candidatesFor('expires', labels, habit), habit);
   const days: PaperDays = { issued, effective, notes: formNotes(pages, today) };

@@ -51,6 +51,21 @@ function shared(fact: FactRule, read: AlreadyRead): Suggestion<FactValue> | unde
 /** The zones of flood insurance rate maps (44 CFR 64.3): anything else in that place was misread. */
 const floodZone = /^(?:A|AE|AH|AO|AR|A99|A\d{1,2}|V|VE|V\d{1,2}|X|B|C|D)$/;
 
+/** What an inspection, a laboratory or an office may say of a thing: any other word there is no result. */
+const outcome =
+  /pass|fail|approv|partial|satisf|absent|present|accept|complian|comply|meets|correct|reject|denied|no access|cancel|complete|ok\b|negative|positive/i;
+
+/** Values that can't be the fact, whatever label they stand at. */
+function possible(id: string, fact: FactValue): boolean {
+  if (id === 'result') return fact.sort === 'text' && outcome.test(fact.value);
+  if (id === 'bedrooms') return fact.sort === 'count' && fact.value > 0 && fact.value <= 20;
+  if (id === 'air_changes') return fact.sort === 'number' && fact.value < 60;
+  if (id === 'tax_year') return fact.sort === 'count' && fact.value > 1900 && fact.value < 2200;
+  if (id === 'revision')
+    return fact.sort === 'revision' && /^(?:rev(?:ision)?\.?\s*)?(?:[A-Z]|\d{1,2})$/i.test(fact.value);
+  return true;
+}
+
 function wantedOf(fact: FactRule, pages: readonly PageText[]): Wanted<FactValue> {
   const { sort } = fact;
   if (sort === 'day') throw new Error('days are read elsewhere');
@@ -58,6 +73,7 @@ function wantedOf(fact: FactRule, pages: readonly PageText[]): Wanted<FactValue>
   return {
     read: (words, label) => {
       const read = readValue(sort, words, texts.get(label.page) ?? '');
+      if (read !== undefined && !possible(fact.id, read.value)) return undefined;
       if (fact.id !== 'flood_zone' || read === undefined) return read;
       const zone = (words[0]?.text ?? '').replace(/[.,;]$/, '').toUpperCase();
       return floodZone.test(zone) ? { value: { sort: 'text', value: zone }, from: 0, to: 1 } : undefined;

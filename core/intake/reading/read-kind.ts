@@ -1,6 +1,7 @@
 import type { KindId, PaperKind, Practice } from '../../vocabulary/practice.ts';
-import type { PageText } from './page-text.ts';
-import { type Hit, PhraseBook, phraseOf, wordsAt } from './phrases.ts';
+import { folded, near } from './folded.ts';
+import type { PageText, TextLine } from './page-text.ts';
+import { type Hit, PhraseBook, phraseOf, type Spot, wordsAt } from './phrases.ts';
 import type { KindSuggestion, Sureness } from './reading-model.ts';
 import { placeOf } from './trust.ts';
 
@@ -33,18 +34,26 @@ function bookOf(practice: Practice): PhraseBook<Sign> {
   );
 }
 
+/** A line is as tall as its tallest word: a word without an ascender says nothing of its size. */
+function tallest({ words }: TextLine): number {
+  return Math.max(1, ...words.map((word) => word.box.height));
+}
+
 function medianHeight(page: PageText): number {
-  const heights = page.lines.flatMap(({ words }) => words.map((word) => word.box.height)).toSorted((a, b) => a - b);
+  const heights = page.lines.map(tallest).toSorted((a, b) => a - b);
   return Math.max(1, heights[Math.floor(heights.length / 2)] ?? 1);
 }
 
 /** Large letters near the top of the first page are the title; the further down, the less a phrase says. */
 function weightAt(hit: Hit<Sign>, first: PageText, usual: number): number {
   const words = wordsAt(hit);
-  const tall = Math.max(...words.map((word) => word.box.height)) / usual;
+  const line = hit.page.lines[hit.line];
+  const tall = (line === undefined ? 1 : tallest(line)) / usual;
   const top = words[0] === undefined ? 0 : (words[0].box.y + words[0].box.height) / hit.page.height;
   if (hit.page !== first) return 0.4;
-  const lineWords = hit.page.lines[hit.line]?.words ?? [];
+  const lineWords = line?.words ?? [];
+  // "Re: driveway permit ..." says what a letter is about, not what it is.
+  if (/^(?:re|subject|regarding)\b/i.test(lineWords[0]?.text ?? '')) return 1;
   const share = (hit.to - hit.from) / Math.max(1, lineWords.length);
   const heading =
     top > 0.62 &&
@@ -54,11 +63,61 @@ function weightAt(hit: Hit<Sign>, first: PageText, usual: number): number {
   return top > 0.62 && share > 0.6 ? 1.6 : 0.8;
 }
 
+const small = new Set(['of', 'the', 'and', 'a', 'to', 'for', 'copy']);
+
+function titleWords(text: string): readonly string[] {
+  return text
+    .toLowerCase()
+    .replace(/['\u2019]s\b/g, '')
+    .split(/[^a-z0-9]+/)
+    .filter((word) => word.length > 1 && !small.has(word))
+    .map((word) => word.replace(/(?:ies|s)$/, ''))
+    .map(folded);
+}
+
+/** Points for a kind whose own title stands in the heading, in whatever order ("Inspection Result: Framing"). */
+const wholeTitle = 70;
+
+/** The heading lines of the first page: large letters, in its upper third. */
+function headings(page: PageText, usual: number): readonly Spot[] {
+  return page.lines.flatMap(({ words }, line): Spot[] => {
+    const [first] = words;
+    if (first === undefined || first.box.y < page.height * 0.66) return [];
+    const tall = tallest({ words }) / usual;
+    const capitals = words.length <= 9 && words.every((word) => word.text === word.text.toUpperCase());
+    return tall > 1.12 || capitals ? [{ page, line, from: 0, to: words.length }] : [];
+  });
+}
+
+function titleScore(
+  kind: PaperKind,
+  spots: readonly Spot[],
+): { readonly spot: Spot; readonly points: number } | undefined {
+  const wanted = titleWords(kind.title);
+  if (wanted.length < 2) return undefined;
+  const scored = spots.map((spot) => {
+    const read = titleWords(
+      wordsAt(spot)
+        .map((word) => word.text)
+        .join(' '),
+    );
+    const matched = wanted.filter((word) => read.some((other) => near(other, word))).length;
+    const share = matched / wanted.length;
+    // A sentence holds many words: the title must also be most of what the line says.
+    const ofLine = Math.min(1, matched / Math.max(1, read.length));
+    return { spot, points: share < 0.6 || ofLine < 0.3 ? 0 : wholeTitle * share ** 3 * Math.sqrt(ofLine) };
+  });
+  return scored.reduce<(typeof scored)[number] | undefined>(
+    (best, next) => (next.points > (best?.points ?? 0) ? next : best),
+    undefined,
+  );
+}
+
 interface Score {
   readonly kind: KindId;
   points: number;
   /** The strongest sign for each phrase. */
-  readonly signs: Map<string, { readonly hit: Hit<Sign>; readonly points: number }>;
+  readonly signs: Map<string, { readonly hit: Spot; readonly points: number; readonly heading: boolean }>;
 }
 
 function scoresOf(pages: readonly PageText[], practice: Practice): readonly Score[] {
@@ -71,8 +130,19 @@ function scoresOf(pages: readonly PageText[], practice: Practice): readonly Scor
     const { kind, weight } = hit.phrase.means;
     const score = scores.get(kind) ?? { kind, points: 0, signs: new Map() };
     scores.set(kind, score);
-    const points = weight * weightAt(hit, first, usual);
-    if (points > (score.signs.get(hit.phrase.folded)?.points ?? 0)) score.signs.set(hit.phrase.folded, { hit, points });
+    const place = weightAt(hit, first, usual);
+    const points = weight * place;
+    if (points > (score.signs.get(hit.phrase.folded)?.points ?? 0)) {
+      score.signs.set(hit.phrase.folded, { hit, points, heading: place >= 4 });
+    }
+  }
+  const spots = headings(first, usual);
+  for (const kind of Object.values(practice.papers)) {
+    const title = titleScore(kind, spots);
+    if (title === undefined || title.points === 0) continue;
+    const score = scores.get(kind.id) ?? { kind: kind.id, points: 0, signs: new Map() };
+    scores.set(kind.id, score);
+    score.signs.set('title', { hit: title.spot, points: title.points, heading: true });
   }
   for (const score of scores.values()) {
     // The strongest sign counts in full, each further one for less: a long list of words is no better than a title.
@@ -87,6 +157,9 @@ const telling = 28;
 
 function surenessOf(score: Score, next: Score | undefined): Sureness {
   const lead = score.points / Math.max(1, next?.points ?? 0);
+  const signs = [...score.signs.values()];
+  // A paper may well speak of another: without a word in its heading, or several below, nothing is sure.
+  if (!signs.some((sign) => sign.heading) && signs.length < 3) return 'guess';
   if (score.points >= 1.6 * telling && lead >= 1.6) return 'sure';
   return score.points >= telling && lead >= 1.15 ? 'likely' : 'guess';
 }

@@ -47,8 +47,8 @@ export function readPaper(pages: readonly PageText[], practice: Practice, wishes
   const joined = pages.map(withParagraphs);
   const labels = new Labels(joined, moreLabels(kind));
   const days = readDays(joined, labels, wishes.today);
-  const number = readPaperNumber(labels, kind);
   const parcel = readPaperParcel(labels);
+  const number = readPaperNumber(joined, labels, { kind, parcel: parcel?.value });
   const address = readPaperAddress(labels);
   const owner = readPaperOwner(labels);
   const read = { days, number, parcel, address, owner, firm: readPaperFirm(labels) };

@@ -1,6 +1,6 @@
+import { isDay } from '../../vocabulary/days.ts';
 import type { PaperKind } from '../../vocabulary/practice.ts';
-import { candidatesOf, chooseValue, type Wanted } from './choose-value.ts';
-import { folded } from './folded.ts';
+import { type Candidate, candidatesOf, chooseValue, type Wanted } from './choose-value.ts';
 import type { Concept } from './label-words.ts';
 import type { LabelHit, Labels } from './labels.ts';
 import type { PageText } from './page-text.ts';
@@ -15,19 +15,67 @@ function choose(concept: Concept, labels: Labels, wanted: Wanted<string>): Sugge
   return chooseValue(candidatesOf(hits, labels, wanted), wanted);
 }
 
-/** A label whose noun the kind itself carries in its name fits better: a policy's policy number. */
-function fits(kind: PaperKind | undefined): (label: LabelHit) => number {
-  const words = kind === undefined ? '' : folded([kind.title, kind.id, ...kind.looksLike].join(' '));
-  return (label) => {
-    const noun = folded(label.phrase.words.split(' ')[0] ?? '');
-    // The permit that a certificate or an inspection mentions comes after the paper's own number.
-    return noun.length > 3 && words.includes(noun) ? 0.6 : 0;
-  };
+/** Nouns that name a paper: on a paper of another kind they point at the one it belongs to. */
+const paperNouns = ['permit', 'license', 'policy', 'binder', 'loan', 'ticket', 'authorization', 'certificate'];
+
+function nounsOf(text: string): readonly string[] {
+  const plain = text.toLowerCase().replaceAll('licence', 'license');
+  return paperNouns.filter((noun) => plain.includes(noun));
 }
 
-/** The paper's own number. */
-export function readPaperNumber(labels: Labels, kind: PaperKind | undefined): Suggestion<string> | undefined {
-  return choose('number', labels, { read: readNumber, bonus: fits(kind), letters: false, key });
+/** Whether the label's noun is the one the kind itself is called by. */
+function nounFits(kind: PaperKind | undefined, label: LabelHit): 'fits' | 'another' | 'neither' {
+  const [noun] = nounsOf(label.phrase.words);
+  // Certificates and binders of insurance go by their policy's number.
+  if (noun === 'policy' && /insur|liabil|compens|risk|binder/i.test(kind?.title ?? '')) return 'fits';
+  if (kind === undefined || noun === undefined) return 'neither';
+  return nounsOf(`${kind.title} ${kind.id}`).includes(noun) ? 'fits' : 'another';
+}
+
+/** A number as offices put it into their headings: letters or groups, and figures enough. */
+const headingNumber = /^(?=.*\d{2})(?:[A-Z]{1,5}-?\d|\d{2,4}-[A-Z\d])[A-Z\d.-]{2,}$/;
+const phone = /^\d{3}-\d{4}$/;
+
+/** How far down from the top a heading may reach. */
+const headingReach = 0.28;
+
+/** A number at the end of a heading, or alone on the line under it. */
+function inHeading(pages: readonly PageText[], parcel: string | undefined): readonly Candidate<string>[] {
+  const page = pages[0];
+  const heights =
+    page?.lines.flatMap(({ words }) => words.map((word) => word.box.height)).toSorted((a, b) => a - b) ?? [];
+  const usual = heights[Math.floor(heights.length / 2)] ?? 1;
+  return (page?.lines ?? []).flatMap(({ words }, at): Candidate<string>[] => {
+    const last = words.at(-1);
+    if (page === undefined || last === undefined || last.box.y < page.height * (1 - headingReach)) return [];
+    const value = last.text.replace(/[.,;]$/, '');
+    const above = at === 0 ? undefined : page.lines[at - 1]?.words[0];
+    const heading = (words.length > 1 ? words[0] : above)?.box.height ?? 0;
+    if (heading < usual * 1.12 || !headingNumber.test(value) || phone.test(value) || isDay(value) || value === parcel)
+      return [];
+    return [
+      { value, words: [last], page, rank: 2.4, doubt: 'It stands in the heading, and no label says what it is.' },
+    ];
+  });
+}
+
+/** The paper's own number: the one its label or heading names, not that of a paper it mentions. */
+export function readPaperNumber(
+  pages: readonly PageText[],
+  labels: Labels,
+  at: { readonly kind: PaperKind | undefined; readonly parcel: string | undefined },
+): Suggestion<string> | undefined {
+  const { kind } = at;
+  const wanted: Wanted<string> = {
+    read: readNumber,
+    bonus: (label) => ({ fits: 0.6, neither: 0, another: -1.5 })[nounFits(kind, label)],
+    doubt: (label) =>
+      nounFits(kind, label) === 'another' ? 'It may be the number of a paper that this one belongs to.' : undefined,
+    letters: false,
+    key,
+  };
+  const hits = labels.hits.filter((hit) => hit.phrase.means.concept === 'number');
+  return chooseValue([...candidatesOf(hits, labels, wanted), ...inHeading(pages, at.parcel)], wanted);
 }
 
 export function readPaperParcel(labels: Labels): Suggestion<string> | undefined {

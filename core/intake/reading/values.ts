@@ -72,7 +72,8 @@ const streetSort =
 
 /** An address: a house number and a road, or a lot and what it is part of. */
 export function readAddress(given: readonly TextWord[]): ReadValue<string> | undefined {
-  const words = upToStop(given).slice(0, 10);
+  const stop = given.findIndex((word, at) => at > 1 && /^(?:\(|parcel\b|lot\b|apn\b|pin\b|tax\b)/i.test(word.text));
+  const words = upToStop(stop < 0 ? given : given.slice(0, stop)).slice(0, 10);
   const [first, second] = words.map((word) => word.text);
   const house =
     first !== undefined &&
@@ -110,8 +111,10 @@ const unitOf: Partial<Readonly<Record<FactSort, RegExp>>> = {
 };
 
 function readAmount(words: readonly TextWord[], sort: FactSort): ReadValue<number> | undefined {
-  const first = trimmed(words[0]?.text ?? '');
-  const match = plainNumber.exec(first);
+  const raw = words[0]?.text ?? '';
+  const first = trimmed(raw);
+  // What stands in brackets after a label explains it.
+  const match = raw.startsWith('(') ? null : plainNumber.exec(first);
   const number = match?.[1];
   if (number === undefined) return undefined;
   const tail = match?.[2] ?? '';

@@ -5,7 +5,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { LetterReader } from '../../../core/intake/ocr/letter-reader.ts';
+import { sharedReader } from '../../../core/intake/ocr/letter-reader.ts';
 import { readingRecipe } from '../../../core/intake/ocr/read-pages.ts';
 import { readPaper } from '../../../core/intake/reading/read-paper.ts';
 import { readPractice } from '../../../core/practice/index.ts';
@@ -25,7 +25,6 @@ const chosen = (has('--small') ? [...smallSet] : Array.from({ length: setSize },
   (index) => !has('--half') || composeDocument(index).half === half,
 );
 const practice = readPractice(commonLayers);
-const reader = scanned ? await LetterReader.open() : undefined;
 const outcomes: Outcome[] = [];
 const halves = new Map<number, string>();
 const started = performance.now();
@@ -33,12 +32,12 @@ for (const index of chosen) {
   const path = join(folder, `${readingRecipe}-${scanned ? 'scan' : 'text'}-${index}.json`);
   const known = has('--remember') ? rememberedPages(path) : undefined;
   const document = composeDocument(index);
-  const pages = known ?? (await textOfDocument(index, { folder, reader, scanned })).pages;
+  const pages = known ?? (await textOfDocument(index, { folder, reader: sharedReader, scanned })).pages;
   if (known === undefined && has('--remember')) writeFileSync(path, JSON.stringify(pages));
   halves.set(index, document.half);
   outcomes.push(...judge(document, readPaper(pages, practice, { today: '2026-07-15' }), practice));
 }
-await reader?.close();
+if (scanned) await (await sharedReader()).close();
 
 for (const name of ['a', 'b']) {
   const own = outcomes.filter((outcome) => halves.get(outcome.index) === name);

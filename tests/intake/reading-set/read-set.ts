@@ -1,7 +1,6 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { LetterReader } from '../../../core/intake/ocr/letter-reader.ts';
-import { readPages } from '../../../core/intake/ocr/read-pages.ts';
+import { type ReadControl, readPages } from '../../../core/intake/ocr/read-pages.ts';
 import type { PageText } from '../../../core/intake/reading/page-text.ts';
 import { composeDocument, type SetDocument } from './compose.ts';
 import { drawDocument } from './draw-document.ts';
@@ -15,7 +14,7 @@ export interface SetText {
 /** Makes document `index` and reads its pages: as a scan, or with the text layer it was written with. */
 export async function textOfDocument(
   index: number,
-  at: { readonly folder: string; readonly reader?: LetterReader | undefined; readonly scanned: boolean },
+  at: { readonly folder: string; readonly reader?: ReadControl['reader']; readonly scanned: boolean },
 ): Promise<SetText> {
   const document = composeDocument(index);
   const clean = await drawDocument(document);
