@@ -74,7 +74,7 @@ function model(count: number): WayModel {
     paper('licence', addDays(today, -30), addDays(today, 200), []),
     paper('deed', addDays(today, -90), undefined, [last]),
   ];
-  return modelOf({ way: wayOf(count), papers, practice: undefined, target: addDays(today, 300) });
+  return modelOf({ way: wayOf(count), papers, practice: undefined, subjects: [], target: addDays(today, 300) });
 }
 
 /** Where everything in the row of numbers stands, with what keeps it from its neighbour. */

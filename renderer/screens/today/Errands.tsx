@@ -13,6 +13,7 @@ export function Errands({ answer }: { readonly answer: TodayAnswer }) {
             key={`${errand.errand} ${errand.subject ?? ''}`}
             errand={errand}
             number={index + 1}
+            day={answer.day}
             sameAs={answer.can.findIndex(({ office }) => office.id === errand.office.id) + 1}
             back={answer.back.find((row) => row.errand === errand.errand && row.subject === errand.subject)}
           />

@@ -1,7 +1,9 @@
 import type { BackRow, OfficeCard, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { Day } from '../../../core/vocabulary/days.ts';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import { Carry } from './Carry.tsx';
+import { openOn, weekdayNamed } from './hours.ts';
 import { feeInWords, worstInWords } from './words.ts';
 
 function addressOfErrand({ errand, subject }: TodayErrand): string {
@@ -46,6 +48,17 @@ function Where({ errand, number, sameAs }: WhereProps) {
   );
 }
 
+/** Told where the hours on file leave this weekday out: it would be a trip for nothing. */
+function Closed({ office, day }: { readonly office: OfficeCard; readonly day: Day }) {
+  if (office.hours === undefined || openOn(office.hours, day) !== false) return null;
+  return (
+    <p className="today-caution">
+      By these hours they are not open today, {weekdayNamed(day)?.replace(/^./, (letter) => letter.toUpperCase())}
+      {office.phone === undefined ? '' : `: call ${office.phone} before you go`}.
+    </p>
+  );
+}
+
 function Comments({ back }: { readonly back: BackRow }) {
   return (
     <ul className="today-comments" aria-label="What they sent it back with">
@@ -61,13 +74,14 @@ function Comments({ back }: { readonly back: BackRow }) {
 export interface OneErrandProps {
   readonly errand: TodayErrand;
   readonly number: number;
+  readonly day: Day;
   /** The first errand at this very office: itself, or one before it. */
   readonly sameAs: number;
   readonly back: BackRow | undefined;
 }
 
 /** One errand on the slip. */
-export function OneErrand({ errand, number, sameAs, back }: OneErrandProps) {
+export function OneErrand({ errand, number, day, sameAs, back }: OneErrandProps) {
   const worst = worstInWords(errand.findings);
   const { title, subjectTitle, why, caution, ask, state } = errand;
   const address = addressOfErrand(errand);
@@ -83,6 +97,7 @@ export function OneErrand({ errand, number, sameAs, back }: OneErrandProps) {
         </h3>
         {back === undefined || back.comments.length === 0 ? null : <Comments back={back} />}
         <Where errand={errand} number={number} sameAs={sameAs} />
+        {sameAs === number ? <Closed office={errand.office} day={day} /> : null}
         {worst === undefined ? null : (
           <p className={`finding ${worst.weight.replaceAll(' ', '-')}`}>
             <span className="weight">{worst.weight}</span>

@@ -2,7 +2,7 @@ import type { TodayAnswer, WaitingRow } from '../../../core/desk/contract/screen
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
-import { daysInWords } from './words.ts';
+import { countInWords, daysInWords } from './words.ts';
 
 function Row({ row, today }: { readonly row: WaitingRow; readonly today: TodayAnswer['day'] }) {
   const { errand, subject, subjectTitle, title, office, since, days, expected } = row;
@@ -36,8 +36,13 @@ export function Waiting({ answer }: { readonly answer: TodayAnswer }) {
       <ul className="today-waiting">
         {later.map((row) => (
           <li key={`back ${row.errand} ${row.subject ?? ''}`}>
-            <a href={addressOf('errand', row.errand)}>{row.title}</a> <Mark word="sent back" />
-            <p className="small">{row.comments.length} comments to answer first.</p>
+            <a href={addressOf('errand', row.errand, ...(row.subject === undefined ? [] : [row.subject]))}>
+              {row.title}
+            </a>{' '}
+            <Mark word="sent back" />
+            <p className="small">
+              {countInWords(row.comments.length)} {row.comments.length === 1 ? 'comment' : 'comments'} to answer.
+            </p>
           </li>
         ))}
         {waiting.map((row) => (

@@ -8,7 +8,7 @@ const states = [
 ] as const;
 
 /** What the shapes of the sheet mean; the words stand beside them. */
-export function Key() {
+export function Key({ earlier }: { readonly earlier: number }) {
   return (
     <div className="way-foot-line">
       <dl className="way-key">
@@ -40,7 +40,10 @@ export function Key() {
           <dd>a paper’s life: lived, and left</dd>
         </div>
       </dl>
-      <p className="pencil">Arrows walk the stations, Enter opens one, + and − zoom.</p>
+      <p className="pencil">
+        {earlier === 0 ? '' : `${earlier} settled longer ago stand on the list only. `}
+        Arrows walk the stations, Enter opens one, + and − zoom.
+      </p>
     </div>
   );
 }

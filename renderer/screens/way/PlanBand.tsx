@@ -72,11 +72,6 @@ function Baseline({ plan }: { readonly plan: SheetPlan }) {
       <path className="way-edge" d={`M8 ${baseline - 7}H${end + 12}M8 ${baseline + 7}H${end + 12}`} />
       <path className="way-centre" d={`M8 ${baseline}H${end + 12}`} />
       {weeks.length > 1 && (weeks[1] ?? 0) - (weeks[0] ?? 0) < 8 ? null : <path className="way-ticks" d={ticks} />}
-      {plan.earlier === 0 ? null : (
-        <text className="way-month" x={12} y={22}>
-          {plan.earlier} settled earlier: see the list
-        </text>
-      )}
       <path className="way-edge" d={marks} />
       {months.map(({ x, words }) => (
         <text key={x} className="way-month" x={x + 4} y={baseline + 24}>

@@ -79,7 +79,7 @@ export function Sheet({ model }: { readonly model: WayModel }) {
           <Names plan={plan} focused={focused} />
         </div>
       </div>
-      <Key />
+      <Key earlier={plan.earlier} />
     </div>
   );
 }

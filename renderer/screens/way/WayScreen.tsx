@@ -23,8 +23,11 @@ function Ways({ list }: { readonly list: boolean }) {
 }
 
 function Shown({ sources, list }: { readonly sources: WaySources; readonly list: boolean }) {
-  const { way, papers, practice, target } = sources;
-  const model = useMemo(() => modelOf({ way, papers, practice, target }), [way, papers, practice, target]);
+  const { way, papers, practice, subjects, target } = sources;
+  const model = useMemo(
+    () => modelOf({ way, papers, practice, subjects, target }),
+    [way, papers, practice, subjects, target],
+  );
   return (
     <>
       <TitleStrip way={way} model={model} />
@@ -56,7 +59,10 @@ export function WayScreen({ rest }: ScreenProps) {
           papers === undefined || practice === undefined || card === undefined ? (
             <p className="waiting">Reading ...</p>
           ) : (
-            <Shown list={list} sources={{ way: answer, papers, practice, target: card.target }} />
+            <Shown
+              list={list}
+              sources={{ way: answer, papers, practice, subjects: card.subjects, target: card.target }}
+            />
           )
         }
       </Answered>

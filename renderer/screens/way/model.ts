@@ -1,6 +1,7 @@
 import type { PaperRow, WayAnswer } from '../../../core/desk/contract/answers.ts';
 import { type Day, dayInWords } from '../../../core/vocabulary/days.ts';
 import type { ErrandState, PaperState } from '../../../core/vocabulary/finding.ts';
+import type { Subject } from '../../../core/vocabulary/lot.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 
 export type WayRow = WayAnswer['stops'][number];
@@ -36,6 +37,8 @@ export interface Gate {
 export interface Life {
   readonly key: string;
   readonly title: string;
+  /** The firm, area or draw it is kept for. */
+  readonly subject: string | undefined;
   readonly kind: string;
   readonly state: PaperState;
   /** Expected where it isn't there yet. */
@@ -68,6 +71,7 @@ export interface WaySources {
   readonly way: WayAnswer;
   readonly papers: readonly PaperRow[];
   readonly practice: Practice | undefined;
+  readonly subjects: readonly Subject[];
   readonly target: Day | undefined;
 }
 
@@ -76,10 +80,12 @@ export function keyOf({ errand, subject }: { readonly errand: string; readonly s
 }
 
 /** The newest day on a paper a settled errand brought: the nearest thing to the day it was settled. */
-function settledOn(row: WayRow, { way, papers, practice }: WaySources): Day | undefined {
+function settledOn(row: WayRow, { way, papers, practice, subjects }: WaySources): Day | undefined {
   const yields = practice?.errands[row.errand]?.yields ?? [];
+  // Papers name what they are kept for by its title.
+  const title = subjects.find(({ id }) => id === row.subject)?.title;
   return papers
-    .filter(({ kind, subject }) => yields.includes(kind) && (row.subject === undefined || subject === row.subject))
+    .filter(({ kind, subject }) => yields.includes(kind) && (row.subject === undefined || subject === title))
     .flatMap(({ issuedDay }) => (issuedDay === undefined || issuedDay > way.day ? [] : [issuedDay]))
     .toSorted(byDay)
     .at(-1);
@@ -136,6 +142,7 @@ function lifeOf(row: PaperRow, sources: WaySources, stations: readonly Station[]
   return {
     key: row.row,
     title: row.title,
+    subject: row.subject,
     kind: row.kind,
     state: row.state,
     from: there ? row.issuedDay : (brought?.row.done ?? brought?.at),
@@ -159,7 +166,15 @@ function folded(lives: readonly Life[]): readonly Life[] {
     const from = twins.flatMap((twin) => twin.from ?? []).toSorted(byDay);
     const lapsing = twins.find(({ state }) => state === 'lapsing' || state === 'lapsed');
     return [
-      { ...life, ends, from: from[0], through: ends.at(-1), state: lapsing?.state ?? life.state, link: undefined },
+      {
+        ...life,
+        ends,
+        from: from[0],
+        through: ends.at(-1),
+        state: lapsing?.state ?? life.state,
+        link: undefined,
+        subject: undefined,
+      },
     ];
   });
 }
@@ -195,20 +210,27 @@ export function modelOf(sources: WaySources): WayModel {
   };
 }
 
+/** "Certificate of liability insurance, Tern Electric". */
+function titleOf({ title, subject }: Life): string {
+  return subject === undefined ? title : `${title}, ${subject}`;
+}
+
 /** "Septic permit lapses 27 Jul 2026, before 21 can use it", "... lapsed 27 Jul 2026, and 21 needs it". */
-export function lateInWords({ title, through, lateFor, state }: Life): string {
+export function lateInWords(life: Life): string {
+  const { through, lateFor, state } = life;
   const [first] = lateFor;
   if (through === undefined || first === undefined) return '';
   const day = dayInWords(through);
   return state === 'lapsed'
-    ? `${title} lapsed ${day}, and ${first.number} needs it`
-    : `${title} lapses ${day}, before ${first.number} can use it`;
+    ? `${titleOf(life)} lapsed ${day}, and ${first.number} needs it`
+    : `${titleOf(life)} lapses ${day}, before ${first.number} can use it`;
 }
 
 /** What is written on a strip. */
 export function lifeInWords(life: Life): string {
-  const { title, expected, through, from, lateFor, state, ends } = life;
+  const { expected, through, from, lateFor, state, ends } = life;
   if (lateFor.length > 0) return lateInWords(life);
+  const title = titleOf(life);
   const [first] = ends;
   if (ends.length > 1 && first !== undefined) return `${title}: ${ends.length}, the first to ${dayInWords(first)}`;
   if (through !== undefined) return `${title}, ${state === 'lapsed' ? 'lapsed' : 'to'} ${dayInWords(through)}`;
