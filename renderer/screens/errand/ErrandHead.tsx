@@ -20,7 +20,9 @@ function takesOf({ takes }: Errand): string | undefined {
   // "15 to 25 working days" rather than the unit twice.
   const [count = '', ...unit] = from.split(' ');
   if (from === to) return from;
-  return to.endsWith(` ${unit.join(' ')}`) && unit.length > 0 ? `${count} to ${to}` : `${from} to ${to}`;
+  const [, ...unitTo] = to.split(' ');
+  const one = (words: readonly string[]): string => words.join(' ').replace(/s$/, '');
+  return one(unit) === one(unitTo) ? `${count} to ${to}` : `${from} to ${to}`;
 }
 
 function phoneLink(phone: string): ReactNode {

@@ -65,7 +65,7 @@ export function NeedDetails({ need, sight }: { readonly need: NeedRow; readonly 
       </dl>
       <p>
         {need.paper === undefined ? null : <a href={addressOf('papers', need.paper)}>Open the paper</a>}{' '}
-        <Button as="word" small onPress={() => lay({ slip: 'otherwise', about: need.title })}>
+        <Button as="word" small onPress={() => lay({ slip: 'otherwise', about: need.need })}>
           The office said otherwise
         </Button>
       </p>

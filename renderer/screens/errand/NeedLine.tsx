@@ -69,10 +69,11 @@ function TabButton({
       data-errand-line={tab.tab}
       data-weight={weight}
       aria-current={on ? 'true' : undefined}
-      aria-label={`Show the sheets of ${title}, tab ${tab.tab}: ${tabSay(tab)}`}
       onClick={() => turnTo(first)}
     >
+      <span className="unseen">Show the sheets of {title}, tab </span>
       <b>{tab.tab}</b>
+      <span className="unseen">, </span>
       {tabSay(tab)}
     </button>
   );
@@ -112,7 +113,7 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
             <FindingNote
               key={`${finding.sort} ${finding.say}`}
               finding={finding}
-              onOtherwise={() => lay({ slip: 'otherwise', about: need.title })}
+              onOtherwise={() => lay({ slip: 'otherwise', about: need.need })}
             />
           ))}
         </div>

@@ -3,11 +3,11 @@ import type { Finding } from '../../../core/vocabulary/finding.ts';
 import type { NeedUse, Practice } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
-import { addressOf } from '../../state/place.ts';
 import { kindTitle, type NeedRow, type Sight } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 import type { Leaf } from './leaves.ts';
 import { NeedLine } from './NeedLine.tsx';
+import { YieldLine } from './YieldLine.tsx';
 
 const uses: readonly (readonly [NeedUse, string])[] = [
   ['leave', 'Leave with them'],
@@ -28,9 +28,11 @@ function kindsIn({ agreement }: Finding, practice: Practice | undefined): readon
   return terms.flatMap((term) => (term.of === 'paper' ? [term.kind] : []));
 }
 
-/** What stands for no single paper: agreements between papers, what has to be before, duties. */
+/** What stands for no single paper: agreements between papers, what has to be before, duties. The head tells the rest. */
 export function errandWide({ answer }: Sight): readonly Finding[] {
-  return answer.reading.findings.filter(({ need, sort }) => need === undefined && sort !== 'bring');
+  return answer.reading.findings.filter(
+    ({ need, sort, say }) => need === undefined && sort !== 'bring' && say !== answer.errand.caution,
+  );
 }
 
 function Wide({ sight }: { readonly sight: Sight }) {
@@ -58,13 +60,7 @@ function Yields({ sight: { answer, practice } }: { readonly sight: Sight }) {
   return (
     <ul className="errand-yields">
       {yields.map((kind) => (
-        <li key={kind}>
-          <span className="slab">{kindTitle(practice, kind)}</span>{' '}
-          <a href={addressOf('table', 'as', kind)} aria-label={`Keep it: ${kindTitle(practice, kind)}`}>
-            Keep it
-          </a>{' '}
-          <span className="pencil">once you have it</span>
-        </li>
+        <YieldLine key={kind} kind={kind} title={kindTitle(practice, kind)} />
       ))}
     </ul>
   );
@@ -103,6 +99,7 @@ export function NeedsPage(props: PageProps) {
   const { sight } = props;
   return (
     <div className="errand-left">
+      <Wide sight={sight} />
       {sight.answer.needs.length === 0 ? (
         <p className="errand-none">
           They ask for no papers here.{' '}
@@ -111,7 +108,6 @@ export function NeedsPage(props: PageProps) {
           </Button>
         </p>
       ) : null}
-      <Wide sight={sight} />
       {uses.map(([use, title]) => (
         <Group key={use} use={use} title={title} props={props} />
       ))}

@@ -21,16 +21,21 @@ function useSubjectTitle(subject: string | undefined): string | undefined {
 function Acts({ sight: { answer, plan } }: { readonly sight: Sight }) {
   const { state } = answer.reading;
   if (state === "doesn't apply") return null;
-  const waits = state === 'left with them' || state === 'sent back';
+  const waits = state === 'left with them' || state === 'sent back' || answer.needs.length === 0;
+  const over = state === 'settled';
   return (
     <div className="errand-acts">
-      <Button as={waits ? 'plain' : 'stamp'} disabled={plan === undefined} onPress={() => lay({ slip: 'assemble' })}>
+      <Button
+        as={waits || over ? 'plain' : 'stamp'}
+        disabled={plan === undefined}
+        onPress={() => lay({ slip: 'assemble' })}
+      >
         Assemble the packet
       </Button>
       <Button disabled={plan === undefined} onPress={() => lay({ slip: 'own sheet' })}>
         Your errand sheet
       </Button>
-      <Button as={waits ? 'stamp' : 'plain'} onPress={() => lay({ slip: 'outcome' })}>
+      <Button as={waits && !over ? 'stamp' : 'plain'} onPress={() => lay({ slip: 'outcome' })}>
         What came of it
       </Button>
     </div>
@@ -49,7 +54,8 @@ export function OneErrand({
   const way = useAnswer('way', {}).answer;
   const stop = way?.stops.find((one) => one.errand === target.errand && one.subject === target.subject);
   const subject = useSubjectTitle(target.subject);
-  const { open, finished } = useErrandView();
+  const open = useErrandView((state) => state.open);
+  const finished = useErrandView((state) => state.finished);
   const verdict = verdictOf(answer, stop);
   const reading = open || finished !== undefined;
   return (

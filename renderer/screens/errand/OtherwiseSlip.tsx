@@ -62,13 +62,14 @@ function RuleGroup({ group, rows, open, onPick }: RuleGroupProps) {
 
 interface RulesProps {
   readonly rows: readonly AmendableRow[];
+  /** The need it was asked from. */
   readonly about: string | undefined;
   readonly onPick: (rule: string) => void;
 }
 
 /** Rules by what they are about; first only those of the need it was asked from. */
 function Rules({ rows, about, onPick }: RulesProps) {
-  const near = rows.filter(({ group }) => about?.startsWith(group) === true);
+  const near = about === undefined ? [] : rows.filter(({ rule }) => rule.includes(`.needs.${about}.`));
   const [all, showAll] = useState(near.length === 0);
   const shown = all ? rows : near;
   return (
@@ -177,9 +178,10 @@ function Amended({ row }: { readonly row: AmendableRow | undefined }) {
 /** "The office said otherwise": pick a rule of this errand, say what, who and when. */
 export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonly about: string | undefined }) {
   const amendable = useAnswer('amendable', { errand: sight.target.errand });
+  const ofOffice = useAnswer('amendable', { office: sight.answer.office.id }).answer?.rows ?? [];
   const [picked, pick] = useState<string>();
   const [done, setDone] = useState(false);
-  const row = amendable.answer?.rows.find(({ rule }) => rule === picked);
+  const row = [...(amendable.answer?.rows ?? []), ...ofOffice].find(({ rule }) => rule === picked);
   const another = (): void => {
     pick(undefined);
     setDone(false);
@@ -209,7 +211,7 @@ export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonl
             done ? (
               <Amended row={row} />
             ) : row === undefined ? (
-              <Rules rows={rows} about={about} onPick={pick} />
+              <Rules rows={[...rows, ...ofOffice]} about={about} onPick={pick} />
             ) : (
               <Amend row={row} onDone={() => setDone(true)} />
             )

@@ -60,12 +60,13 @@ export function OwnSheetSlip({ sight }: { readonly sight: Sight }) {
       }
     >
       <p>Private: it stays with you and is never handed in. Space for notes is on it.</p>
-      <div className="errand-own">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region is reached by the keyboard. */}
+      <section className="errand-own" tabIndex={0} aria-label="Its sheets">
         {sheets.map((drawing, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is its place.
           <SheetPicture key={at} drawing={drawing} title={`Your errand sheet, sheet ${at + 1} of ${sheets.length}`} />
         ))}
-      </div>
+      </section>
       <ForThePrinter sheets={sheets} />
     </Slip>
   );

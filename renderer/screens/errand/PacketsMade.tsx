@@ -68,7 +68,11 @@ function OnePacket({ packet, errand, handovers }: OnePacketProps) {
           {packet.draft ? <strong className="errand-red"> DRAFT</strong> : null}
         </span>
         <span className="errand-row">
-          <Button small onPress={() => show(!shown)} label={`${shown ? 'Hide' : 'Show'} the files made ${packet.day}`}>
+          <Button
+            small
+            onPress={() => show(!shown)}
+            label={`${shown ? 'Hide files' : `${made.files.length} files`}, made ${packet.day}`}
+          >
             {shown ? 'Hide files' : `${made.files.length} files`}
           </Button>
           <Button

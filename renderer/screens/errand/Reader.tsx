@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useRef, useState } from 'react';
+import { type RefObject, useEffect, useRef, useState } from 'react';
 import { Button } from '../../kit/Button.tsx';
 import { Choices } from '../../kit/Choices.tsx';
 import { aspectOf, type Leaf } from './leaves.ts';
@@ -16,6 +16,11 @@ export interface ReaderProps {
   readonly lead?: ((leaf: Leaf, sheet: number) => number) | undefined;
 }
 
+interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
 const zooms = [
   { id: 'sheet', title: 'Whole sheet' },
   { id: 'width', title: 'Width' },
@@ -23,15 +28,15 @@ const zooms = [
 ];
 const gap = 16;
 
-function widthFor(zoom: string, leaf: Leaf, room: { readonly width: number; readonly height: number }): number {
+function widthFor(zoom: string, leaf: Leaf, room: Room): number {
   const full = Math.max(200, room.width - 2 * gap);
   if (zoom === 'twice') return full * 2;
   if (zoom === 'width') return full;
-  return Math.min(full, (room.height - 2 * gap) * aspectOf(leaf));
+  return Math.min(full, Math.max(200, room.height - 2 * gap) * aspectOf(leaf));
 }
 
-function useRoom(element: HTMLElement | null) {
-  const [room, setRoom] = useState({ width: 900, height: 640 });
+function useRoom(element: HTMLElement | null): Room | undefined {
+  const [room, setRoom] = useState<Room>();
   useEffect(() => {
     if (element === null) return;
     const watch = new ResizeObserver(() => setRoom({ width: element.clientWidth, height: element.clientHeight }));
@@ -41,36 +46,70 @@ function useRoom(element: HTMLElement | null) {
   return room;
 }
 
-/** Sheets at full size, one below the other; only those in view are drawn, however many there are. */
-export function Reader({ title, leaves, start, about, onClose, lead }: ReaderProps) {
-  const [box, setBox] = useState<HTMLElement | null>(null);
-  const [zoom, setZoom] = useState('sheet');
-  const room = useRoom(box);
-  const began = useRef(false);
+interface SheetsProps extends Pick<ReaderProps, 'leaves' | 'start' | 'lead'> {
+  readonly box: HTMLElement;
+  readonly room: Room;
+  readonly zoom: string;
+  readonly onAt: (at: number) => void;
+  /** How the sheet before or after is turned to, while these are on view. */
+  readonly turning: RefObject<(to: number) => void>;
+}
+
+/** The sheets one below the other at one size; begun anew, at the same sheet, when the size changes. */
+function Sheets({ leaves, start, lead, box, room, zoom, onAt, turning }: SheetsProps) {
+  const sizeOf = (leaf: Leaf): number => widthFor(zoom, leaf, room) / aspectOf(leaf) + gap;
+  const [from] = useState(() => leaves.slice(0, start).reduce((sum, leaf) => sum + sizeOf(leaf), 0));
   const rows = useVirtualizer({
     count: leaves.length,
     getScrollElement: () => box,
     getItemKey: (index) => leaves[index]?.key ?? index,
     estimateSize: (index) => {
       const leaf = leaves[index];
-      return leaf === undefined ? 800 : widthFor(zoom, leaf, room) / aspectOf(leaf) + gap;
+      return leaf === undefined ? room.height : sizeOf(leaf);
     },
+    initialOffset: from,
     overscan: 1,
   });
-  const middle = (rows.scrollOffset ?? 0) + room.height / 2;
-  const seen = rows.getVirtualItems().find(({ end }) => end > middle) ?? rows.getVirtualItems().at(-1);
-  const at = seen?.index ?? start;
+  const shown = rows.getVirtualItems();
+  const middle = (rows.scrollOffset ?? from) + room.height / 2;
+  const at = (shown.find(({ end }) => end > middle) ?? shown.at(-1))?.index ?? start;
   const turn = (to: number): void =>
     rows.scrollToIndex(Math.max(0, Math.min(leaves.length - 1, to)), { align: 'start' });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: sizes change with room and zoom only.
+  useEffect(() => onAt(at), [at, onAt]);
   useEffect(() => {
-    rows.measure();
-    if (box === null) return;
-    const to = began.current ? at : start;
-    began.current = true;
-    box.focus({ preventScroll: true });
-    requestAnimationFrame(() => turn(to));
-  }, [box, room.width, room.height, zoom]);
+    turning.current = turn;
+  });
+  return (
+    <div style={{ height: rows.getTotalSize(), position: 'relative' }}>
+      {shown.map(({ index, key, start: top }) => {
+        const leaf = leaves[index];
+        if (leaf === undefined) return null;
+        return (
+          <div
+            key={key}
+            data-index={index}
+            ref={rows.measureElement}
+            className="errand-reader-sheet"
+            style={{ transform: `translateY(${top}px)`, paddingBottom: gap }}
+          >
+            <div style={{ width: widthFor(zoom, leaf, room) }}>
+              <SheetView leaf={leaf} onSheet={lead === undefined ? undefined : (sheet) => turn(lead(leaf, sheet))} />
+            </div>
+          </div>
+        );
+      })}
+    </div>
+  );
+}
+
+/** Sheets at full size; only those in view are drawn, however many there are. */
+export function Reader({ title, leaves, start, about, onClose, lead }: ReaderProps) {
+  const [box, setBox] = useState<HTMLElement | null>(null);
+  const [zoom, setZoom] = useState('sheet');
+  const [at, setAt] = useState(start);
+  const turning = useRef<(to: number) => void>(() => undefined);
+  const room = useRoom(box);
+  useEffect(() => box?.focus({ preventScroll: true }), [box]);
   const leaf = leaves[at];
   return (
     <section
@@ -85,41 +124,25 @@ export function Reader({ title, leaves, start, about, onClose, lead }: ReaderPro
         <Button small onPress={() => onClose(at)}>
           Back to the errand
         </Button>
-        <Button small disabled={at === 0} onPress={() => turn(at - 1)} label="Sheet before">
-          ‹ Before
+        <Button small disabled={at === 0} onPress={() => turning.current(at - 1)}>
+          ‹ Sheet before
         </Button>
-        <Button small disabled={at === leaves.length - 1} onPress={() => turn(at + 1)} label="Next sheet">
-          Next ›
+        <Button small disabled={at === leaves.length - 1} onPress={() => turning.current(at + 1)}>
+          Next sheet ›
         </Button>
         <Choices label="Size" labelUnseen options={zooms} value={zoom} onChange={setZoom} />
         <p aria-live="polite">{leaf === undefined ? '' : `Page ${leaf.n} of ${leaf.of}: ${about(leaf)}`}</p>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region is reached by the keyboard. */}
       <section className="errand-reader-sheets" ref={setBox} tabIndex={0} aria-label="Sheets">
-        <div style={{ height: rows.getTotalSize(), position: 'relative' }}>
-          {rows.getVirtualItems().map(({ index, key, start: top }) => {
-            const one = leaves[index];
-            if (one === undefined) return null;
-            const width = widthFor(zoom, one, room);
-            return (
-              <div
-                key={key}
-                data-index={index}
-                ref={rows.measureElement}
-                className="errand-reader-sheet"
-                style={{ transform: `translateY(${top}px)`, paddingBottom: gap }}
-              >
-                <div style={{ width }}>
-                  <SheetView
-                    key={`${one.key} ${Math.round(width)}`}
-                    leaf={one}
-                    onSheet={lead === undefined ? undefined : (sheet) => turn(lead(one, sheet))}
-                  />
-                </div>
-              </div>
-            );
-          })}
-        </div>
+        {box === null || room === undefined ? null : (
+          <Sheets
+            key={`${zoom} ${room.width} ${room.height}`}
+            {...{ leaves, lead, box, room, zoom, turning }}
+            start={at}
+            onAt={setAt}
+          />
+        )}
       </section>
     </section>
   );

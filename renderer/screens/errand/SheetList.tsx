@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components/ListBox';
 import { ListLayout, Virtualizer } from 'react-aria-components/Virtualizer';
 import type { Leaf } from './leaves.ts';
@@ -13,7 +13,7 @@ const rowHeight = 28;
 
 /** Every sheet in reading order; arrows turn the stack. Only the rows in view exist. */
 export function SheetList({ leaves, at, onTurn }: SheetListProps) {
-  const items = leaves.map((leaf, index) => ({ ...leaf, id: index }));
+  const items = useMemo(() => leaves.map((leaf, index) => ({ ...leaf, id: index })), [leaves]);
   // Letters may stand at twice their size: rows grow with them.
   const size = rowHeight * (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16);
   const list = useRef<HTMLDivElement>(null);

@@ -70,10 +70,10 @@ function Turning({ plan, leaves, at }: StackProps) {
   const file = plan.files[leaf.file];
   return (
     <div className="errand-turning">
-      <Button small disabled={at === 0} onPress={() => turnTo(at - 1)} label="Sheet before">
+      <Button small disabled={at === 0} onPress={() => turnTo(at - 1)} label="‹ Before: the sheet before">
         ‹ Before
       </Button>
-      <Button small disabled={at === leaves.length - 1} onPress={() => turnTo(at + 1)} label="Next sheet">
+      <Button small disabled={at === leaves.length - 1} onPress={() => turnTo(at + 1)} label="Next ›: the next sheet">
         Next ›
       </Button>
       <Button small onPress={openStack}>

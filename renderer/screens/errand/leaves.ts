@@ -95,12 +95,24 @@ export function aspectOf({ view }: Leaf): number {
   }
 }
 
-/** Where the stack opens for a tab: at the paper itself, else at what holds its place. */
+const firsts = new WeakMap<readonly Leaf[], ReadonlyMap<number, number>>();
+
+function firstsIn(leaves: readonly Leaf[]): ReadonlyMap<number, number> {
+  const found = new Map<number, number>();
+  const rank = (of: LeafView['of'] | undefined): number => (of === 'page' ? 2 : of === 'apart' ? 1 : 0);
+  for (const [at, { tab, view }] of leaves.entries()) {
+    if (tab === undefined) continue;
+    const before = found.get(tab);
+    if (before === undefined || rank(view.of) > rank(leaves[before]?.view.of)) found.set(tab, at);
+  }
+  return found;
+}
+
+/** Where the stack opens for a tab: at the paper itself, else at what holds its place; -1 where it has no sheet. */
 export function firstOfTab(leaves: readonly Leaf[], tab: number): number {
-  const paper = leaves.findIndex((leaf) => leaf.tab === tab && leaf.view.of === 'page');
-  if (paper >= 0) return paper;
-  const apart = leaves.findIndex((leaf) => leaf.tab === tab && leaf.view.of === 'apart');
-  return apart >= 0 ? apart : leaves.findIndex((leaf) => leaf.tab === tab);
+  const known = firsts.get(leaves) ?? firstsIn(leaves);
+  firsts.set(leaves, known);
+  return known.get(tab) ?? -1;
 }
 
 /** Each need with the tab it got, in so far as it got one. */
