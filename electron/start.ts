@@ -3,39 +3,53 @@
  * program can't be had, the same window in a browser. `-- --browser` asks for the browser, `-- --no-open` only prints
  * the address.
  */
-import { readFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { build } from 'vite';
-import * as z from 'zod';
 import { LotfileError } from '../core/desk/door.ts';
+import { buildProgram } from './packaging/build-program.ts';
+import { buildWindow, windowIn } from './packaging/build-window.ts';
+import { isStale } from './packaging/newest.ts';
+import { projectCard } from './packaging/project-card.ts';
 import { electronBinary } from './start/electron-binary.ts';
-import { isStale } from './start/newest.ts';
 import { startBrowser } from './start/start-browser.ts';
 
 const project = join(import.meta.dirname, '..');
-const window = join(project, 'dist', 'renderer');
+const app = join(project, 'dist', 'app');
 
-function version(): string {
-  const card: unknown = JSON.parse(readFileSync(join(project, 'package.json'), 'utf8'));
-  return z.object({ version: z.string() }).parse(card).version;
+function say(text: string): void {
+  process.stdout.write(`${text}\n`);
 }
 
-async function buildWindow(): Promise<void> {
-  const sources = ['renderer', 'core', 'package.json'].map((name) => join(project, name));
-  if (!isStale(join(window, 'index.html'), sources)) return;
-  process.stdout.write('Building the window ...\n');
-  await build({ configFile: join(project, 'renderer', 'vite.config.ts'), logLevel: 'warn' });
+/** Runs the built program in Electron until its last window is closed. */
+async function startDesktop(electron: string): Promise<void> {
+  const sources = ['electron', 'core', 'templates', 'sample-project', 'dist/renderer', 'package.json'];
+  if (
+    isStale(
+      join(app, 'package.json'),
+      sources.map((name) => join(project, name)),
+    )
+  ) {
+    say('Building the program ...');
+    await buildProgram({ project, window: windowIn(project), out: app });
+  }
+  const child = spawn(electron, [app], { stdio: 'inherit' });
+  process.exitCode = await new Promise<number>((resolve, reject) => {
+    child.once('error', reject);
+    child.once('exit', (code) => resolve(code ?? 0));
+  });
 }
 
 async function start(): Promise<void> {
   const { values } = parseArgs({ options: { browser: { type: 'boolean' }, 'no-open': { type: 'boolean' } } });
-  await buildWindow();
+  await buildWindow(project, () => say('Building the window ...'));
   const electron = values.browser === true ? undefined : electronBinary(project);
   if (electron === undefined && values.browser !== true) {
-    process.stdout.write('The desktop program (Electron) is not on this computer, so the window opens in a browser.\n');
+    say('The desktop program (Electron) is not on this computer, so the window opens in a browser.');
   }
-  await startBrowser({ version: version(), window, open: values['no-open'] !== true });
+  if (electron !== undefined) return startDesktop(electron);
+  const { version } = projectCard(project);
+  return startBrowser({ version, window: windowIn(project), open: values['no-open'] !== true });
 }
 
 try {

@@ -2,11 +2,12 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { type IncomingHttpHeaders, request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Reply } from '../../core/desk/door.ts';
 import type { Day } from '../../core/vocabulary/days.ts';
 import type { Dialogs } from '../../electron/host/dialogs.ts';
 import { WindowDesk } from '../../electron/host/window-desk.ts';
 import { type LoopbackHost, openLoopback } from '../../electron/loopback/loopback-host.ts';
+
+export { answered } from './hosts-answers.ts';
 
 export const kitDay: Day = '2026-04-14';
 
@@ -19,12 +20,6 @@ export function scratch(): { readonly root: string } & Disposable {
 export function windowDeskIn(root: string, more: { readonly dialogs?: Dialogs; readonly version?: string } = {}) {
   const places = { config: join(root, 'config'), lots: join(root, 'lots') };
   return new WindowDesk({ program: 'test window', version: '9.9.9', places, today: () => kitDay, ...more });
-}
-
-/** The answer, or a failed test with the error's own words. */
-export function answered<Answer>(reply: Reply<Answer>): Answer {
-  if (reply.ok) return reply.answer;
-  throw new Error(`${reply.error.code}: ${reply.error.message} ${reply.error.about ?? ''}`);
 }
 
 /** One field of an untyped answer that has to be a text. */

@@ -1,0 +1,17 @@
+import { join } from 'node:path';
+import { build } from 'vite';
+import { isStale } from './newest.ts';
+
+/** Where the built window lies. */
+export function windowIn(project: string): string {
+  return join(project, 'dist', 'renderer');
+}
+
+/** Builds the window where it is missing or older than its sources. @returns whether it had to. */
+export async function buildWindow(project: string, onBuild: () => void = () => undefined): Promise<boolean> {
+  const sources = ['renderer', 'core', 'package.json'].map((name) => join(project, name));
+  if (!isStale(join(windowIn(project), 'index.html'), sources)) return false;
+  onBuild();
+  await build({ configFile: join(project, 'renderer', 'vite.config.ts'), logLevel: 'warn' });
+  return true;
+}
