@@ -288,4 +288,6 @@ export interface LotRecord extends NewRecord {
   readonly id: RecordId;
   /** The name its file came under; undefined where it has none, or it was removed for good. */
   readonly fileName?: string | undefined;
+  /** Where it lies in the lot. */
+  readonly filePath?: string | undefined;
 }

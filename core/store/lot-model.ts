@@ -188,8 +188,8 @@ export interface Lot extends Disposable {
   putAside(name: string): string;
   /** Takes an item that was kept off the table, where the original in the lot is whole; whether it went. */
   takeOff(path: string): Promise<boolean>;
-  /** Originals on which no paper rests any more since this act. */
-  originalsLeftBy(act: ActId): readonly KeptFile[];
+  /** Lays originals on which no paper rests any more since this act on the table again; their names there. */
+  layBack(act: ActId): Promise<readonly string[]>;
 
   keepEdition(edition: NewEdition): { readonly paper: PaperId; readonly edition: EditionId };
   editionContent(editions: readonly EditionId[]): Readonly<Record<EditionId, EditionContent>>;
@@ -217,6 +217,8 @@ export interface Lot extends Disposable {
   keepPacket(packet: NewPacket): Promise<KeptPacket>;
   packets(): readonly KeptPacket[];
   packet(id: PacketId): KeptPacket;
+  /** It was assembled as a draft; cheaper to ask than the whole plan. */
+  packetIsDraft(id: PacketId): boolean;
   /** The plan as it was kept, without the text of its pages. */
   packetPlan(id: PacketId): NewPacket['plan'];
   handOver(handover: NewHandover): HandoverId;

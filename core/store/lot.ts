@@ -133,16 +133,14 @@ function filesOf(
   };
 }
 
-function tableOf(
-  ledger: Ledger,
-): Part<'listTable' | 'tableFileAt' | 'layOn' | 'putAside' | 'takeOff' | 'originalsLeftBy'> {
+function tableOf(ledger: Ledger): Part<'listTable' | 'tableFileAt' | 'layOn' | 'putAside' | 'takeOff' | 'layBack'> {
   return {
     listTable: () => table.listTable(ledger),
     tableFileAt: (path) => table.tableFileAt(ledger, path),
     layOn: (path, name) => table.layOn(ledger, path, name),
     putAside: (name) => table.putAside(ledger, name),
     takeOff: (path) => table.takeOff(ledger, path),
-    originalsLeftBy: (act) => originals.originalsLeftBy(ledger, act),
+    layBack: (act) => table.layBack(ledger, act),
   };
 }
 
@@ -191,6 +189,7 @@ function errandsOf(
   | 'packets'
   | 'packet'
   | 'packetPlan'
+  | 'packetIsDraft'
   | 'handOver'
   | 'withdrawHandover'
   | 'handovers'
@@ -206,6 +205,7 @@ function errandsOf(
     packets: () => packets.allPackets(ledger),
     packet: (id) => packets.packetById(ledger, id),
     packetPlan: (id) => packets.planOf(ledger, id),
+    packetIsDraft: (id) => packets.isDraft(ledger, id),
     handOver: (handover) => handovers.handOver(ledger, handover),
     withdrawHandover: (id, withdrawal) => handovers.withdrawHandover(ledger, id, withdrawal),
     handovers: (filter = {}) => handovers.handoversOf(ledger, filter),

@@ -8,6 +8,7 @@ import { newId } from './ids.ts';
 import type { FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
+import { onceEach } from './once-each.ts';
 import { renameInto, syncFile, syncFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -175,4 +176,20 @@ export function planOf(ledger: Ledger, id: PacketId): PacketPlan {
     .pluck()
     .get(id);
   return JSON.parse(json ?? 'null');
+}
+
+const drafts = onceEach((_ledger: Ledger) => new Map<PacketId, boolean>());
+
+/** Whether a packet was assembled as a draft. A plan is long and never changes in this: each is read once. */
+export function isDraft(ledger: Ledger, id: PacketId): boolean {
+  const known = drafts(ledger).get(id);
+  if (known !== undefined) return known;
+  const found = ledger.db
+    .prepare<[string], number>(
+      "SELECT json ->> 'draft' FROM plan JOIN packet ON packet.plan = plan.sha WHERE packet.id = ?",
+    )
+    .pluck()
+    .get(id);
+  drafts(ledger).set(id, found === 1);
+  return found === 1;
 }

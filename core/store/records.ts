@@ -3,6 +3,7 @@ import { newId } from './ids.ts';
 import type { LotRecord, NewRecord, RecordId, RecordSort } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { mustFile } from './originals.ts';
+import { originalFile } from './places.ts';
 
 export function addRecord(ledger: Ledger, record: NewRecord): RecordId {
   return ledger.act(`Noted the ${record.sort} "${record.title}"`, () => {
@@ -39,13 +40,14 @@ interface RecordRow {
   readonly text: string | null;
   readonly file: string | null;
   readonly fileName: string | null;
+  readonly ext: string | null;
 }
 
 /** By day, then in the order they were noted. */
 export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonly LotRecord[] {
   const rows = ledger.db
     .prepare<[{ sort: string | null }], RecordRow>(
-      `SELECT record.*, file.name AS fileName FROM record LEFT JOIN file ON file.sha = record.file AND file.purged = 0
+      `SELECT record.*, file.name AS fileName, file.ext FROM record LEFT JOIN file ON file.sha = record.file AND file.purged = 0
        WHERE :sort IS NULL OR sort = :sort ORDER BY day, record.seq`,
     )
     .all({ sort: sort ?? null });
@@ -60,5 +62,7 @@ export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonl
     text: row.text ?? undefined,
     file: row.file ?? undefined,
     fileName: row.fileName ?? undefined,
+    filePath:
+      row.file === null || row.ext === null ? undefined : originalFile(ledger.folder, { sha: row.file, ext: row.ext }),
   }));
 }

@@ -10,11 +10,20 @@ import {
   utimesSync,
 } from 'node:fs';
 import { basename, dirname, join, parse, resolve } from 'node:path';
+import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
-import type { LaidFile, TableFile } from './keeping-model.ts';
+import type { ActId, LaidFile, TableFile } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
-import { copyHashing, originalSizes, originalsOfSize, paperOfFile, sizeOnDisk } from './originals.ts';
+import {
+  copyHashing,
+  originalSizes,
+  originalsLeftBy,
+  originalsOfSize,
+  paperOfFile,
+  pathOfOriginal,
+  sizeOnDisk,
+} from './originals.ts';
 import { hashFile, makeFolder, newTemporaryPath, originalFile, syncFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -201,6 +210,26 @@ export async function layOn(ledger: Ledger, path: string, name: string): Promise
     rmSync(temporary, { force: true });
     ledger.issued.delete(temporary);
   }
+}
+
+async function liesThere(ledger: Ledger, file: KeptFile): Promise<boolean> {
+  for (const there of await listTable(ledger)) {
+    if (there.bytes === file.bytes && (await hashOf(ledger, there)) === file.sha256) return true;
+  }
+  return false;
+}
+
+/**
+ * Lays the originals on which nothing rests any more since an act (a keeping undone) on the table again, so that
+ * undoing loses nothing from sight; the names they bear there.
+ */
+export async function layBack(ledger: Ledger, act: ActId): Promise<readonly string[]> {
+  const names: string[] = [];
+  for (const file of originalsLeftBy(ledger, act)) {
+    if (await liesThere(ledger, file)) continue;
+    names.push((await layOn(ledger, pathOfOriginal(ledger, file.sha256), file.name)).name);
+  }
+  return names;
 }
 
 /** Moves a file from the table into table/put-aside/; the name it bears there. */

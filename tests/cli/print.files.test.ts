@@ -32,7 +32,7 @@ describe('the screens in plain words', () => {
     await using small = await openSmallLot();
     const { desk } = small;
     const file = await small.pdf('permit.pdf', ['Septic permit']);
-    const said = { kind: 'septic-permit', number: 'EH-24', issued: '2026-01-20', facts: { bedrooms: '3' } };
+    const said = { kind: 'septic-permit', number: 'EH-24', issued: '2026-01-20', facts: { bedrooms: '3' } } as const;
     await desk.ask('keep', { papers: [{ files: [file], ...said }] }, small);
     const paper = await printed(small, 'pages', { edition: 'EH-24' });
     for (const words of ['● IN HAND, 1 page', 'EH-24', 'good through 20 Jul 2027', 'permit.pdf']) {

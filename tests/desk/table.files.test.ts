@@ -75,3 +75,32 @@ it('says of a file that is kept already which paper it is, and puts what is not 
   expect(readdirSync(join(folder, 'table', 'put-aside'))).toEqual(['deed.pdf']);
   await expect(desk.ask('put-aside', { item: '../lot.sqlite' }, small)).rejects.toMatchObject({ code: 'not found' });
 });
+
+it('undoing a keeping whose file is on the table lays no second copy there', async () => {
+  await using small = await openSmallLot();
+  const { desk, folder } = small;
+  const file = await small.pdf('deed.pdf', ['Deed']);
+  await desk.ask('keep', { papers: [{ files: [file], kind: 'deed' }] }, small);
+  await desk.ask('lay-down', { files: [file] }, small);
+  await desk.ask('undo', {}, small);
+  expect(readdirSync(join(folder, 'table'))).toEqual(['deed.pdf']);
+  // Done again, and undone once more: still one file.
+  await desk.ask('undo', { act: (await desk.ask('history', {}, small)).acts[0]?.act }, small);
+  expect((await desk.ask('table', {}, small)).items).toMatchObject([{ already: 'Deed' }]);
+  await desk.ask('undo', {}, small);
+  expect(readdirSync(join(folder, 'table'))).toEqual(['deed.pdf']);
+});
+
+it('a photo noted with its file has a ticket to its bytes', async () => {
+  await using small = await openSmallLot();
+  const { desk, root } = small;
+  const photo = Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 0]);
+  writeFileSync(join(root, 'wall.jpg'), photo);
+  const file = desk.tickets.offer(join(root, 'wall.jpg'));
+  await desk.ask('record', { sort: 'photo', title: 'North wall', file }, small);
+  await desk.ask('record', { sort: 'note', title: 'Called the county' }, small);
+  const { records } = await desk.ask('records', { sort: 'photo' }, small);
+  expect(records).toMatchObject([{ title: 'North wall', file: 'wall.jpg' }]);
+  expect(readFileSync(desk.tickets.look(records[0]?.ticket ?? '').path).equals(photo)).toBe(true);
+  expect((await desk.ask('records', {}, small)).records).toHaveLength(2);
+});

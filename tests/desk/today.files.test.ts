@@ -54,8 +54,8 @@ it('a paper that lapses within the month while an errand still needs it stands u
   await using small = await openSmallLot();
   const { desk } = small;
   await desk.ask('answer', { question: 'sewage', answer: 'septic' }, small);
-  const said = { kind: 'owner-id', goodThrough: '2026-05-01', physicalOnly: true, files: [] };
-  await desk.ask('keep', { papers: [said] }, small);
+  const said = { kind: 'owner-id', goodThrough: '2026-05-01', physicalOnly: true } as const;
+  await desk.ask('keep', { papers: [{ ...said, files: [] }] }, small);
   const { soon } = await desk.ask('today', {}, small);
   const [row] = soon.filter(({ kind }) => kind === 'owner-id');
   expect(row).toMatchObject({ sort: 'lapsing', by: '2026-05-01', title: 'Copy of photo id' });

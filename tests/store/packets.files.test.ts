@@ -217,7 +217,17 @@ test('records come back by day, with the photo they point to', async () => {
     file,
   });
   expect(lot.records()).toEqual([
-    { id: photo, sort: 'photo', day: '2026-04-12', title: 'North wall', place: 'kitchen', trade: 'plumbing', file },
+    {
+      id: photo,
+      sort: 'photo',
+      day: '2026-04-12',
+      title: 'North wall',
+      place: 'kitchen',
+      trade: 'plumbing',
+      file,
+      fileName: 'wall.jpg',
+      filePath: lot.originalPath(file),
+    },
     { id: receipt, sort: 'receipt', day: '2026-04-20', title: 'Permit fee', amount: 24_000 },
   ]);
   expect(lot.records({ sort: 'receipt' })).toHaveLength(1);

@@ -272,6 +272,7 @@ export interface RecordRow {
   readonly place: string;
   readonly trade: string;
   readonly amount?: number | undefined;
-  /** The name of the file kept with it. */
+  /** The name of the file kept with it, and its bytes. */
   readonly file: string;
+  readonly ticket?: string | undefined;
 }

@@ -36,6 +36,7 @@ import {
   words,
 } from './values.ts';
 
+const recordSorts = ['photo', 'receipt', 'serial number', 'note'] as const;
 const layer = z.object({ name: shortWords, text: z.string().max(2_000_000) });
 const done = request<{ readonly act: string }>();
 
@@ -241,7 +242,7 @@ export const requests = {
   record: done({
     help: 'Note a light thing: a dated photo, receipt, serial number or note.',
     in: z.object({
-      sort: z.enum(['photo', 'receipt', 'serial number', 'note']),
+      sort: z.enum(recordSorts),
       title: shortWords,
       day: daySchema.optional(),
       place: shortWords.optional(),
@@ -252,7 +253,7 @@ export const requests = {
   }),
   records: request<{ readonly records: readonly RecordRow[] }>()({
     help: 'List the light things.',
-    in: z.object({ trade: shortWords.optional() }),
+    in: z.object({ trade: shortWords.optional(), sort: z.enum(recordSorts).optional() }),
   }),
   purge: request<PurgeAnswer>()({
     help: 'Remove a private paper’s file for good; a marker stays.',

@@ -237,6 +237,8 @@ export interface HandedRow {
   readonly day: Day;
   readonly how: string;
   readonly receipt: string;
+  /** What else was noted of it: originals left with them that the lot has no record of, say. */
+  readonly note: string;
   readonly files: readonly { readonly name: string; readonly bytes: number; readonly sha256: string }[];
   readonly editions: readonly {
     readonly edition: string;

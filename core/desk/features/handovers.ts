@@ -12,7 +12,7 @@ export const packets = onLot(requests.packets, (_input, { lot }) => ({
     title,
     recipient,
     day,
-    draft: lot.packetPlan(id).draft,
+    draft: lot.packetIsDraft(id),
     files: files.map(({ name }) => name),
   })),
 }));
@@ -56,7 +56,7 @@ export const handOver = onLot(requests['hand-over'], ({ packet, to, how, day, re
     const said = { packet: kept.id, office, recipient: to, how, day: day ?? at.day, receipt, note };
     handover = at.lot.handOver(editions.length === 0 ? said : { ...said, editions });
   });
-  const draft = at.lot.packetPlan(kept.id).draft;
+  const draft = at.lot.packetIsDraft(kept.id);
   const notes = draft
     ? ['What you handed over is a DRAFT: its margins say so, and papers are missing or would be refused.']
     : [];

@@ -1,6 +1,5 @@
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
-import { layBack } from './table.ts';
 
 /** History, undo and verify: looking at the lot as a whole. */
 export const history = onLot(requests.history, ({ limit }, { lot }) => ({
@@ -16,7 +15,8 @@ export const history = onLot(requests.history, ({ limit }, { lot }) => ({
 
 export const undo = onLot(requests.undo, async ({ act }, at) => {
   const done = at.lot.undo(act === undefined ? undefined : Number(act));
-  await layBack(done.act, at);
+  // The files of a paper whose keeping was undone are on the table again: undoing loses nothing.
+  await at.lot.layBack(done.act);
   return { act: String(done.act), undone: done.title };
 });
 

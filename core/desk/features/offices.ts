@@ -31,7 +31,7 @@ function isOld({ paper, edition }: NamedEdition, asked: Asked): boolean {
 }
 
 function handedRow(handover: Handover, asked: Asked, at: AtLot): HandedRow {
-  const { id, packet, recipient, day, how, receipt, files, editions } = handover;
+  const { id, packet, recipient, day, how, receipt, note, files, editions } = handover;
   return {
     handover: id,
     packet,
@@ -40,6 +40,7 @@ function handedRow(handover: Handover, asked: Asked, at: AtLot): HandedRow {
     day,
     how,
     receipt: receipt ?? '',
+    note: note ?? '',
     files: files.map(({ name, bytes, sha256 }) => ({ name, bytes, sha256: sha256.slice(0, 12) })),
     editions: editions.flatMap(({ edition, copies, surrendered }) => {
       const entry = entryIn(asked.lot, edition);

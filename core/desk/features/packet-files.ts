@@ -42,6 +42,6 @@ export const packetFiles = onLot(requests['packet-files'], ({ packet: said }, at
     ...row,
     ticket: at.tickets.steady(path, row.name),
   }));
-  const { draft } = at.lot.packetPlan(packet.id);
+  const draft = at.lot.packetIsDraft(packet.id);
   return { packet: packet.id, title: packet.title, day: packet.day, draft, errand: packet.errand, files };
 });

@@ -34,7 +34,8 @@ function factRows(at: AtLot, { paper, edition }: NamedEdition): readonly FactRow
   return [...rows, ...others];
 }
 
-function linkRows({ lot: view }: Asked, { edition }: NamedEdition): readonly LinkRow[] {
+/** What it says of other editions, and what those that are there on the day say of it. */
+function linkRows({ lot: view, day }: Asked, { edition }: NamedEdition): readonly LinkRow[] {
   const row = (direction: LinkRow['direction'], word: LinkRow['word'], other: NamedEdition): LinkRow => ({
     direction,
     word,
@@ -49,7 +50,7 @@ function linkRows({ lot: view }: Asked, { edition }: NamedEdition): readonly Lin
   });
   const from = view.papers.flatMap((paper) =>
     paper.editions.flatMap((other) =>
-      other.links.flatMap(({ word, to: id }) =>
+      (other.received > day ? [] : other.links).flatMap(({ word, to: id }) =>
         id === edition.id ? [row('from', word, { paper, edition: other })] : [],
       ),
     ),

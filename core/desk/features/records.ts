@@ -37,11 +37,11 @@ export const record = onLot(requests.record, async ({ sort, title, day, place, t
   });
 });
 
-export const records = onLot(requests.records, ({ trade }, { lot }) => ({
+export const records = onLot(requests.records, ({ trade, sort: only }, { lot, tickets }) => ({
   records: lot
-    .records()
+    .records({ sort: only })
     .filter((each) => trade === undefined || each.trade === trade)
-    .map(({ id, sort, title, day, place, trade: forTrade, amount, fileName }) => ({
+    .map(({ id, sort, title, day, place, trade: forTrade, amount, fileName, filePath }) => ({
       record: id,
       sort,
       title,
@@ -50,6 +50,7 @@ export const records = onLot(requests.records, ({ trade }, { lot }) => ({
       trade: forTrade ?? '',
       amount,
       file: fileName ?? '',
+      ticket: filePath === undefined ? undefined : tickets.steady(filePath, fileName),
     })),
 }));
 

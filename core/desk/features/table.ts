@@ -74,8 +74,3 @@ export async function clearKept(paths: Iterable<string>, at: AtLot): Promise<voi
     });
   }
 }
-
-/** The files of a paper whose keeping was undone come back to the table: undoing loses nothing. */
-export async function layBack(act: number, at: AtLot): Promise<void> {
-  for (const { sha256, name } of at.lot.originalsLeftBy(act)) await at.lot.layOn(at.lot.originalPath(sha256), name);
-}
