@@ -29,6 +29,7 @@ export function PageNumbers({ count, current, onGo }: PageNumbersProps) {
       >
         {({ id, title }) => (
           <ListBoxItem id={id} textValue={`Page ${title}`} className="reader-number">
+            <span className="unseen">Page </span>
             {title}
           </ListBoxItem>
         )}

@@ -79,15 +79,23 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: sizes hang on the width and the pages alone.
   useEffect(() => virtual.measure(), [wide, pages]);
-  const go = (page: number): void => virtual.scrollToIndex(page, { align: 'start' });
+  // A page near the end can't come to the top: as long as nobody scrolls on, the page asked for is the one shown.
+  const [asked, ask] = useState<{ readonly page: number; readonly offset: number }>();
+  const go = (page: number): void => {
+    const [offset] = virtual.getOffsetForIndex(page, 'start') ?? [0];
+    ask({ page, offset });
+    virtual.scrollToOffset(offset);
+  };
   // biome-ignore lint/correctness/useExhaustiveDependencies: turns there once for each place pointed at.
   useEffect(() => {
-    if (at !== undefined && at.page > 0) requestAnimationFrame(() => go(at.page));
-    else if (at !== undefined) box.current?.scrollTo(0, 0);
+    if (at === undefined) return;
+    const turn = requestAnimationFrame(() => go(at.page));
+    return () => cancelAnimationFrame(turn);
   }, [at, pages.length]);
-  const middle = (virtual.scrollOffset ?? 0) + (box.current?.clientHeight ?? 0) / 3;
-  const shown = virtual.getVirtualItems();
-  const current = shown.find(({ end }) => end > middle)?.index ?? 0;
+  const offset = virtual.scrollOffset ?? 0;
+  const middle = offset + (box.current?.clientHeight ?? 0) / 3;
+  const seen = virtual.getVirtualItems().find(({ end }) => end > middle)?.index ?? 0;
+  const current = asked !== undefined && Math.abs(asked.offset - offset) < 4 ? asked.page : seen;
   return { box, virtual, go, wide, current };
 }
 

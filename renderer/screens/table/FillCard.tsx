@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { LotCard, PaperRow } from '../../../core/desk/contract/answers.ts';
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
@@ -8,13 +8,13 @@ import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { perform } from '../../state/doing.ts';
 import { tellDone } from '../../state/telling.ts';
-import { stillToGet } from '../papers/arrange-papers.ts';
 import { FactField } from '../papers/FactField.tsx';
 import { LinkFields } from '../papers/LinkFields.tsx';
 import { MarkTicks } from '../papers/MarkTicks.tsx';
 import { FileOrder } from './FileOrder.tsx';
 import { KindPicker } from './KindPicker.tsx';
 import { asksRevision, keepDraft, lacks, marksAsked } from './keep-item.ts';
+import { kindOptions } from './kind-search.ts';
 import { SubjectField } from './SubjectField.tsx';
 import { Suggested } from './Suggested.tsx';
 import { choose, type Draft, dropDraft, onPaperOnly, putDraft, putFiles, useTable } from './table-state.ts';
@@ -39,26 +39,16 @@ interface PartProps {
   readonly onDraft: (change: Partial<Draft>) => void;
 }
 
-function kindOptions({ practice, papers }: Known) {
-  const wantedIds = new Set(papers.filter(stillToGet).map(({ kind }) => kind));
-  const kinds = Object.values(practice.papers)
-    .filter(({ id }) => id !== 'other')
-    .map(({ id, title, from }) => ({ id, title, office: practice.offices[from]?.title ?? '' }));
-  return {
-    wanted: kinds.filter(({ id }) => wantedIds.has(id)),
-    others: kinds.filter(({ id }) => !wantedIds.has(id)).toSorted((a, b) => a.title.localeCompare(b.title, 'en')),
-  };
-}
-
 function WhatPart({ draft, known, onDraft }: PartProps) {
-  const { practice, items, lot } = known;
+  const { practice, papers, items, lot } = known;
+  const kinds = useMemo(() => kindOptions(practice, papers), [practice, papers]);
   const rule = draft.kind === undefined ? undefined : practice.papers[draft.kind];
   const suggested = items.find(({ item }) => item === draft.files[0])?.suggested;
   const kindRead = suggested?.kind === undefined ? undefined : practice.papers[suggested.kind]?.title;
   return (
     <>
       <KindPicker
-        {...kindOptions(known)}
+        kinds={kinds}
         kind={draft.kind}
         onKind={(kind) => onDraft({ kind, links: [], facts: {}, subject: undefined })}
       />

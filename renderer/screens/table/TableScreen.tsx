@@ -6,7 +6,6 @@ import { useLot } from '../../state/session.ts';
 import { sameBefore } from '../papers/LinkFields.tsx';
 import type { ScreenProps } from '../screen-props.ts';
 import { ChooseFiles } from './ChooseFiles.tsx';
-import { DropAnywhere } from './DropAnywhere.tsx';
 import { EmptyTable } from './EmptyTable.tsx';
 import { FillCard, type Known } from './FillCard.tsx';
 import { ItemList } from './ItemList.tsx';
@@ -93,7 +92,6 @@ export function TableScreen({ rest }: ScreenProps) {
           return <Laid known={{ practice, papers, lot, items }} wanted={wanted} />;
         }}
       </Answered>
-      <DropAnywhere />
     </>
   );
 }
