@@ -19,10 +19,12 @@ async function reply<Answer>(sent: Promise<Response>): Promise<Reply<Answer>> {
   }
 }
 
+/** Tells this window from the others of one host: a lot is let go when no window has it open any more. */
+const windowName = crypto.randomUUID();
+
 function post<Answer>(path: string, body: unknown): Promise<Reply<Answer>> {
-  return reply(
-    fetch(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
-  );
+  const headers = { 'content-type': 'application/json', 'x-lotfile-window': windowName };
+  return reply(fetch(path, { method: 'POST', headers, body: JSON.stringify(body) }));
 }
 
 function sendFile(file: File): Promise<Reply<TakenFile>> {
@@ -33,7 +35,7 @@ function sendFile(file: File): Promise<Reply<TakenFile>> {
 /** Tells when the host goes and when it is back; the browser itself reconnects the stream. */
 function listen(listener: (event: WindowEvent) => void): () => void {
   let here = true;
-  const stream = new EventSource('/events');
+  const stream = new EventSource(`/events?window=${windowName}`);
   const say = (now: boolean): void => {
     if (now === here) return;
     here = now;
