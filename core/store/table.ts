@@ -1,17 +1,8 @@
-import {
-  closeSync,
-  existsSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-  type Stats,
-  statSync,
-  utimesSync,
-} from 'node:fs';
-import { basename, dirname, join, parse, resolve } from 'node:path';
+import { readdirSync, rmSync, type Stats, statSync, utimesSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { moveInto, plainName } from './free-name.ts';
 import type { ActId, LaidFile, TableFile } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
@@ -24,7 +15,7 @@ import {
   pathOfOriginal,
   sizeOnDisk,
 } from './originals.ts';
-import { hashFile, makeFolder, newTemporaryPath, originalFile, syncFolder } from './places.ts';
+import { hashFile, makeFolder, newTemporaryPath, originalFile } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
 /** What came in and is not kept yet lies in table/ as plain files: other programs may put some there too. */
@@ -131,46 +122,6 @@ export async function listTable(ledger: Ledger): Promise<readonly TableFile[]> {
   } catch (error) {
     throw fileTrouble(error, 'table', 'Reading the table');
   }
-}
-
-/** A name any system takes, as near to the person's own as may be. */
-function plainName(name: string): string {
-  const plain = basename(name.replaceAll('\\', '/'))
-    .normalize('NFC')
-    .replace(/[/:*?"<>|\p{Cc}]/gu, ' ')
-    .replace(/^[.\s]+|[.\s]+$/g, '');
-  const { name: stem, ext } = parse(plain);
-  const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(stem) ? `${stem} paper` : stem;
-  const short = [...reserved].slice(0, 120).join('').trim();
-  return `${short === '' ? 'paper' : short}${ext.slice(0, 12)}`;
-}
-
-/** Takes a name that is free, in one step, so that two programs can't both take it: "deed.pdf", "deed (2).pdf" ... */
-function takeName(folder: string, name: string): string {
-  const { name: stem, ext } = parse(name);
-  for (let n = 1; ; n += 1) {
-    const free = n === 1 ? name : `${stem} (${n})${ext}`;
-    const path = join(folder, free);
-    if (existsSync(path)) continue;
-    try {
-      closeSync(openSync(path, 'wx'));
-      return free;
-    } catch (error) {
-      if (!existsSync(path)) throw error;
-    }
-  }
-}
-
-function moveInto(from: string, folder: string, name: string): string {
-  const taken = takeName(folder, name);
-  try {
-    renameSync(from, join(folder, taken));
-  } catch (error) {
-    rmSync(join(folder, taken), { force: true });
-    throw error;
-  }
-  syncFolder(folder);
-  return taken;
 }
 
 function refuse(name: string, why: string, next: string): LotfileError {

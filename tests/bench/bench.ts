@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type AssembleRow, benchAssemble } from './assemble-bench.ts';
+import { benchDesk } from './desk-bench.ts';
 import { benchIntake } from './intake-bench.ts';
 import { benchReadiness } from './readiness-bench.ts';
 import { benchStore } from './store-bench.ts';
@@ -68,6 +69,13 @@ try {
   row('terminal start', `${start.toFixed(0)} ms`, `${ratio(start, bareStart())} of an empty Node`);
   for (const [name, value] of Object.entries(await benchReadiness())) row(`readiness: ${name}`, oneDecimal(value));
   for (const [name, value] of Object.entries(await benchStore())) row(`store: ${name}`, oneDecimal(value));
+  for (const { asked, afterChangeMs, againMs, bytes } of await benchDesk(root)) {
+    row(
+      `desk, 400 papers, 3,000 photos: ${asked}`,
+      `after a change ${oneDecimal(afterChangeMs)} ms, again ${oneDecimal(againMs)} ms`,
+      `${Math.round(bytes / 1000)} KB`,
+    );
+  }
   for (const one of await benchIntake()) {
     const { rewrite, readOnce } = one.stages;
     row(

@@ -96,6 +96,14 @@ async function notePhotos(lot: Lot, count: number): Promise<void> {
   });
 }
 
+/** One request of a screen: milliseconds, and bytes of JSON its answer has. */
+export interface DeskRow {
+  readonly asked: string;
+  readonly afterChangeMs: number;
+  readonly againMs: number;
+  readonly bytes: number;
+}
+
 type Ask = { [N in RequestName]: readonly [N, RequestArgument<N>] }[RequestName];
 
 const asks: readonly Ask[] = [
@@ -125,7 +133,7 @@ const asks: readonly Ask[] = [
  * Each request a screen asks, in milliseconds, on a lot of 400 papers and 3,000 photo records: right after a change
  * (everything read anew; the middle of five) and asked again; and how many bytes of JSON its answer has.
  */
-export async function benchDesk(root: string): Promise<readonly (readonly [string, number, number, number])[]> {
+export async function benchDesk(root: string): Promise<readonly DeskRow[]> {
   const folder = join(root, 'desk-lot');
   const layers = commonLayers();
   const practice = readPractice(layers, { figures: Object.keys(figures) });
@@ -141,7 +149,7 @@ export async function benchDesk(root: string): Promise<readonly (readonly [strin
     await desk.askUntyped(name, argument, { lot });
     return performance.now() - begun;
   };
-  const rows: (readonly [string, number, number, number])[] = [];
+  const rows: DeskRow[] = [];
   for (const ask of asks) {
     const after: number[] = [];
     for (let n = 0; n < 5; n += 1) {
@@ -150,7 +158,12 @@ export async function benchDesk(root: string): Promise<readonly (readonly [strin
     }
     const again = await timed(ask);
     const bytes = JSON.stringify(await desk.askUntyped(ask[0], ask[1], { lot })).length;
-    rows.push([`${ask[0]} ${JSON.stringify(ask[1])}`, after.toSorted((a, b) => a - b)[2] ?? 0, again, bytes]);
+    rows.push({
+      asked: `${ask[0]} ${JSON.stringify(ask[1])}`,
+      afterChangeMs: after.toSorted((a, b) => a - b)[2] ?? 0,
+      againMs: again,
+      bytes,
+    });
   }
   return rows;
 }

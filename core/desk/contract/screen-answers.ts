@@ -1,9 +1,12 @@
 import type { Day } from '../../vocabulary/days.ts';
-import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
 import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { HoldRow, PacketFileRow } from './answers.ts';
+import type { FileLook } from './table-answers.ts';
+
+export type * from './practice-answers.ts';
+export type * from './table-answers.ts';
 
 /** What a person has to know of an office to go there. */
 export interface OfficeCard {
@@ -106,8 +109,6 @@ export interface TodayAnswer {
   readonly finish?: Day | undefined;
   readonly beginWith: readonly string[];
 }
-
-export type FileLook = 'pdf' | 'picture' | 'other';
 
 export interface PageRow {
   /** Of the rendition's bytes; the same for every page of one rendition, and at every asking. */
@@ -282,100 +283,6 @@ export interface OfficeRow {
 export interface OfficesAnswer {
   readonly offices: readonly OfficeRow[];
   readonly others: readonly HandedRow[];
-}
-
-/** What a reading of the pages would fill in; nothing suggests yet. */
-export interface TableSuggestion {
-  readonly kind?: string | undefined;
-  readonly title?: string | undefined;
-}
-
-export interface TableItem {
-  /** Its name on the table, which no other item bears. */
-  readonly item: string;
-  readonly ticket: string;
-  readonly name: string;
-  readonly bytes: number;
-  /** Instant, ISO 8601 with zone Z. */
-  readonly since: string;
-  readonly sort: FileLook;
-  /** Somebody still writes to it: it can't be kept yet. */
-  readonly arriving: boolean;
-  /** These very bytes are kept already, as this paper. */
-  readonly already?: string | undefined;
-  readonly suggested?: TableSuggestion | undefined;
-}
-
-export interface TableAnswer {
-  readonly items: readonly TableItem[];
-  /** Where the table is, in words. */
-  readonly folder: string;
-}
-
-export interface LaidDownAnswer {
-  /** Names no act of the history, for there is none: it tells other windows to look at the table again. */
-  readonly act: 'table';
-  readonly laid: readonly {
-    readonly item: string;
-    readonly name: string;
-    readonly bytes: number;
-    readonly sha256: string;
-    readonly already?: string | undefined;
-  }[];
-  readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
-}
-
-export interface PutAsideAnswer {
-  readonly act: 'table';
-  readonly item: string;
-  /** The name it bears there. */
-  readonly name: string;
-}
-
-export const ruleSorts = ['count', 'money', 'words', 'list', 'days', 'size', 'yes or no', 'choice'] as const;
-export type RuleSort = (typeof ruleSorts)[number];
-
-/**
- * One rule that "the clerk said otherwise" may change; `rule` and a value of the sort go to `clerk-said` as they are:
- * a number for a count, true or false, words ("240 usd", "free", "30 days", "25 MB"), a list of words. The word "drop"
- * takes away a value that is laid down.
- */
-export interface AmendableRow {
-  readonly rule: string;
-  /** What the rule is about ("Building plans"); rows of one group stand together. */
-  readonly group: string;
-  readonly label: string;
-  /** A plain sentence with the present value. */
-  readonly say: string;
-  readonly sort: RuleSort;
-  /** The present value as `clerk-said` takes it; undefined where nothing is laid down. */
-  readonly value?: string | number | boolean | readonly string[] | undefined;
-  readonly choices?: readonly string[] | undefined;
-  readonly basis: string;
-}
-
-export interface AmendableAnswer {
-  readonly title: string;
-  readonly rows: readonly AmendableRow[];
-}
-
-export interface OfficeWordRow {
-  readonly word: string;
-  readonly office: string;
-  readonly officeTitle: string;
-  readonly who: string;
-  readonly day: Day;
-  readonly said: string;
-  readonly layer: string;
-  /** The act in the history that brought it. */
-  readonly act?: string | undefined;
-}
-
-export interface WordsAnswer {
-  /** Newest first. */
-  readonly words: readonly OfficeWordRow[];
-  /** In the order they are laid over each other. */
-  readonly layers: readonly { readonly name: string; readonly sort: 'common' | 'local' | 'word' }[];
 }
 
 /** A file the program made, to be fetched by its ticket. */

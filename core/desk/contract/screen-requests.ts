@@ -1,22 +1,16 @@
 import * as z from 'zod';
 import { request } from './define.ts';
+import type { AmendableAnswer, WordsAnswer } from './practice-answers.ts';
 import type {
-  AmendableAnswer,
-  LaidDownAnswer,
-  MadeFile,
   MailDraftAnswer,
   OfficesAnswer,
   PacketFilesAnswer,
   PagesAnswer,
-  PutAsideAnswer,
   SheetAnswer,
-  TableAnswer,
   TodayAnswer,
-  WordsAnswer,
 } from './screen-answers.ts';
+import type { LaidDownAnswer, PutAsideAnswer, TableAnswer } from './table-answers.ts';
 import { named, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
-
-export type { MadeFile };
 
 /** What the screens ask to show themselves: each answers all of one screen, light enough to be asked at every change. */
 export const screenRequests = {

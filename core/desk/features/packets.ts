@@ -71,8 +71,30 @@ function editionsIn(purpose: PacketPurpose): readonly EditionId[] {
   );
 }
 
+const plansRemembered = 4;
+
+/** The last plans of a lot as it stands: a view is new after every change, so none outlives what it was laid out from. */
+const plans = new WeakMap<LotView, Map<string, Promise<PacketPlan>>>();
+
+/** A plan as long as nothing changes is laid out once: looked at, looked at again, then assembled. */
+function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
+  const view = at.lot.view();
+  const known = plans.get(view) ?? new Map<string, Promise<PacketPlan>>();
+  plans.set(view, known);
+  const key = JSON.stringify([at.day, wanted]);
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const oldest = known.keys().next().value;
+  if (oldest !== undefined && known.size >= plansRemembered) known.delete(oldest);
+  const laid = layOut(wanted, at);
+  known.set(key, laid);
+  // What was refused is asked anew: the reason may be gone.
+  laid.catch(() => known.delete(key));
+  return laid;
+}
+
 /** Lays a packet out; nothing is written. Loaded on first need, for fonts cost time. */
-async function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
+async function layOut(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
   const [{ planPacket }, { loadFonts }] = await Promise.all([
     import('../../packet/plan/index.ts'),
     import('../../packet/sheets/fonts.ts'),

@@ -3,7 +3,7 @@ import type { TableFile } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
-import type { LaidDownAnswer, TableItem } from '../contract/screen-answers.ts';
+import type { LaidDownAnswer, TableItem } from '../contract/table-answers.ts';
 import { lookOf } from './file-look.ts';
 
 /** On the table: what came in and is not kept yet. */

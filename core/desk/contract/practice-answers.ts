@@ -1,0 +1,47 @@
+import type { Day } from '../../vocabulary/days.ts';
+
+export const ruleSorts = ['count', 'money', 'words', 'list', 'days', 'size', 'yes or no', 'choice'] as const;
+export type RuleSort = (typeof ruleSorts)[number];
+
+/**
+ * One rule that "the clerk said otherwise" may change; `rule` and a value of the sort go to `clerk-said` as they are:
+ * a number for a count, true or false, words ("240 usd", "free", "30 days", "25 MB"), a list of words. The word "drop"
+ * takes away a value that is laid down.
+ */
+export interface AmendableRow {
+  readonly rule: string;
+  /** What the rule is about ("Building plans"); rows of one group stand together. */
+  readonly group: string;
+  readonly label: string;
+  /** A plain sentence with the present value. */
+  readonly say: string;
+  readonly sort: RuleSort;
+  /** The present value as `clerk-said` takes it; undefined where nothing is laid down. */
+  readonly value?: string | number | boolean | readonly string[] | undefined;
+  readonly choices?: readonly string[] | undefined;
+  readonly basis: string;
+}
+
+export interface AmendableAnswer {
+  readonly title: string;
+  readonly rows: readonly AmendableRow[];
+}
+
+export interface OfficeWordRow {
+  readonly word: string;
+  readonly office: string;
+  readonly officeTitle: string;
+  readonly who: string;
+  readonly day: Day;
+  readonly said: string;
+  readonly layer: string;
+  /** The act in the history that brought it. */
+  readonly act?: string | undefined;
+}
+
+export interface WordsAnswer {
+  /** Newest first. */
+  readonly words: readonly OfficeWordRow[];
+  /** In the order they are laid over each other. */
+  readonly layers: readonly { readonly name: string; readonly sort: 'common' | 'local' | 'word' }[];
+}
