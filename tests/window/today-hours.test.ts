@@ -15,6 +15,8 @@ describe('hours in words', () => {
     ['Mon-Fri, 8:00 to 16:30', friday, true],
     ['Mon-Fri, 8:00 to 16:30', sunday, false],
     ['Friday through Monday', sunday, true],
+    ['weekdays, 7:00 to 15:30', friday, true],
+    ['weekdays, 7:00 to 15:30', sunday, false],
     ['Mondays, Wednesdays; Fri 8 to 11', friday, true],
   ])('"%s" on %s: %s', (hours, day, open) => {
     expect(openOn(hours, day)).toBe(open);
@@ -25,7 +27,7 @@ describe('hours in words', () => {
     'one day a month',
     'until sunset',
     'by appointment',
-    'weekdays',
+
     'Monday to Friday, closed the first Tuesday of a month',
   ])('does not guess at "%s"', (hours) => {
     expect(openOn(hours, tuesday)).toBeUndefined();

@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { WayAnswer } from '../../core/desk/contract/answers.ts';
 import { addDays, asDay, type Day, daysBetween } from '../../core/vocabulary/days.ts';
 import { axisOver } from '../../renderer/screens/way/axis.ts';
-import { fitting, layOut, type SheetPlan, widthOf } from '../../renderer/screens/way/lay-out.ts';
-import { modelOf, type WayModel, type WaySources } from '../../renderer/screens/way/model.ts';
+import { fitting, layOut } from '../../renderer/screens/way/lay-out.ts';
+import { widthOf } from '../../renderer/screens/way/measures.ts';
+import type { WayModel, WaySources } from '../../renderer/screens/way/model.ts';
+import { modelOf } from '../../renderer/screens/way/read-way.ts';
+import type { SheetPlan } from '../../renderer/screens/way/sheet-plan.ts';
 import { intoRows, spread } from '../../renderer/screens/way/spread.ts';
 
 const today = asDay('2026-04-14');

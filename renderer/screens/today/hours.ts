@@ -24,13 +24,14 @@ function ranged(from: Weekday, to: Weekday): readonly Weekday[] {
 }
 
 /**
- * Whether an office is open on a day, read off its hours in words ("Tuesday and Thursday, 8:30 to 12:00").
+ * Whether an office is open on a day, read off its hours in words ("Tuesday and Thursday, 8:30 to 12:00", "weekdays").
  * @returns undefined where they name no weekday, or say something this reading does not follow.
  */
 export function openOn(hours: string, day: Day): boolean | undefined {
   const text = hours.toLowerCase();
   if (/except|closed|but|not|first|second|third|last|every other|holiday/.test(text)) return undefined;
   const open = new Set<Weekday>();
+  if (/\bweekdays\b/.test(text)) for (const name of ranged('monday', 'friday')) open.add(name);
   const range = new RegExp(`${dayWord}\\s*(?:to|through|-|–)\\s*${dayWord}`, 'g');
   const single = text.replace(range, (_, from: string, to: string) => {
     const [start, end] = [weekdayOf(from), weekdayOf(to)];

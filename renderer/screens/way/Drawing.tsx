@@ -1,7 +1,7 @@
 import { memo } from 'react';
-import type { SheetPlan } from './lay-out.ts';
 import { PlanBand } from './PlanBand.tsx';
 import { ProfileBand } from './ProfileBand.tsx';
+import type { SheetPlan } from './sheet-plan.ts';
 import { Waits } from './Waits.tsx';
 
 const Ground = memo(function Ground({ plan }: { readonly plan: SheetPlan }) {

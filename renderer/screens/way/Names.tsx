@@ -1,5 +1,5 @@
 import { addressOf } from '../../state/place.ts';
-import type { PlacedLife, SheetPlan } from './lay-out.ts';
+import type { PlacedLife, SheetPlan } from './sheet-plan.ts';
 
 function place({ from, to, gapTo, y, outside }: PlacedLife) {
   const end = gapTo ?? to;

@@ -1,4 +1,5 @@
-import { type PlacedGate, type PlacedStation, type SheetPlan, slantedWords } from './lay-out.ts';
+import { slantedWords } from './measures.ts';
+import type { PlacedGate, PlacedStation, SheetPlan } from './sheet-plan.ts';
 import { shapeOf, wordOf } from './words.ts';
 
 /** From a number down to its true place: straight, across, straight. */

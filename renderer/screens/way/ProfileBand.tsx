@@ -1,4 +1,4 @@
-import type { PlacedLife, SheetPlan } from './lay-out.ts';
+import type { PlacedLife, SheetPlan } from './sheet-plan.ts';
 
 const height = 15;
 const ear = 6;
@@ -59,20 +59,19 @@ function Ruling({ plan }: { readonly plan: SheetPlan }) {
   );
 }
 
+/** Lines first, so that no line crosses the words of another. */
 function Flags({ plan }: { readonly plan: SheetPlan }) {
+  const { flags, flagTop, baseline, profile } = plan;
   return (
     <g>
-      {plan.flags.map(({ sort, words, x, row }) => {
-        const y = plan.flagTop + row * 18;
-        return (
-          <g key={sort} className={`way-flag ${sort}`}>
-            <path d={`M${x} ${plan.baseline - 20}V${plan.profile.bottom}`} />
-            <text x={x + 6} y={y + 13}>
-              {words}
-            </text>
-          </g>
-        );
-      })}
+      {flags.map(({ sort, x }) => (
+        <path key={sort} className={`way-flag ${sort}`} d={`M${x} ${baseline - 20}V${profile.bottom}`} />
+      ))}
+      {flags.map(({ sort, words, x, row }) => (
+        <text key={sort} className={`way-flag ${sort}`} x={x + 6} y={flagTop + row * 18 + 13}>
+          {words}
+        </text>
+      ))}
     </g>
   );
 }

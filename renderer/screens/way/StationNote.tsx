@@ -3,8 +3,9 @@ import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
-import type { PlacedStation, SheetPlan } from './lay-out.ts';
-import { lateInWords, type Station } from './model.ts';
+import { lateInWords } from './lives.ts';
+import type { Station } from './model.ts';
+import type { PlacedStation, SheetPlan } from './sheet-plan.ts';
 import { feeInWords, spareInWords, tooSoonInWords, whenInWords } from './words.ts';
 
 export interface StationNoteProps {

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
-import type { PlacedStation, SheetPlan } from './lay-out.ts';
 import { StationNote } from './StationNote.tsx';
+import type { PlacedStation, SheetPlan } from './sheet-plan.ts';
 import { shapeOf, stationInWords } from './words.ts';
 
 export interface StationsProps {

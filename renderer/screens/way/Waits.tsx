@@ -1,4 +1,4 @@
-import type { SheetPlan } from './lay-out.ts';
+import type { SheetPlan } from './sheet-plan.ts';
 
 /** While a station is looked at: lines to what it waits for, and its papers marked. */
 export function Waits({ plan, focused }: { readonly plan: SheetPlan; readonly focused: string | undefined }) {

@@ -5,6 +5,7 @@ import { arranged, groupings, type Wish } from './arrange.ts';
 import { Gates } from './Gates.tsx';
 import type { WayModel } from './model.ts';
 import { WayTable } from './WayTable.tsx';
+import './way-list.css';
 
 const all = 'all';
 

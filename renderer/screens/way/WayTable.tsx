@@ -4,7 +4,8 @@ import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import type { Column, Group, Order } from './arrange.ts';
-import { lateInWords, type Station, type WayModel } from './model.ts';
+import { lateInWords } from './lives.ts';
+import type { Station, WayModel } from './model.ts';
 import { feeInWords, numbersInWords, spareInWords, tooSoonInWords, whenInWords } from './words.ts';
 
 export interface WayTableProps {

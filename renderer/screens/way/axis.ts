@@ -40,6 +40,11 @@ export function axisOver(days: readonly Day[], today: Day): Axis {
   };
 }
 
+/** ISO dates sort as text. */
+export function byDay(a: Day, b: Day): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
 const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** "Mar", with the year where the axis begins or a year does; where there is little room January is its year. */
