@@ -1,4 +1,5 @@
 import { closeSync, openSync, readSync, rmSync, statSync } from 'node:fs';
+import { forgetPdfium } from '../reader/pdfium-module.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { fileHash } from './file-hash.ts';
 import { type KeepContext, scrapsOf } from './keep-context.ts';
@@ -50,6 +51,7 @@ export async function keepFile(job: KeepJob, onPage: KeepContext['onPage'] = asy
   } catch (problem) {
     rmSync(job.output, { force: true });
     if (problem instanceof LotfileError) throw problem;
+    forgetPdfium();
     throw new LotfileError('file refused', `"${job.name}" can't be read.`, {
       about: job.name,
       next: 'Open it in another program, print it to PDF, and drop in the print.',

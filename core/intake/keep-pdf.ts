@@ -1,4 +1,6 @@
 import { rmSync } from 'node:fs';
+import { isReaderFault } from '../reader/pdfium-module.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
 import type { KeepContext } from './keep-context.ts';
 import { amend } from './ladder/amend.ts';
 import { noPaper, openOriginal } from './ladder/open-original.ts';
@@ -34,16 +36,21 @@ function notesOn({ job }: KeepContext, original: ReaderDocument, rung: Rung): re
   return notes;
 }
 
-async function climb(context: KeepContext, original: ReaderDocument, rung: Rung): Promise<Proof> {
-  const why = await rung.make(context, original);
-  if (why !== undefined) return { ok: false, why };
-  if (rung.loses === 'text') return prove(context, true);
+async function make(context: KeepContext, original: ReaderDocument, rung: Rung): Promise<string | undefined> {
   try {
-    if (!(await amend(context, straightened))) return { ok: false, why: 'its list of pages is damaged' };
-  } catch {
-    return { ok: false, why: 'the copy does not read by the rules' };
+    const why = await rung.make(context, original);
+    if (why !== undefined || rung.loses === 'text') return why;
+    return (await amend(context, straightened)) ? undefined : 'its list of pages is damaged';
+  } catch (problem) {
+    // A fault inside the reader spoils whatever would be tried next.
+    if (problem instanceof LotfileError || isReaderFault(problem)) throw problem;
+    return 'the copy does not read by the rules';
   }
-  return prove(context, false);
+}
+
+async function climb(context: KeepContext, original: ReaderDocument, rung: Rung): Promise<Proof> {
+  const why = await make(context, original, rung);
+  return why === undefined ? prove(context, rung.loses === 'text') : { ok: false, why };
 }
 
 /**

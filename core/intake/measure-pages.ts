@@ -88,7 +88,7 @@ type Compared = { readonly ok: true; readonly sight: PageSight } | { readonly ok
 async function compared(measuring: Measuring, index: number, bytes: number): Promise<Compared> {
   const { original, kept, asPictures, origins } = measuring;
   const origin = origins[index];
-  if (origin === undefined) {
+  if (origin === undefined || !original.shows(origin)) {
     const sight = await kept.read(index, bytes);
     return sight === undefined ? { ok: false, why: `page ${index + 1} can't be read` } : { ok: true, sight };
   }

@@ -52,6 +52,18 @@ export function pdfium(): Promise<Pdfium> {
   return started;
 }
 
+/** True for a fault inside the reader (WebAssembly's RuntimeError), not of the program around it. */
+export function isReaderFault(problem: unknown): boolean {
+  return problem instanceof Error && problem.name === 'RuntimeError';
+}
+
+/**
+ * Lets the next one who asks start afresh: after a fault inside the reader nothing in its memory can be relied on.
+ */
+export function forgetPdfium(): void {
+  started = undefined;
+}
+
 /** Runs `use` with a piece of the reader's memory, and gives it back whatever happens. */
 export function withMemory<T>(heap: Heap, size: number, use: (pointer: number) => T): T {
   const pointer = heap.wasmExports.malloc(size);

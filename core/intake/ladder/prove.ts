@@ -1,3 +1,4 @@
+import { isReaderFault } from '../../reader/pdfium-module.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { PageFacts } from '../../vocabulary/lot.ts';
 import { activeContent } from '../active-content.ts';
@@ -70,7 +71,7 @@ export async function prove(context: KeepContext, asPictures: boolean): Promise<
     if (original === undefined || kept === undefined) return { ok: false, why: 'the copy does not open' };
     return await compare({ context, original, kept, asPictures });
   } catch (problem) {
-    if (problem instanceof LotfileError) throw problem;
+    if (problem instanceof LotfileError || isReaderFault(problem)) throw problem;
     return { ok: false, why: 'the copy does not read by the rules' };
   } finally {
     original?.close();

@@ -33,7 +33,12 @@ class Walk {
     if (parent !== undefined && !this.#isUnder(dict, parent)) this.odd = true;
     const kids = this.#file.resolve(dict.get('Kids'));
     if (isList(kids) && nameOf(this.#file.resolve(dict.get('Type'))) !== 'Page') this.#node(at, dict, kids);
-    else this.leaves.push({ object: isRef(at) ? at.ref : undefined, dict });
+    else this.#leaf(at, dict);
+  }
+
+  #leaf(at: Value, dict: Dict): void {
+    if (cropsAll(this.#file, inherited(this.#file, dict))) this.odd = true;
+    this.leaves.push({ object: isRef(at) ? at.ref : undefined, dict });
   }
 
   #isUnder(dict: Dict, parent: number): boolean {
@@ -67,9 +72,28 @@ function inherited(file: RegularFile, page: Dict): Dict {
   return found;
 }
 
+function sides(file: RegularFile, value: Value | undefined): readonly [number, number, number, number] | undefined {
+  const list = file.resolve(value);
+  if (!isList(list)) return undefined;
+  const [a, b, c, d] = list.map((item) => file.resolve(item));
+  if (typeof a !== 'number' || typeof b !== 'number' || typeof c !== 'number' || typeof d !== 'number')
+    return undefined;
+  return [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)];
+}
+
+/** The crop box lies beside the sheet: some readers then show nothing, others the sheet. */
+function cropsAll(file: RegularFile, boxes: Dict): boolean {
+  const media = sides(file, boxes.get('MediaBox'));
+  const crop = sides(file, boxes.get('CropBox'));
+  if (media === undefined || crop === undefined) return false;
+  const wide = Math.min(media[2], crop[2]) - Math.max(media[0], crop[0]);
+  const high = Math.min(media[3], crop[3]) - Math.max(media[1], crop[1]);
+  return media[2] > media[0] && media[3] > media[1] && (wide <= 0 || high <= 0);
+}
+
 /**
  * A flat list of pages for a file whose tree is odd: wrong counts, pages that are missing or stand in the list itself,
- * circles, parents that are none.
+ * circles, parents that are none, sheets cropped to nothing (the crop box goes).
  * @returns the objects that change, new ones included; undefined where the tree is as it should be, or there are no pages
  */
 export function straightened(file: RegularFile): ReadonlyMap<number, Value> | undefined {
@@ -86,7 +110,9 @@ export function straightened(file: RegularFile): ReadonlyMap<number, Value> | un
   if (!isRef(top)) changed.set(root.ref, new Map(catalog).set('Pages', { ref: list }));
   const kids = walk.leaves.map(({ object, dict }) => {
     const number = object ?? take();
-    const page = new Map<string, Value>([...dict, ...inherited(file, dict)]);
+    const boxes = inherited(file, dict);
+    const page = new Map<string, Value>([...dict, ...boxes]);
+    if (cropsAll(file, boxes)) page.delete('CropBox');
     changed.set(number, page.set('Type', { name: 'Page' }).set('Parent', { ref: list }));
     return { ref: number };
   });

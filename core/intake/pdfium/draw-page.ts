@@ -18,9 +18,11 @@ const white = 0xffffffff;
 /** 200 dots an inch, as offices ask of scans; a sheet of 36 x 48 inches gets 110. */
 const dots = 200 / 72;
 const pixelLimit = 21_000_000;
+const sideLimit = 30_000;
 
 function scaleOf(width: number, height: number): number {
-  return Math.min(dots, Math.sqrt(pixelLimit / Math.max(1, width * height)));
+  const byArea = Math.sqrt(pixelLimit / Math.max(1, width * height));
+  return Math.min(dots, byArea, sideLimit / Math.max(1, width, height));
 }
 
 /** Blue, green, red, unused -> red, green, blue; or one grey value where the three never differ. */

@@ -68,9 +68,18 @@ export async function openDocument(source: ByteSource, password = ''): Promise<O
   return { ok: true, document: { reader, handle, form, pageCount: call.FPDF_GetPageCount(handle), close } };
 }
 
+/** Size of a page in default units; -1 where there is no page behind the number. */
+export function pageSize({ reader, handle }: ReaderDocument, index: number): { width: number; height: number } {
+  const { call, heap } = reader;
+  return withMemory(heap, 16, (at) => {
+    if (call.FPDF_GetPageSizeByIndex(handle, index, at, at + 8) === 0) return { width: -1, height: -1 };
+    return { width: heap.getValue(at, 'double'), height: heap.getValue(at + 8, 'double') };
+  });
+}
+
 /** True where there is a page behind the number: a file may claim more pages than it has. */
-export function hasPage({ reader, handle }: ReaderDocument, index: number): boolean {
-  return withMemory(reader.heap, 16, (at) => reader.call.FPDF_GetPageSizeByIndex(handle, index, at, at + 8)) !== 0;
+export function hasPage(document: ReaderDocument, index: number): boolean {
+  return pageSize(document, index).width >= 0;
 }
 
 /** fpdf_save.h: FPDF_REMOVE_SECURITY. */

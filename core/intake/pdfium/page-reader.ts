@@ -1,5 +1,5 @@
 import { fileSource } from './byte-source.ts';
-import { hasPage, openDocument, type ReaderDocument } from './open-document.ts';
+import { hasPage, openDocument, pageSize, type ReaderDocument } from './open-document.ts';
 import { type PageSight, readPage } from './read-page.ts';
 
 /** PDFium holds on to every stream it has loaded: after so many bytes of pages the document is opened afresh. */
@@ -31,6 +31,12 @@ export class PageReader {
   /** True where there is a page behind the number: a file may claim more pages than it has. */
   has(index: number): boolean {
     return hasPage(this.#document, index);
+  }
+
+  /** False for a page that is cropped to nothing: there is no picture of it to compare with. */
+  shows(index: number): boolean {
+    const { width, height } = pageSize(this.#document, index);
+    return width > 0 && height > 0;
   }
 
   /**
