@@ -107,7 +107,7 @@ test.each([
   [
     'pages in another order',
     (order: LinkOrder) => ({ ...order, pages: order.pages.toSpliced(2, 0, ...order.pages.slice(4)).slice(0, 5) }),
-    /page 4 /,
+    /page 3 /,
   ],
   [
     'a page turned otherwise',
