@@ -58,6 +58,8 @@ export const paperToKeep = z.object({
   marks: z.array(shortWords).default([]),
   links: linksSaid,
   physicalOnly: z.boolean().default(false),
+  /** Opens a locked file; used once and written nowhere. A refusal that asks for it says so (`asks`). */
+  password: z.string().max(200).optional(),
 });
 
 const packetWanted = {

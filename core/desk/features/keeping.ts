@@ -25,7 +25,7 @@ async function sha256Of(offered: Offered): Promise<string> {
 }
 
 /** Worked on in a worker first; only what came out sound is taken into the lot. */
-async function makeReady(offered: Offered, at: AtLot): Promise<Ready> {
+async function makeReady(offered: Offered, password: string | undefined, at: AtLot): Promise<Ready> {
   const { lot, signal } = at;
   const sha256 = await sha256Of(offered);
   const [before] = lot.renditionsOf(sha256);
@@ -39,7 +39,7 @@ async function makeReady(offered: Offered, at: AtLot): Promise<Ready> {
   try {
     const workers = await at.workers();
     const done: KeepDone = await workers.keep(
-      { job: 'keep', input: offered.path, name: offered.name, output },
+      { job: 'keep', input: offered.path, name: offered.name, output, password },
       { signal },
     );
     const taken = await lot.takeInOriginal(offered.path, offered.name);
@@ -97,7 +97,7 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     const files = input.files.map((ticket) => at.tickets.look(ticket));
     for (const { path } of files) refuseArriving(path, at);
     const ready: Ready[] = [];
-    for (const file of files) ready.push(await makeReady(file, at));
+    for (const file of files) ready.push(await makeReady(file, input.password, at));
     return { input, files, ready };
   };
   const running: Promise<Row>[] = [];
