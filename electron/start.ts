@@ -1,10 +1,10 @@
 /**
  * `npm start`: builds what is missing or older than its sources, then opens the desktop window; where Electron's
  * program can't be had, the same window in a browser. `-- --browser` asks for the browser, `-- --no-open` only prints
- * the address.
+ * the address, `-- --lot FOLDER` puts a lot that lies anywhere into the list.
  */
 import { spawn } from 'node:child_process';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { LotfileError } from '../core/desk/door.ts';
 import { buildProgram } from './packaging/build-program.ts';
@@ -41,7 +41,9 @@ async function startDesktop(electron: string): Promise<void> {
 }
 
 async function start(): Promise<void> {
-  const { values } = parseArgs({ options: { browser: { type: 'boolean' }, 'no-open': { type: 'boolean' } } });
+  const { values } = parseArgs({
+    options: { browser: { type: 'boolean' }, 'no-open': { type: 'boolean' }, lot: { type: 'string' } },
+  });
   await buildWindow(project, () => say('Building the window ...'));
   const electron = values.browser === true ? undefined : electronBinary(project);
   if (electron === undefined && values.browser !== true) {
@@ -49,7 +51,9 @@ async function start(): Promise<void> {
   }
   if (electron !== undefined) return startDesktop(electron);
   const { version } = projectCard(project);
-  return startBrowser({ version, window: windowIn(project), open: values['no-open'] !== true });
+  // npm starts us in the project's folder and tells where the person stands.
+  const lot = values.lot === undefined ? undefined : resolve(process.env.INIT_CWD ?? process.cwd(), values.lot);
+  return startBrowser({ version, window: windowIn(project), open: values['no-open'] !== true, lot });
 }
 
 try {

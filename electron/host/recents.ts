@@ -43,6 +43,11 @@ export class Recents {
     return lots.map((lot) => ({ ...lot, key: keyOf(lot.path), gone: !existsSync(join(lot.path, 'lot.sqlite')) }));
   }
 
+  has(path: string): boolean {
+    const name = trueName(path);
+    return this.list().some((lot) => lot.path === name);
+  }
+
   remember(path: string, title: string, lastOpened: Day): void {
     const name = trueName(path);
     this.#write([{ path: name, title, lastOpened }, ...this.list().filter((lot) => lot.path !== name)]);

@@ -2,6 +2,7 @@ import { usualPlaces } from '../host/places.ts';
 import { WindowDesk } from '../host/window-desk.ts';
 import { openLoopback } from '../loopback/loopback-host.ts';
 import { openBrowser } from './open-browser.ts';
+import { rememberLot } from './remember-lot.ts';
 import { runningHost } from './running-host.ts';
 
 export interface BrowserStart {
@@ -9,6 +10,8 @@ export interface BrowserStart {
   /** The built window. */
   readonly window: string;
   readonly open: boolean;
+  /** A lot folder to put into the list. */
+  readonly lot?: string | undefined;
 }
 
 function say(text: string): void {
@@ -27,8 +30,9 @@ async function show(address: string, open: boolean): Promise<void> {
 }
 
 /** Serves the window on this computer until it is told to stop. */
-export async function startBrowser({ version, window, open }: BrowserStart): Promise<void> {
+export async function startBrowser({ version, window, open, lot }: BrowserStart): Promise<void> {
   const places = usualPlaces();
+  if (lot !== undefined) await rememberLot({ folder: lot, places, version });
   const running = await runningHost(places.config);
   if (running !== undefined) {
     say('Lotfile is running already. The address below opens it once more; it is good for one use.');
