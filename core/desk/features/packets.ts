@@ -1,6 +1,6 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
+import type { EditionContent, PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
 import type { WholeFile } from '../../packet/prove-whole.ts';
 import { readChosen, readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
@@ -74,12 +74,18 @@ function editionsIn(purpose: PacketPurpose): readonly EditionId[] {
 const plansRemembered = 4;
 
 /** The last plans of a lot as it stands: a view is new after every change, so none outlives what it was laid out from. */
-const plans = new WeakMap<LotView, Map<string, Promise<PacketPlan>>>();
+const plans = new WeakMap<LotView, Map<string, Promise<LaidOut>>>();
+
+/** A plan, and the papers it was laid out from. */
+interface LaidOut {
+  readonly laid: PacketPlan;
+  readonly contents: Readonly<Record<EditionId, EditionContent>>;
+}
 
 /** A plan as long as nothing changes is laid out once: looked at, looked at again, then assembled. */
-function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
+function planFor(wanted: Wanted, at: AtLot): Promise<LaidOut> {
   const view = at.lot.view();
-  const known = plans.get(view) ?? new Map<string, Promise<PacketPlan>>();
+  const known = plans.get(view) ?? new Map<string, Promise<LaidOut>>();
   plans.set(view, known);
   const key = JSON.stringify([at.day, wanted]);
   const before = known.get(key);
@@ -94,7 +100,7 @@ function planFor(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
 }
 
 /** Lays a packet out; nothing is written. Loaded on first need, for fonts cost time. */
-async function layOut(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
+async function layOut(wanted: Wanted, at: AtLot): Promise<LaidOut> {
   const [{ planPacket }, { loadFonts }] = await Promise.all([
     import('../../packet/plan/index.ts'),
     import('../../packet/sheets/fonts.ts'),
@@ -104,18 +110,19 @@ async function layOut(wanted: Wanted, at: AtLot): Promise<PacketPlan> {
   const purpose = purposeOf({ practice, view, wanted, at });
   const contents = at.lot.editionContent([...new Set(editionsIn(purpose))]);
   const override = wanted.override === undefined ? undefined : { reason: wanted.override, day: at.day };
-  return planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
+  const laid = planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
+  return { laid, contents };
 }
 
 export const plan = onLot(requests.plan, async (wanted, at) => {
-  const laid = await planFor(wanted, at);
+  const { laid } = await planFor(wanted, at);
   const tickets = renditionsIn(laid.files).map((sha): [string, string] => [sha, renditionTicket(sha, at)]);
   return { ...laid, files: laid.files.map(lightFile), tickets: Object.fromEntries(tickets) };
 });
 
 /** Only the owner's own sheet, written as in a packet. */
 export const errandSheet = onLot(requests['errand-sheet'], async (wanted, at): Promise<SheetAnswer> => {
-  const laid = await planFor(wanted, at);
+  const { laid } = await planFor(wanted, at);
   const [{ assemblePacket }, { loadFonts }] = await Promise.all([
     import('../../packet/assemble.ts'),
     import('../../packet/sheets/fonts.ts'),
@@ -141,17 +148,17 @@ export const errandSheet = onLot(requests['errand-sheet'], async (wanted, at): P
 });
 
 /** The originals a packet rests on, each once; a missing or shortened file is told before anything is written. */
-function originalsOf(laid: PacketPlan, at: AtLot): readonly WholeFile[] {
+function originalsOf({ laid, contents }: LaidOut, at: AtLot): readonly WholeFile[] {
   const titles = new Map(
     laid.tabs.flatMap(({ edition, riders = [], title }) =>
       edition === undefined ? [] : [edition, ...riders].map((id): [string, string] => [id, title]),
     ),
   );
-  const contents = at.lot.editionContent([...titles.keys()]);
-  const originals = Object.entries(contents).flatMap(([edition, { originals: files }]) =>
+  const inside = Object.entries(contents).filter(([edition]) => titles.has(edition));
+  const originals = inside.flatMap(([edition, { originals: files }]) =>
     files.map(({ sha256, name }): [string, string] => [sha256, titles.get(edition) ?? name]),
   );
-  const renditions = Object.values(contents).flatMap(({ pages }) => pages.map(({ rendition }) => rendition));
+  const renditions = inside.flatMap(([, { pages }]) => pages.map(({ rendition }) => rendition));
   const [problem] = at.lot.checkFiles([...new Set([...renditions, ...originals.map(([sha256]) => sha256)])]);
   if (problem !== undefined) {
     throw new LotfileError('paper damaged', problem.say, { about: problem.papers.join(', '), next: problem.next });
@@ -160,8 +167,8 @@ function originalsOf(laid: PacketPlan, at: AtLot): readonly WholeFile[] {
 }
 
 export const assemble = onLot(requests.assemble, async (wanted, at): Promise<AssembleAnswer> => {
-  const laid = await planFor(wanted, at);
-  const originals = originalsOf(laid, at);
+  const { laid, contents } = await planFor(wanted, at);
+  const originals = originalsOf({ laid, contents }, at);
   const [{ assemblePacket }, { loadFonts }] = await Promise.all([
     import('../../packet/assemble.ts'),
     import('../../packet/sheets/fonts.ts'),
