@@ -5,13 +5,7 @@ import type { GreyPicture } from './page-picture.ts';
 const darker = 40;
 
 /** Specks of light that may break a line, in pixels. */
-const breaks = 3;
-
-interface Lines {
-  readonly ink: Uint8Array;
-  readonly width: number;
-  readonly height: number;
-}
+const breaks = 2;
 
 /** Runs of ink along one row or column, `step` pixels apart. */
 function runsAlong(
@@ -33,28 +27,40 @@ function runsAlong(
   return runs;
 }
 
-/** Wipes a run where it is as thin as a line; where a letter crosses it, the letter stays. */
-function wipe(
-  lines: Lines,
-  pixels: Uint8Array,
-  at: {
-    readonly from: number;
-    readonly to: number;
-    readonly step: number;
-    readonly across: number;
-    readonly thick: number;
-    readonly shade: number;
-  },
-): void {
-  for (let place = at.from; place <= at.to; place += at.step) {
-    let before = 0;
-    let after = 0;
-    while (before <= at.thick && lines.ink[place - (before + 1) * at.across] === 1) before += 1;
-    while (after <= at.thick && lines.ink[place + (after + 1) * at.across] === 1) after += 1;
-    if (before + after + 1 > at.thick) continue;
+interface LineRun {
+  readonly from: number;
+  readonly to: number;
+  readonly step: number;
+  readonly across: number;
+  readonly thick: number;
+}
+
+/** How far ink reaches to both sides of a place, no further than a line is thick. */
+function reach(ink: Uint8Array, place: number, { across, thick }: LineRun): readonly [before: number, after: number] {
+  let before = 0;
+  let after = 0;
+  while (before <= thick && ink[place - (before + 1) * across] === 1) before += 1;
+  while (after <= thick && ink[place + (after + 1) * across] === 1) after += 1;
+  return [before, after];
+}
+
+/** Letters whose feet touch make a run too, but stems rise from it: a line is thin nearly all along. */
+const thinShare = 0.9;
+
+/** Wipes a run that is a line; where a letter crosses it, the letter stays. */
+function wipe(ink: Uint8Array, pixels: Uint8Array, run: LineRun, shade: number): void {
+  const thin: (readonly [place: number, before: number, after: number])[] = [];
+  let places = 0;
+  for (let place = run.from; place <= run.to; place += run.step) {
+    const [before, after] = reach(ink, place, run);
+    places += 1;
+    if (before + after + 1 <= run.thick) thin.push([place, before, after]);
+  }
+  if (thin.length < places * thinShare) return;
+  for (const [place, before, after] of thin) {
     for (let step = -before - 1; step <= after + 1; step += 1) {
-      const spot = place + step * at.across;
-      if (spot >= 0 && spot < pixels.length) pixels[spot] = at.shade;
+      const spot = place + step * run.across;
+      if (spot >= 0 && spot < pixels.length) pixels[spot] = shade;
     }
   }
 }
@@ -62,28 +68,29 @@ function wipe(
 /**
  * Wipes ruled lines, the frames of boxes among them: a reader of letters takes a boxed form for a drawing and leaves
  * out every word in it. Works on a level picture.
- * @param dpi a line is longer than 2/5 inch and thinner than 1/28 inch
+ * @param dpi a line is longer than 4/5 inch across or 2/5 inch down, and thinner than 1/28 inch
  */
 export function withoutRuledLines(picture: GreyPicture, dpi: number): GreyPicture {
   const { width, height } = picture;
   const shade = sheetShade(picture);
   const ink = new Uint8Array(width * height);
   for (let at = 0; at < ink.length; at += 1) ink[at] = (picture.pixels[at] ?? 255) < shade - darker ? 1 : 0;
-  const lines: Lines = { ink, width, height };
-  const least = Math.round(dpi * 0.4);
   const thick = Math.max(3, Math.round(dpi / 28));
-  let pixels: Uint8Array | undefined;
+  const pixels = Uint8Array.from(picture.pixels);
   for (let y = 0; y < height; y += 1) {
-    for (const [from, to] of runsAlong(ink, { start: y * width, step: 1, count: width, least })) {
-      pixels ??= Uint8Array.from(picture.pixels);
-      wipe(lines, pixels, { from: y * width + from, to: y * width + to, step: 1, across: width, thick, shade });
+    for (const [from, to] of runsAlong(ink, {
+      start: y * width,
+      step: 1,
+      count: width,
+      least: Math.round(dpi * 0.8),
+    })) {
+      wipe(ink, pixels, { from: y * width + from, to: y * width + to, step: 1, across: width, thick }, shade);
     }
   }
   for (let x = 0; x < width; x += 1) {
-    for (const [from, to] of runsAlong(ink, { start: x, step: width, count: height, least: Math.round(least * 1.1) })) {
-      pixels ??= Uint8Array.from(picture.pixels);
-      wipe(lines, pixels, { from: from * width + x, to: to * width + x, step: width, across: 1, thick, shade });
+    for (const [from, to] of runsAlong(ink, { start: x, step: width, count: height, least: Math.round(dpi * 0.4) })) {
+      wipe(ink, pixels, { from: from * width + x, to: to * width + x, step: width, across: 1, thick }, shade);
     }
   }
-  return pixels === undefined ? picture : { ...picture, pixels };
+  return { ...picture, pixels };
 }

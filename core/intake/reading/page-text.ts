@@ -58,6 +58,11 @@ export function plainText(page: PageText): string {
 
 const right = (word: TextWord | undefined) => (word === undefined ? 0 : word.box.x + word.box.width);
 
+/** "Date issued: ...": a line that opens with a label begins something of its own. */
+function opensWithLabel({ words }: TextLine): boolean {
+  return words.slice(0, 5).some((word) => /[:]$/.test(word.text));
+}
+
 /** One line of running text: many words, no wide gap between them. */
 function runsOn({ words }: TextLine): boolean {
   return (
@@ -69,7 +74,8 @@ function runsOn({ words }: TextLine): boolean {
 /** The next line goes on with the sentence of this one: full to the margin, the same left edge, close below. */
 function goesOn(line: TextLine, next: TextLine, margin: number): boolean {
   const [first, below, last] = [line.words[0], next.words[0], line.words.at(-1)];
-  if (first === undefined || below === undefined || last === undefined || !runsOn(line)) return false;
+  if (first === undefined || below === undefined || last === undefined) return false;
+  if (!runsOn(line) || opensWithLabel(next)) return false;
   const tall = Math.max(first.box.height, 5);
   const room = margin - right(last);
   return (

@@ -1,4 +1,4 @@
-import { addSpan, type Day, dayInWords, spanInWords } from '../../vocabulary/days.ts';
+import { addSpan, type Day, dayInWords, latest, spanInWords } from '../../vocabulary/days.ts';
 import { type FoundDate, findDates } from './dates.ts';
 import { factWords } from './fact-words.ts';
 import { folded } from './folded.ts';
@@ -89,7 +89,7 @@ export function chooseDay(candidates: readonly DayCandidate[], habit: DateHabit)
   const rivals = [
     ...new Set(
       candidates
-        .filter((other) => other.day !== best.day && other.rank >= Math.min(best.rank, 2))
+        .filter((other) => other.day !== best.day && other.rank >= Math.min(best.rank, 1.5))
         .map(({ day }) => day),
     ),
   ];
@@ -187,10 +187,10 @@ function doubted(suggestion: Suggestion<Day> | undefined, doubt: string | undefi
 /** Dates that can't all be right put one another in doubt. */
 function crossChecked(days: PaperDays, today: Day): PaperDays {
   const { issued, effective, goodThrough } = days;
-  const start = [issued?.value, effective?.value]
-    .filter((day) => day !== undefined)
-    .toSorted()
-    .at(-1);
+  const start =
+    issued !== undefined && effective !== undefined
+      ? latest(issued.value, effective.value)
+      : (issued?.value ?? effective?.value);
   const backwards =
     goodThrough !== undefined && start !== undefined && goodThrough.value < start
       ? 'The dates run backwards: it would end before it began.'

@@ -24,7 +24,7 @@ export interface ReadingWishes {
 
 /** A ticket's or binder's first day stands as its effective day where no label says so. */
 function withFirstDay(days: PaperDays, facts: PaperReading['facts']): PaperDays['effective'] {
-  const fact = facts['work_from'] ?? facts['cover_from'];
+  const fact = facts.work_from ?? facts.cover_from;
   if (days.effective !== undefined || fact?.value.sort !== 'day') return days.effective;
   const otherwise = fact.otherwise.flatMap((other) => (other.sort === 'day' ? [other.value] : []));
   return { ...fact, value: fact.value.value, otherwise };

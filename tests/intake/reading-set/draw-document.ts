@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fontkit from '@cantoo/fontkit';
-import { PDFDocument, type PDFFont, type PDFPage, StandardFonts } from 'pdf-lib';
+import { PDFDocument, type PDFFont, type PDFPage, rgb, StandardFonts } from 'pdf-lib';
 import { Chance } from './chance.ts';
 import type { Block, SetDocument } from './compose.ts';
 
@@ -61,7 +61,7 @@ function boxed(sheet: Sheet, { pairs }: Pairs): void {
   pairs.forEach(([label, value], at) => {
     const x = sheet.left + (at % 2) * width;
     const top = sheet.y - Math.floor(at / 2) * height;
-    sheet.page.drawRectangle({ x, y: top - height, width, height, borderWidth: 0.7 });
+    sheet.page.drawRectangle({ x, y: top - height, width, height, borderWidth: 0.7, borderColor: rgb(0, 0, 0) });
     sheet.page.drawText(label, { x: x + 4, y: top - sheet.size * 0.95, size: sheet.size * 0.75, font: sheet.font });
     sheet.page.drawText(value, { x: x + 6, y: top - sheet.size * 2.4, size: sheet.size, font: sheet.bold });
   });
