@@ -18,7 +18,6 @@ describe('the drawer of papers', () => {
   beforeAll(async () => {
     open = await openWindow({ sample: true });
     page = await open.openSample('papers');
-    page.setDefaultTimeout(8000);
   });
   afterAll(async () => {
     await open[Symbol.asyncDispose]();
@@ -80,7 +79,6 @@ describe('one paper', () => {
   beforeAll(async () => {
     open = await openWindow({ sample: true });
     page = await open.openSample('papers');
-    page.setDefaultTimeout(8000);
   });
   afterAll(async () => {
     await open[Symbol.asyncDispose]();
@@ -165,7 +163,6 @@ describe('removing a private file for good', () => {
   it('says what is lost and asks twice; then nobody finds it', async () => {
     await using open = await openWindow({ sample: true, dark: true });
     const page = await open.openSample('papers/owner-id');
-    page.setDefaultTimeout(8000);
     await headed(page, 'Copy of photo id');
     expect(await axeFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Remove its file for good' }).click();

@@ -41,7 +41,9 @@ export function WantedCard({ row }: { readonly row: PaperRow }) {
       {applies ? <Brought row={row} /> : null}
       <NeededFor row={row} />
       <p className="papers-acts">
-        <a href={addressOf('table', 'as', row.kind)}>I have it: lay it on the table</a>
+        <a href={addressOf('table', 'as', row.kind, ...(row.subject === undefined ? [] : [row.subject]))}>
+          I have it: lay it on the table
+        </a>
         {applies ? (
           <Button as="word" small onPress={() => ask(true)} label={`${row.title} doesn't apply here`}>
             Doesn’t apply here

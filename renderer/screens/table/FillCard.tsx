@@ -7,6 +7,7 @@ import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { perform } from '../../state/doing.ts';
+import { go, usePlace } from '../../state/place.ts';
 import { tellDone } from '../../state/telling.ts';
 import { FactField } from '../papers/FactField.tsx';
 import { LinkFields } from '../papers/LinkFields.tsx';
@@ -39,6 +40,13 @@ interface PartProps {
   readonly onDraft: (change: Partial<Draft>) => void;
 }
 
+/** What was filled in stays while the kind is being looked for; facts it doesn't have are left out at keeping. */
+function asKind(draft: Draft, kind: string | undefined, practice: Practice): Partial<Draft> {
+  if (kind === undefined || draft.kind === undefined) return { kind };
+  const sameSubject = practice.papers[kind]?.each === practice.papers[draft.kind]?.each;
+  return { kind, links: [], subject: sameSubject ? draft.subject : undefined };
+}
+
 function WhatPart({ draft, known, onDraft }: PartProps) {
   const { practice, papers, items, lot } = known;
   const kinds = useMemo(() => kindOptions(practice, papers), [practice, papers]);
@@ -47,11 +55,7 @@ function WhatPart({ draft, known, onDraft }: PartProps) {
   const kindRead = suggested?.kind === undefined ? undefined : practice.papers[suggested.kind]?.title;
   return (
     <>
-      <KindPicker
-        kinds={kinds}
-        kind={draft.kind}
-        onKind={(kind) => onDraft({ kind, links: [], facts: {}, subject: undefined })}
-      />
+      <KindPicker kinds={kinds} kind={draft.kind} onKind={(kind) => onDraft(asKind(draft, kind, practice))} />
       <Suggested
         words={kindRead}
         taken={draft.kind === suggested?.kind}
@@ -170,6 +174,8 @@ function Foot(props: FillCardProps) {
     work(true);
     const kept = await keepDraft({ id, draft, practice: known.practice, items: known.items });
     work(false);
+    // What it was laid down for is done.
+    if (kept && usePlace.getState().rest[0] === 'as') go('table');
     // The card just filled is gone: the keyboard goes on at the next one, or where the table is clear.
     if (kept) requestAnimationFrame(() => document.querySelector<HTMLElement>('.table-next')?.focus());
   };
@@ -221,6 +227,14 @@ export function FillCard(props: FillCardProps) {
         {id === onPaperOnly ? 'A paper you hold' : 'What came in'}
       </h2>
       {trouble === undefined ? null : <Trouble error={trouble} />}
+      {trouble?.asks === 'password' || draft.password !== undefined ? (
+        <Field
+          label="The password it opens with"
+          value={draft.password ?? ''}
+          onChange={(password) => onDraft({ password })}
+          hint="Used once to open it; it is written nowhere"
+        />
+      ) : null}
       {id === onPaperOnly ? (
         <p className="small pencil">
           It stays in your hand: no pages are kept. Packets leave its place open and tell you to carry it.

@@ -66,7 +66,7 @@ function Pdf({ item }: ItemProps) {
           item={item}
           say={
             look.locked
-              ? 'This PDF is locked with a password. Open it where you got it, print it to a new PDF, and lay that one here.'
+              ? 'This PDF is locked, so it can’t be shown here before it is kept. Say what it is and keep it: you will be asked for its password.'
               : 'This PDF can’t be shown here. Keeping it will say whether its pages can be saved.'
           }
         />

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Button } from 'react-aria-components/Button';
 import { ComboBox } from 'react-aria-components/ComboBox';
 import { Input } from 'react-aria-components/Input';
@@ -19,13 +19,10 @@ export interface KindPickerProps {
 export function KindPicker({ kinds, kind, onKind }: KindPickerProps) {
   const title = kinds.find(({ id }) => id === kind)?.title ?? '';
   const [text, setText] = useState(title);
-  // Taken from elsewhere (a suggestion): the line follows.
-  useEffect(() => setText(title), [title]);
   return (
     <ComboBox
       className="field kind-picker"
       items={foundKinds(kinds, text === title ? '' : text)}
-      inputValue={text}
       onInputChange={setText}
       value={kind ?? null}
       onChange={(key) => onKind(key === null ? undefined : String(key))}

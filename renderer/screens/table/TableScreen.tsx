@@ -17,6 +17,7 @@ import './table.css';
 /** What the screen was asked to bring in: "keep a newer edition of this". */
 interface Wanted {
   readonly kind?: string | undefined;
+  /** By its id or its title. */
   readonly subject?: string | undefined;
 }
 
@@ -26,10 +27,10 @@ function wantedOf(rest: readonly string[]): Wanted {
 
 /** A draft not begun yet; where a newer edition was asked for, it replaces the one there is unless told otherwise. */
 function beginDraft(id: string, { kind, subject }: Wanted, { practice, papers, lot }: Known): Draft {
-  const draft = emptyDraft(id === onPaperOnly ? [] : [id], kind, subject);
+  const whose = lot.subjects.find(({ id: each, title }) => each === subject || title === subject);
+  const draft = emptyDraft(id === onPaperOnly ? [] : [id], kind, whose?.id);
   if (kind === undefined) return draft;
-  const title = lot.subjects.find((each) => each.id === subject)?.title;
-  const [newest] = sameBefore({ practice, papers, kind, subject: title });
+  const [newest] = sameBefore({ practice, papers, kind, subject: whose?.title });
   return newest === undefined ? draft : { ...draft, links: [{ word: 'replaces', to: newest.id }] };
 }
 
@@ -61,7 +62,7 @@ function Laid({ known, wanted }: { readonly known: Known; readonly wanted: Wante
 function WantedLine({ title }: { readonly title: string }) {
   return (
     <p className="table-wanted">
-      What you lay down now is taken for: <strong>{title}</strong>. <a href={addressOf('table')}>Not this</a>
+      What you lay down now is: <strong>{title}</strong>. <a href={addressOf('table')}>Not this</a>
     </p>
   );
 }

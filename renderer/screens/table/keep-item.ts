@@ -73,6 +73,7 @@ export function toKeep(draft: Draft, practice: Practice, items: readonly TableIt
     marks: [...marks],
     links: [...links],
     physicalOnly: files.length === 0,
+    password: draft.password === '' ? undefined : draft.password,
   };
 }
 

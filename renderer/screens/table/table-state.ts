@@ -21,6 +21,8 @@ export interface Draft {
   readonly facts: Readonly<Record<string, string>>;
   readonly marks: readonly string[];
   readonly links: readonly LinkSaid[];
+  /** Opens a locked file; asked for once it was refused for want of it, and kept nowhere. */
+  readonly password?: string | undefined;
 }
 
 /** The draft of a paper that has no file: it is held in the hand. */
