@@ -82,7 +82,7 @@ export interface SessionPart {
       listener: (wanted: { readonly url: string }, answer: (response: { cancel?: boolean }) => void) => void,
     ): void;
   };
-  on(event: 'will-download', listener: (event: Preventable) => void): unknown;
+  on(event: 'will-download', listener: (event: Preventable, item: { getURL(): string }) => void): unknown;
 }
 
 export interface ProtocolPart {
@@ -132,6 +132,7 @@ export interface Parts {
     buildFromTemplate(template: MenuItemConstructorOptions[]): object;
     setApplicationMenu(menu: object | null): void;
   };
+  readonly nativeTheme: { readonly shouldUseDarkColors: boolean };
   readonly Notification: new (options: { title: string; body: string }) => NotificationPart;
   readonly protocol: ProtocolPart;
   /** The default session: there is no other. */

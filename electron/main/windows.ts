@@ -2,8 +2,8 @@ import type { WindowEvent } from '../../core/desk/door.ts';
 import { channels, windowAddress } from './channels.ts';
 import type { Parts, SenderEvent, WindowPart } from './parts.ts';
 
-/** The page's colours before it has drawn itself. */
-const paper = '#FBF9F2';
+/** The page's colour before it has drawn itself. */
+const paper = { light: '#FBF9F2', dark: '#1A1E21' } as const;
 
 /** The open windows. */
 export class Windows {
@@ -19,7 +19,7 @@ export class Windows {
 
   /** Opens one more; every lock that Electron has is on. */
   async open(): Promise<void> {
-    const { BrowserWindow, app } = this.#parts;
+    const { BrowserWindow, app, nativeTheme } = this.#parts;
     const window = new BrowserWindow({
       title: 'Lotfile',
       width: 1280,
@@ -27,7 +27,7 @@ export class Windows {
       minWidth: 640,
       minHeight: 480,
       show: false,
-      backgroundColor: paper,
+      backgroundColor: nativeTheme.shouldUseDarkColors ? paper.dark : paper.light,
       webPreferences: {
         preload: this.#preload,
         sandbox: true,

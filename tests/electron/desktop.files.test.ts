@@ -101,9 +101,14 @@ describe('the desktop host', () => {
       expect(prevented(event, 'lotfile://window/#/')).toBe(false);
     }
     expect(prevented('will-attach-webview', '')).toBe(true);
-    let stopped = false;
-    electron.session.emit('will-download', { preventDefault: () => (stopped = true) });
-    expect(stopped).toBe(true);
+    const saved = (url: string): boolean => {
+      let stopped = false;
+      electron.session.emit('will-download', { preventDefault: () => (stopped = true) }, { getURL: () => url });
+      return !stopped;
+    };
+    expect(saved('https://lot.example/x.exe')).toBe(false);
+    expect(saved('lotfile://other/bytes/x')).toBe(false);
+    expect(saved('lotfile://window/bytes/t-1?save')).toBe(true);
     const open = window.webContents.openHandler;
     for (const url of ['file:///etc/passwd', 'http://lot.example', 'javascript:alert(1)', 'smb://lot.example/x']) {
       expect(open?.({ url })).toEqual({ action: 'deny' });
@@ -288,18 +293,24 @@ describe('the desktop host', () => {
 
   it('leads the window in front from the menu to a screen of the lot it shows', async () => {
     await using at = await start();
-    const { electron, window } = at;
+    const { electron, window, desktop, root } = at;
     window.webContents.mainFrame.url = 'lotfile://window/#/abc/papers/x';
-    const items = electron.record.menu.flatMap(({ submenu }) => (Array.isArray(submenu) ? submenu : []));
+    const folder = desktop.host.folderTicket(join(root, 'lots', 'ridge'));
+    answered(await desktop.host.ask('new-lot', { folder, title: 'Ridge & Hollow' }, {}));
+    const within = ({ submenu }: MenuItemConstructorOptions): readonly MenuItemConstructorOptions[] =>
+      Array.isArray(submenu) ? submenu.flatMap((item) => [item, ...within(item)]) : [];
+    const items = electron.record.menu.flatMap(within);
     const click = (label: string): void => {
-      const item: MenuItemConstructorOptions | undefined = items.find((each) => each.label === label);
+      const item: MenuItemConstructorOptions | undefined = items.find((each) => each.label?.startsWith(label));
       Reflect.apply(item?.click ?? (() => undefined), undefined, [{}, window, {}]);
     };
     click('The Way');
     click('Lots …');
+    click('Ridge && Hollow, in ');
     expect(window.webContents.sent.map(({ told }) => told)).toEqual([
       { event: 'go', told: { to: '#/abc/way' } },
       { event: 'go', told: { to: '#/' } },
+      { event: 'go', told: { to: `#/${desktop.host.recents.list()[0]?.key}/today` } },
     ]);
     click('New Window');
     await Promise.resolve();

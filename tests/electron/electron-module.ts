@@ -8,7 +8,8 @@ export const exposed = new Map<string, unknown>();
 /** Where dropped files lie. */
 export const paths = new Map<File, string>();
 
-export const { app, BrowserWindow, ipcMain, Menu, Notification, protocol, shell, utilityProcess } = fake.parts;
+export const { app, BrowserWindow, ipcMain, Menu, Notification, nativeTheme, protocol, shell, utilityProcess } =
+  fake.parts;
 export const dialog = {
   ...fake.parts.dialog,
   showErrorBox: (title: string, content: string) => process.stderr.write(`${title}: ${content}\n`),

@@ -158,6 +158,7 @@ export function fakeElectron(options: { readonly onlyOne?: boolean; readonly pac
       },
     },
     Notification,
+    nativeTheme: { shouldUseDarkColors: false },
     protocol: {
       registerSchemesAsPrivileged: (schemes) => {
         record.calls.push('schemes');

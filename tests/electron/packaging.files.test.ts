@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { extractAll, listPackage } from '@electron/asar';
+import { extractAll, extractFile, listPackage } from '@electron/asar';
 import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildProgram } from '../../electron/packaging/build-program.ts';
@@ -83,6 +83,13 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     ]);
     // Fonts come in dozens of weights; four faces are drawn with.
     expect(files.filter((path) => path.endsWith('.ttf') && path.includes('@expo-google-fonts'))).toHaveLength(4);
+  });
+
+  it('has a preload script that a sandbox can run: one file that asks for nothing but Electron', () => {
+    const script = extractFile(archive, 'electron/preload/preload.cjs').toString();
+    const asked = [...script.matchAll(/\b(?:require|import)\(\s*["'`]([^"'`]+)/g)].map(([, name]) => name);
+    expect(asked).toEqual(['electron']);
+    expect(script).not.toMatch(/^\s*(import|export) /m);
   });
 
   it('holds its data beside its code, and outside the archive what the system has to load itself', () => {

@@ -35,13 +35,15 @@ export function askBeforeLeaving({ parts }: Desktop): void {
   });
 }
 
-/** Camera, place, notices, devices: the window needs none of them. */
+/** Camera, place, notices, devices: the window needs none of them. It saves what the desk gave a ticket for. */
 export function denyPermissions({ parts }: Desktop): void {
   const session = parts.session();
   session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
   session.setPermissionCheckHandler(() => false);
   session.setDevicePermissionHandler(() => false);
-  session.on('will-download', (event) => event.preventDefault());
+  session.on('will-download', (event, item) => {
+    if (!item.getURL().startsWith(`${windowAddress}bytes/`)) event.preventDefault();
+  });
 }
 
 const own = ['lotfile:', 'blob:', 'data:'];

@@ -1,3 +1,4 @@
+import { dirname } from 'node:path';
 import type { MenuItemConstructorOptions } from 'electron';
 import type { Desktop } from '../desktop.ts';
 
@@ -24,7 +25,10 @@ export function placeIn(address: string, screen: string): string {
   return lot === '' ? '#/' : `#/${lot}/${screen}`;
 }
 
-export function menuTemplate({ windows }: Desktop, mac = process.platform === 'darwin'): MenuItemConstructorOptions[] {
+export function menuTemplate(
+  { host, windows }: Desktop,
+  mac = process.platform === 'darwin',
+): MenuItemConstructorOptions[] {
   const goTo =
     (to: (address: string) => string): NonNullable<MenuItemConstructorOptions['click']> =>
     (_item, focused) => {
@@ -40,12 +44,21 @@ export function menuTemplate({ windows }: Desktop, mac = process.platform === 'd
       click: goTo((address) => placeIn(address, screen)),
     }),
   );
+  const before = host.recents.list().filter(({ gone }) => !gone);
+  const openedBefore = before.slice(0, 10).map(
+    ({ key, title, path }): MenuItemConstructorOptions => ({
+      // "&" would underline the next letter.
+      label: `${title}, in ${dirname(path)}`.replaceAll('&', '&&'),
+      click: goTo(() => `#/${encodeURIComponent(key)}/today`),
+    }),
+  );
   return [
     ...(mac ? [{ role: 'appMenu' } as const] : []),
     {
       label: 'Lot',
       submenu: [
         { label: 'Lots …', accelerator: 'CmdOrCtrl+O', click: goTo(() => '#/') },
+        { label: 'Opened Before', enabled: openedBefore.length > 0, submenu: openedBefore },
         { label: 'New Window', accelerator: 'CmdOrCtrl+Shift+N', click: () => void windows.open() },
         { type: 'separator' },
         { role: 'close' },
@@ -70,5 +83,7 @@ export function menuTemplate({ windows }: Desktop, mac = process.platform === 'd
 
 export function menus(desktop: Desktop): void {
   const { Menu } = desktop.parts;
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(desktop)));
+  const show = (): void => Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(desktop)));
+  show();
+  desktop.host.onOpened(show);
 }
