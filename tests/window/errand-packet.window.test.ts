@@ -19,7 +19,6 @@ describe('a packet, from assembling to what came of it', () => {
   beforeAll(async () => {
     open = await openWindow({ sample: true });
     page = await open.openSample('errand/permit-apply');
-    page.setDefaultTimeout(20_000);
     await page.getByText('Sheet 1 of 72: Cover').waitFor();
   });
   afterAll(async () => {
@@ -42,6 +41,7 @@ describe('a packet, from assembling to what came of it', () => {
     await dialog().getByText('Go although something is missing').click();
     const act = dialog().getByRole('button', { name: 'Assemble', exact: true });
     expect(await act.isDisabled()).toBe(true);
+    await dialog().getByText('these are to follow: Driveway permit').waitFor();
     await page.getByLabel('Why you go all the same').fill('They take the binder by mail.');
     await act.click();
     await dialog().getByText('Made: Building permit application').waitFor();

@@ -22,7 +22,6 @@ describe('an errand on its spread', () => {
   beforeAll(async () => {
     open = await openWindow({ sample: true });
     page = await open.openSample('errand/permit-apply');
-    page.setDefaultTimeout(12_000);
     await page.getByText('Sheet 1 of 72: Cover').waitFor();
   });
   afterAll(async () => {
@@ -65,7 +64,7 @@ describe('an errand on its spread', () => {
   it('draws a paper’s own page when its tab is pressed, with the margin line it will bear', async () => {
     await page.getByRole('button', { name: /Show the sheets of Deed, tab 3/ }).click();
     await page.getByText(/Sheet \d+ of 72: Deed/).waitFor();
-    await expect.poll(() => coloursOn(page), { timeout: 12_000 }).toBeGreaterThan(8);
+    await expect.poll(() => coloursOn(page), { timeout: 30_000 }).toBeGreaterThan(8);
     const stamp = await page.locator('.errand-top .errand-stamp').textContent();
     expect(stamp).toContain('DRAFT');
     expect(stamp).toContain('PERMIT-APPLY · tab 3');
@@ -75,7 +74,7 @@ describe('an errand on its spread', () => {
   it('joins each need in view to its tab by a line across the gutter', async () => {
     await page.getByRole('button', { name: /Show the sheets of Deed, tab 3/ }).scrollIntoViewIfNeeded();
     const line = page.locator('.errand-gutter path[data-tab="3"]');
-    await expect.poll(() => line.getAttribute('d')).toMatch(/^M.*H/);
+    await expect.poll(() => line.getAttribute('d'), { timeout: 30_000 }).toMatch(/^M.*H/);
     const ends = await line.evaluate((path) => {
       if (!(path instanceof SVGPathElement)) return [];
       const own = path.ownerSVGElement?.getBoundingClientRect();
@@ -121,7 +120,7 @@ describe('an errand on its spread', () => {
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Undo' }).first().click();
     await need.getByRole('button', { name: 'Keep it: Driveway permit' }).click();
-    await expect.poll(() => page.url()).toContain('#/sample/table/as/driveway-permit');
+    await expect.poll(() => page.url(), { timeout: 30_000 }).toContain('#/sample/table/as/driveway-permit');
   });
 
   it('lists every errand by what can be done about it', async () => {
@@ -137,7 +136,6 @@ describe('what the office said otherwise', () => {
   it('is noted in one act, stands with name and day, and changes what is refused', async () => {
     await using open = await openWindow({ sample: true, dark: true });
     const page = await open.openSample('errand/permit-apply');
-    page.setDefaultTimeout(12_000);
     await page.getByText('You would be turned away: 2 reasons.').waitFor();
     expect(await axeFindings(page)).toEqual([]);
     const need = page.locator('.errand-need', { hasText: "Builder's risk binder" });
@@ -178,7 +176,6 @@ describe('a packet of a thousand pages', () => {
       await route.fulfill({ response, json: { ok, answer: { ...answer, files: [{ ...packet, sheets }, ...rest] } } });
     });
     const page = await open.openSample('errand/permit-apply');
-    page.setDefaultTimeout(12_000);
     await page.getByText('Sheet 1 of 1000: Cover').waitFor();
     const rows = () => page.getByRole('option').count();
     expect(await rows()).toBeLessThan(40);

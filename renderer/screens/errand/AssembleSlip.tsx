@@ -70,6 +70,17 @@ function Says({ title, findings }: { readonly title: string; readonly findings: 
   );
 }
 
+/** What the cover promises to bring later, once one goes without it. */
+function ToFollow({ plan }: { readonly plan: PlanAnswer }) {
+  const titles = plan.tabs.flatMap(({ place, title }) => (place === 'missing' ? [title] : []));
+  if (titles.length === 0) return null;
+  return (
+    <p>
+      The cover will say that these are to follow: <strong>{titles.join(', ')}</strong>.
+    </p>
+  );
+}
+
 interface AnywayProps {
   readonly refused: readonly Finding[];
   readonly going: boolean;
@@ -149,6 +160,7 @@ export function AssembleSlip({ sight }: { readonly sight: Sight }) {
         </p>
         <FileRows plan={plan} />
         <Anyway refused={refused} going={going} onGoing={setGoing} reason={reason} onReason={setReason} />
+        {going ? <ToFollow plan={plan} /> : null}
         {plan.notes.length === 0 ? null : (
           <div className="errand-told">
             <h3>Good to know</h3>

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { Answered } from '../../kit/Answered.tsx';
 import { useAnswer } from '../../state/asked.ts';
+import { addressOf } from '../../state/place.ts';
 import type { ScreenProps } from '../screen-props.ts';
 import { ErrandList } from './ErrandList.tsx';
 import './errand.css';
@@ -21,6 +22,7 @@ function Told({ target }: { readonly target: Target }) {
           <h1>Errand</h1>
         </header>
         <Answered of={answer}>{() => null}</Answered>
+        {answer.error === undefined ? null : <a href={addressOf('errand')}>All errands</a>}
       </>
     );
   }

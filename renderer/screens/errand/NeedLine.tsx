@@ -45,6 +45,14 @@ function tabSay({ place, pages, seeTab }: PlanTab): string {
   }
 }
 
+/** Turns to a sheet; where the stack lies below the needs, goes there. */
+function showSheet(at: number): void {
+  turnTo(at);
+  const stack = document.querySelector('.errand-stack');
+  const box = stack?.getBoundingClientRect();
+  if (box !== undefined && (box.top > window.innerHeight || box.bottom < 0)) stack?.scrollIntoView({ block: 'start' });
+}
+
 function TabButton({
   tab,
   leaves,
@@ -69,7 +77,7 @@ function TabButton({
       data-errand-line={tab.tab}
       data-weight={weight}
       aria-current={on ? 'true' : undefined}
-      onClick={() => turnTo(first)}
+      onClick={() => showSheet(first)}
     >
       <span className="unseen">Show the sheets of {title}, tab </span>
       <b>{tab.tab}</b>

@@ -3,6 +3,7 @@ import type { Finding } from '../../../core/vocabulary/finding.ts';
 import type { NeedUse, Practice } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
+import { addressOf } from '../../state/place.ts';
 import { kindTitle, type NeedRow, type Sight } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 import type { Leaf } from './leaves.ts';
@@ -119,6 +120,9 @@ export function NeedsPage(props: PageProps) {
           </Button>
         </p>
       )}
+      <p className="errand-foot small">
+        <a href={addressOf('errand')}>All errands</a>
+      </p>
     </div>
   );
 }
