@@ -44,7 +44,7 @@ function agrees(frame: SeenFrame, sight: PageSight): boolean {
 }
 
 /** Annotations are drawn over the page and may hide a mark; links have no body. */
-function hasBodies(file: RegularFile, page: PageEntry): boolean {
+export function hasBodies(file: RegularFile, page: PageEntry): boolean {
   const list = file.resolve(page.dict.get('Annots'));
   if (!isList(list)) return false;
   return list.some((item) => {

@@ -54,7 +54,8 @@ async function packetOf(kept: Awaited<ReturnType<typeof at.keep>>): Promise<Buff
 }
 
 /** PDFium in another build than the one that keeps, through another package. */
-const scale = 0.4;
+const scaleFor = (page: { readonly width: number; readonly height: number } | undefined): number =>
+  Math.min(0.4, Math.sqrt(400_000 / ((page?.width ?? 1) * (page?.height ?? 1))));
 
 async function runKept(trouble: Trouble, bytes: Uint8Array): Promise<void> {
   if ('refused' in trouble.ends) throw new Error('not this way');
@@ -65,6 +66,7 @@ async function runKept(trouble: Trouble, bytes: Uint8Array): Promise<void> {
   if (text !== undefined) expect(kept.rendition.pages[0]?.text).toContain(text);
   if (notes !== undefined) expect(kept.rendition.notes.join(' ')).toMatch(notes);
   if (leaveOut === 'pictures') return;
+  const scale = scaleFor(kept.rendition.pages[0]);
   const shown = await picturesOf(readFileSync(kept.output), scale, some(pages));
   // A page kept as a picture was drawn finer and made smaller again; the judge's own test says how near it comes.
   const exact = rung !== 'pages as pictures';

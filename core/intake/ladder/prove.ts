@@ -4,7 +4,7 @@ import type { PageFacts } from '../../vocabulary/lot.ts';
 import { activeContent } from '../active-content.ts';
 import { isSealed } from '../form-fields.ts';
 import type { KeepContext } from '../keep-context.ts';
-import { measurePages } from '../measure-pages.ts';
+import { hasBodies, measurePages } from '../measure-pages.ts';
 import { type PageEntry, pagesOf } from '../page/page-tree.ts';
 import { fileSource } from '../pdfium/byte-source.ts';
 import { PageReader } from '../pdfium/page-reader.ts';
@@ -23,11 +23,11 @@ export type Proof =
     }
   | { readonly ok: false; readonly why: string };
 
-/** Pages with something on them that linking writes anew, besides their content. */
+/** Pages with something on them that linking writes anew, besides their content and what leads elsewhere. */
 function carriedOver(file: RegularFile, pages: readonly PageEntry[]): readonly number[] {
   const catalog = file.dict(file.trailer.get('Root'));
   const layered = catalog.has('OCProperties');
-  return pages.flatMap((page, index) => (layered || page.dict.has('Annots') ? [index] : []));
+  return pages.flatMap((page, index) => (layered || hasBodies(file, page) ? [index] : []));
 }
 
 interface Sides {

@@ -1,5 +1,5 @@
 import { onePage, words } from '../make-pdf.ts';
-import { plainText, type Trouble } from './trouble.ts';
+import { plainText, sound, type Trouble } from './trouble.ts';
 
 const kept = { rung: 'normalised', text: plainText } as const;
 const page = (keys: string, content?: string) => () =>
@@ -20,7 +20,7 @@ export const geometry: readonly Trouble[] = [
   {
     what: 'a crop box beside its sheet',
     make: page('/MediaBox [ 0 0 612 792 ] /CropBox [ 2000 2000 2100 2100 ]'),
-    ends: kept,
+    ends: { ...kept, like: sound, leaveOut: 'original' },
   },
   {
     what: 'an origin below zero',

@@ -244,7 +244,7 @@ export const trees: readonly Trouble[] = [
         Object.fromEntries(
           Array.from({ length: 2000 }, (_, n) => [
             n + 10,
-            `<< /Type /Page /Parent 2 0 R /Contents ${n % 2 === 0 ? 4 : 7} 0 R >>`,
+            `<< /Type /Page /Parent 2 0 R /MediaBox [ 90 390 250 420 ] /Contents ${n % 2 === 0 ? 4 : 7} 0 R >>`,
           ]),
         ),
       ),
