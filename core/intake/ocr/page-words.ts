@@ -130,11 +130,24 @@ function largestPicture(document: ReaderDocument, page: number, size: readonly [
 }
 
 /**
+ * What was typed into a form's fields is no text of the page: it is written onto it, in the reader's memory alone.
+ * fpdf_flatten.h: FLAT_NORMALDISPLAY.
+ */
+function withFieldsWritten(document: ReaderDocument, index: number): void {
+  const { call } = document.reader;
+  const page = call.FPDF_LoadPage(document.handle, index);
+  if (page === 0) return;
+  if (call.FPDFPage_GetAnnotCount(page) > 0) call.FPDFPage_Flatten(page, 0);
+  call.FPDF_ClosePage(page);
+}
+
+/**
  * Reads the text layer of one page word by word, and says whether the page is a scan.
  * @returns undefined where the page can't be loaded
  */
 export function readLayer(document: ReaderDocument, index: number): PageLayer | undefined {
   const { call } = document.reader;
+  withFieldsWritten(document, index);
   const page = call.FPDF_LoadPage(document.handle, index);
   if (page === 0) return undefined;
   call.FORM_OnAfterLoadPage(page, document.form);

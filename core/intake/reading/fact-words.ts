@@ -39,17 +39,17 @@ export const factWords: Readonly<Record<string, readonly string[]>> = {
     `),
   tested: list('test date, date of test, tested on, date tested, tested, date of evaluation'),
   treated: list(`
-      date of treatment, treatment date, treated on, date treated, application date, date applied, treated
+      first treatment, last treatment, date of treatment, treatment date, treated on, date treated, application date, date applied, treated
     `),
   sampled: list(`
-      date sampled, sample date, sampled on, collected, collection date, date collected, sampled, date of
+      taken, date sampled, sample date, sampled on, collected, collection date, date collected, sampled, date of
       sample, sample taken, collected on
     `),
   through: list(`
       through date, for work through, work performed through, period ending, period to, work through, through
     `),
   insured_value: list(`
-      limit of insurance, amount of insurance, dwelling limit, insured value, coverage amount, coverage a,
+      sum insured, limit of insurance, amount of insurance, dwelling limit, insured value, coverage amount, coverage a,
       coverage a dwelling, dwelling coverage, building limit, amount insured, completed value, dwelling
     `),
   completed_value: list(`
@@ -61,11 +61,11 @@ export const factWords: Readonly<Record<string, readonly string[]>> = {
       loan amount, amount of loan, principal amount, commitment amount, amount of commitment, principal, loan
     `),
   valuation: list(`
-      valuation, value of work, estimated cost, construction cost, declared value, cost of construction,
+      value of the work, valuation, value of work, estimated cost, construction cost, declared value, cost of construction,
       estimated cost of construction
     `),
   floor_area: list(`
-      heated floor area, floor area, heated area, living area, conditioned floor area, square feet, heated
+      heated floor, heated area, heated floor area, floor area, heated area, living area, conditioned floor area, square feet, heated
       square feet, square footage, conditioned area, gross floor area
     `),
   air_changes: list(`

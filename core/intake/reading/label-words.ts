@@ -132,7 +132,7 @@ export const labelWords: readonly LabelWords[] = [
       of property, location of property, insured location, risk location, assigned address, new address, your
       new address, 911 address, 9-1-1 address, e911 address, job site, site location, property location,
       building street address, location of risk, location of work, work address, dig site, situs address,
-      address of site, insured property, work site address, location address
+      address of site, address of the work, insured property, work site address, location address
     `),
   },
   {
@@ -152,7 +152,7 @@ export const labelWords: readonly LabelWords[] = [
       property owner
     `),
   },
-  { concept: 'owner', strength: 'bare', words: list('owner, owners, insured, holder, purchaser') },
+  { concept: 'owner', strength: 'bare', words: list('owner, owners, owner 1, insured, holder, purchaser') },
   {
     concept: 'firm',
     strength: 'strong',

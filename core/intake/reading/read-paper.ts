@@ -49,7 +49,7 @@ export function readPaper(pages: readonly PageText[], practice: Practice, wishes
   const days = readDays(joined, labels, wishes.today);
   const parcel = readPaperParcel(labels);
   const number = readPaperNumber(joined, labels, { kind, parcel: parcel?.value });
-  const address = readPaperAddress(labels);
+  const address = readPaperAddress(joined, labels);
   const owner = readPaperOwner(labels);
   const read = { days, number, parcel, address, owner, firm: readPaperFirm(labels) };
   const facts =

@@ -1,12 +1,14 @@
 import { isDay } from '../../vocabulary/days.ts';
 import type { PaperKind } from '../../vocabulary/practice.ts';
 import { type Candidate, candidatesOf, chooseValue, type Wanted } from './choose-value.ts';
+import { notThePapers } from './furniture.ts';
 import type { Concept } from './label-words.ts';
 import type { LabelHit, Labels } from './labels.ts';
+import { beginsCell } from './page-grid.ts';
 import type { PageText } from './page-text.ts';
 import type { Suggestion } from './reading-model.ts';
 import { placeOfWords } from './trust.ts';
-import { readAddress, readName, readNumber, readParcel } from './values.ts';
+import { readAddress, readName, readNumber, readParcel, streetSort } from './values.ts';
 
 const key = (value: string) => value;
 
@@ -59,6 +61,51 @@ function inHeading(pages: readonly PageText[], parcel: string | undefined): read
   });
 }
 
+const unlabelled = 'No label says what it is; only its shape speaks for it.';
+
+function guess(candidates: readonly Candidate<string>[]): Suggestion<string> | undefined {
+  const [first] = candidates;
+  if (first === undefined) return undefined;
+  const otherwise = [...new Set(candidates.map(({ value }) => value))].filter((value) => value !== first.value);
+  return {
+    value: first.value,
+    sureness: 'guess',
+    place: placeOfWords(first.page, first.words),
+    doubts: [unlabelled],
+    otherwise,
+  };
+}
+
+/** Numbers that no label and no heading names; none from the blank form's own lines. */
+function loneNumbers(pages: readonly PageText[], parcel: string | undefined): readonly Candidate<string>[] {
+  return pages.flatMap((page) =>
+    page.lines.flatMap(({ words }, line) =>
+      words.flatMap((word, from): Candidate<string>[] => {
+        const value = word.text.replace(/[.,;]$/, '');
+        const own = headingNumber.test(value) && !phone.test(value) && !isDay(value) && value !== parcel;
+        if (!own || notThePapers({ page, line, from, to: from + 1 }) !== undefined) return [];
+        return [{ value, words: [word], page, rank: 0 }];
+      }),
+    ),
+  );
+}
+
+/** A cell below the letterhead that reads as a house number and a road. */
+function loneAddresses(pages: readonly PageText[]): readonly Candidate<string>[] {
+  return pages.flatMap((page) =>
+    page.lines.flatMap(({ words }, line) =>
+      words.flatMap((word, from): Candidate<string>[] => {
+        if (word.box.y > page.height * 0.86 || !beginsCell({ page, line, from, to: from })) return [];
+        const end = words.findIndex((_, at) => at > from && beginsCell({ page, line, from: at, to: at }));
+        const cell = words.slice(from, end < 0 ? words.length : end);
+        const read = readAddress(cell);
+        if (read === undefined || cell.length > 8 || !cell.some((one) => streetSort.test(one.text))) return [];
+        return [{ value: read.value, words: cell.slice(read.from, read.to), page, rank: 0 }];
+      }),
+    ),
+  );
+}
+
 /** The paper's own number: the one its label or heading names, not that of a paper it mentions. */
 export function readPaperNumber(
   pages: readonly PageText[],
@@ -75,15 +122,16 @@ export function readPaperNumber(
     key,
   };
   const hits = labels.hits.filter((hit) => hit.phrase.means.concept === 'number');
-  return chooseValue([...candidatesOf(hits, labels, wanted), ...inHeading(pages, at.parcel)], wanted);
+  const named = chooseValue([...candidatesOf(hits, labels, wanted), ...inHeading(pages, at.parcel)], wanted);
+  return named ?? guess(loneNumbers(pages, at.parcel));
 }
 
 export function readPaperParcel(labels: Labels): Suggestion<string> | undefined {
   return choose('parcel', labels, { read: readParcel, letters: false, key });
 }
 
-export function readPaperAddress(labels: Labels): Suggestion<string> | undefined {
-  return choose('address', labels, { read: readAddress, letters: true, key });
+export function readPaperAddress(pages: readonly PageText[], labels: Labels): Suggestion<string> | undefined {
+  return choose('address', labels, { read: readAddress, letters: true, key }) ?? guess(loneAddresses(pages));
 }
 
 export function readPaperOwner(labels: Labels): Suggestion<string> | undefined {

@@ -67,7 +67,7 @@ export function readParcel(words: readonly TextWord[]): ReadValue<string> | unde
   return value.replace(/\D/g, '').length < 4 ? undefined : { value, from: 0, to: parts.length };
 }
 
-const streetSort =
+export const streetSort =
   /^(?:lane|ln|road|rd|drive|dr|street|st|avenue|ave|court|ct|way|trail|trl|circle|cir|place|pl|highway|hwy|boulevard|blvd|loop|run|pike|parkway|pkwy|terrace|ter|route|rte|path|cove|ridge|hollow|bend|crossing|point)[.,]?$/i;
 
 /** An address: a house number and a road, or a lot and what it is part of. */
@@ -86,9 +86,15 @@ export function readAddress(given: readonly TextWord[]): ReadValue<string> | und
   return { value: textOf(words), from: 0, to: words.length };
 }
 
+/** Between two names a scan's "§" or "8" is the sign for "and". */
+function ampersand(word: TextWord, at: number, all: readonly TextWord[]): TextWord {
+  const between = /^\p{Lu}/u.test(all[at - 1]?.text ?? '') && /^\p{Lu}/u.test(all[at + 1]?.text ?? '');
+  return between && /^[§8]$/.test(word.text) ? { ...word, text: '&' } : word;
+}
+
 /** A person's or firm's name: words with capitals, figures only inside a firm's. */
 export function readName(given: readonly TextWord[]): ReadValue<string> | undefined {
-  const words = upToStop(given).slice(0, 12);
+  const words = upToStop(given).slice(0, 12).map(ampersand);
   const joining = /^(?:and|&|of|the|de|la|van|von|et|ux\.?|a|trustee|trust)$/i;
   let to = 0;
   for (const word of words) {

@@ -89,6 +89,18 @@ describe('reading the words of a page', () => {
     expect(Math.abs((box?.y ?? 0) + (box?.height ?? 0) - 512)).toBeLessThan(1.5);
   });
 
+  it('reads what was typed into the fields of a form', async () => {
+    const form = await PDFDocument.create({ updateMetadata: false });
+    const sheet = form.addPage([612, 792]);
+    sheet.drawText('Application to build a dwelling. Address of the work:', { x: 60, y: 700, size: 11 });
+    const field = form.getForm().createTextField('address');
+    field.setText('410 Sawpit Road');
+    field.addToPage(sheet, { x: 60, y: 660, width: 300, height: 22 });
+    const page = first(await read(await form.save()));
+    expect(plainText(page)).toContain('410 Sawpit Road');
+    expect(page.source).toBe('text layer');
+  });
+
   it('reads a scan, and looks twice at every figure', async () => {
     const page = first(await read(await scanOf(lines)));
     expect(page.source).toBe('picture');
