@@ -31,6 +31,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   pages: ['edition'],
   'lay-down': ['...files'],
   'put-aside': ['item'],
+  'take-up': ['item'],
   amendable: ['errand'],
   'errand-sheet': ['errand'],
   'mail-draft': ['packet'],

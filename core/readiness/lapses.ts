@@ -3,6 +3,7 @@ import type { Finding } from '../vocabulary/finding.ts';
 import type { Errand } from '../vocabulary/practice.ts';
 import { plusDays } from './calendar.ts';
 import { currentEntry } from './current.ts';
+import { dutiesAt } from './duties.ts';
 import type { Entry } from './lot-index.ts';
 import { officeTitle, paperTitle } from './need-case.ts';
 import { kindApplies, lapsingDays, stateOfEntry } from './paper-state.ts';
@@ -75,14 +76,15 @@ function lapseOf(at: Standpoint, entry: Entry): Lapse | undefined {
 
 /**
  * Papers that lapse within the days given and that some errand still to come needs, heaviest first, then by their
- * last good day. Papers a duty watches are told by the duty.
+ * last good day. What a duty tells already is told by the duty.
  */
 export function readLapses(asked: Asked, within = lapsingDays): readonly Lapse[] {
   const at = indexLot(asked);
   const until = plusDays(at.day, within);
+  const key = ({ kind, subject }: { kind: string; subject?: string | undefined }): string => `${kind} ${subject ?? ''}`;
+  const watched = new Set(dutiesAt(at).flatMap((duty) => (duty.findings.length > 0 ? [key(duty)] : [])));
   const lapses = asked.lot.papers.flatMap((paper) => {
-    if (paper.notApplicable !== undefined || at.rules.dutiesOf.has(paper.kind) || !kindApplies(at, paper.kind))
-      return [];
+    if (paper.notApplicable !== undefined || watched.has(key(paper)) || !kindApplies(at, paper.kind)) return [];
     const entry = currentEntry(at, { kind: paper.kind, subject: paper.subject });
     if (entry === undefined || entry.paper.id !== paper.id || stateOfEntry(at, entry) !== 'lapsing') return [];
     const lapse = lapseOf(at, entry);

@@ -186,6 +186,10 @@ export interface Lot extends Disposable {
   layOn(path: string, name: string): Promise<LaidFile>;
   /** Moves an item into table/put-aside/; its name there. */
   putAside(name: string): string;
+  /** Names of what was put aside. */
+  listAside(): readonly string[];
+  /** Moves a file from table/put-aside/ onto the table again; its name there. */
+  takeUp(name: string): string;
   /** Takes an item that was kept off the table, where the original in the lot is whole; whether it went. */
   takeOff(path: string): Promise<boolean>;
   /** Lays originals on which no paper rests any more since this act on the table again; their names there. */

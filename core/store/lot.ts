@@ -133,12 +133,16 @@ function filesOf(
   };
 }
 
-function tableOf(ledger: Ledger): Part<'listTable' | 'tableFileAt' | 'layOn' | 'putAside' | 'takeOff' | 'layBack'> {
+function tableOf(
+  ledger: Ledger,
+): Part<'listTable' | 'tableFileAt' | 'layOn' | 'putAside' | 'listAside' | 'takeUp' | 'takeOff' | 'layBack'> {
   return {
     listTable: () => table.listTable(ledger),
     tableFileAt: (path) => table.tableFileAt(ledger, path),
     layOn: (path, name) => table.layOn(ledger, path, name),
     putAside: (name) => table.putAside(ledger, name),
+    listAside: () => table.listAside(ledger),
+    takeUp: (name) => table.takeUp(ledger, name),
     takeOff: (path) => table.takeOff(ledger, path),
     layBack: (act) => table.layBack(ledger, act),
   };

@@ -1,4 +1,4 @@
-import { readdirSync, rmSync, type Stats, statSync, utimesSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync, type Stats, statSync, utimesSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
@@ -200,6 +200,30 @@ export function putAside(ledger: Ledger, name: string): string {
     return moveInto(file.path, folder, name);
   } catch (error) {
     throw fileTrouble(error, name, `Putting "${name}" aside`);
+  }
+}
+
+/** Names of the files that were put aside. */
+export function listAside(ledger: Ledger): readonly string[] {
+  const folder = join(tableFolder(ledger), aside);
+  if (!existsSync(folder)) return [];
+  const entries = readdirSync(folder, { withFileTypes: true });
+  return entries.flatMap((entry) => (entry.isFile() && !notOurs.test(entry.name) ? [entry.name] : []));
+}
+
+/** Moves a file that was put aside onto the table again; its name there. */
+export function takeUp(ledger: Ledger, name: string): string {
+  ledger.mustWrite();
+  if (!listAside(ledger).includes(name)) {
+    throw new LotfileError('not found', `"${name}" was not put aside.`, {
+      about: name,
+      next: 'It may be on the table again; look there.',
+    });
+  }
+  try {
+    return moveInto(join(tableFolder(ledger), aside, name), tableFolder(ledger), name);
+  } catch (error) {
+    throw fileTrouble(error, name, `Taking "${name}" up`);
   }
 }
 

@@ -76,6 +76,11 @@ describe('the list of papers', () => {
       title: 'Apply for the building permit',
       open: true,
     });
+    const flood = await desk.ask('papers', { wanted: true, kind: 'flood-determination' }, small);
+    await desk.ask('answer', { question: 'flood_zone', answer: 'X' }, small);
+    const dry = await desk.ask('papers', { wanted: true, kind: 'flood-determination' }, small);
+    expect([flood.papers.length, dry.papers.length]).toEqual([1, 0]);
+    expect(wanted.map(({ kind }) => kind)).not.toContain('zoning-letter');
     await desk.ask('visit', { errand: 'septic-apply', state: 'left with them', day: '2026-04-10' }, small);
     const awaited = (await desk.ask('papers', { wanted: true, kind: 'septic-permit' }, small)).papers;
     expect(awaited).toMatchObject([{ state: 'awaited' }]);

@@ -20,7 +20,7 @@ it('what is laid down is kept from the table, leaves it then, and comes back whe
   expect(kept).toMatchObject([{ title: 'Deed', pages: 1 }]);
   expect((await desk.ask('table', {}, small)).items).toEqual([]);
   expect(readdirSync(join(folder, 'table'))).toEqual([]);
-  await desk.ask('undo', {}, small);
+  expect(await desk.ask('undo', {}, small)).toMatchObject({ onTable: ['deed.pdf'], notes: [] });
   expect((await desk.ask('table', {}, small)).items).toMatchObject([{ item: 'deed.pdf', already: undefined }]);
   const bytes = readFileSync(join(folder, 'table', 'deed.pdf'));
   expect(bytes.equals(readFileSync(desk.tickets.look(file).path))).toBe(true);
@@ -73,6 +73,10 @@ it('says of a file that is kept already which paper it is, and puts what is not 
   expect(await desk.ask('put-aside', { item: 'deed.pdf' }, small)).toMatchObject({ name: 'deed.pdf' });
   expect((await desk.ask('table', {}, small)).items).toEqual([]);
   expect(readdirSync(join(folder, 'table', 'put-aside'))).toEqual(['deed.pdf']);
+  expect((await desk.ask('table', {}, small)).aside).toEqual(['deed.pdf']);
+  expect(await desk.ask('take-up', { item: 'deed.pdf' }, small)).toMatchObject({ name: 'deed.pdf' });
+  expect((await desk.ask('table', {}, small)).items).toMatchObject([{ item: 'deed.pdf' }]);
+  await expect(desk.ask('take-up', { item: 'deed.pdf' }, small)).rejects.toMatchObject({ code: 'not found' });
   await expect(desk.ask('put-aside', { item: '../lot.sqlite' }, small)).rejects.toMatchObject({ code: 'not found' });
 });
 

@@ -38,7 +38,7 @@ function lotCardText(card: RequestAnswer<'read-lot'>): string {
   ].join('\n');
 }
 
-function keptText({ kept, refused }: RequestAnswer<'keep'>): string {
+function keptText({ kept, refused, notes }: RequestAnswer<'keep'>): string {
   return [
     ...kept.flatMap((paper) => [
       `Kept ${paper.title}${paper.already ? ' (already in the lot)' : ''}: ${counted(paper.pages, 'page')}${paper.sealed ? ', digitally signed' : ''}. ${paper.edition}`,
@@ -49,6 +49,7 @@ function keptText({ kept, refused }: RequestAnswer<'keep'>): string {
       ...wrapped(error.message, 4),
       ...wrapped(error.next ?? '', 4),
     ]),
+    ...notes.flatMap((note) => wrapped(note, 0)),
   ].join('\n');
 }
 
@@ -143,7 +144,8 @@ const printers: Printers = {
         lasting === undefined ? '' : lasting,
       ]),
     ).join('\n'),
-  undo: ({ undone }) => `Undone: ${undone}`,
+  undo: ({ undone, onTable, notes }) =>
+    [`Undone: ${undone}`, ...onTable.map((name) => `On the table again: ${name}`), ...notes].join('\n'),
   verify: verifyText,
   'clerk-said': noted,
   practice: ({ practice, layers }) => [practice.title, ...layers.map((layer) => `  ${layer}`)].join('\n'),
@@ -172,6 +174,7 @@ const printers: Printers = {
   table: tableText,
   'lay-down': laidText,
   'put-aside': ({ name }) => `Put aside as ${name}.`,
+  'take-up': ({ name }) => `On the table again: ${name}`,
   amendable: amendableText,
   'practice-words': wordsText,
   'errand-sheet': ({ name, pages }) =>

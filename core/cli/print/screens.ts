@@ -82,11 +82,12 @@ export function officesText({ offices, others }: RequestAnswer<'with-offices'>):
   return [...offices.flatMap(officeLines), ...rest].join('\n').trimEnd();
 }
 
-export function tableText({ items, folder }: RequestAnswer<'table'>): string {
-  if (items.length === 0) return `Nothing lies on the table (${folder}).`;
+export function tableText({ items, aside, folder }: RequestAnswer<'table'>): string {
+  const put = aside.length === 0 ? '' : `\nPut aside: ${aside.join(', ')}`;
+  if (items.length === 0) return `Nothing lies on the table (${folder}).${put}`;
   const word = (item: (typeof items)[number]): string =>
     item.arriving ? 'still arriving' : item.already === undefined ? '' : `kept already: ${item.already}`;
-  return table(items.map((item) => [item.name, item.sort, sizeInWords(item.bytes), word(item)])).join('\n');
+  return table(items.map((item) => [item.name, item.sort, sizeInWords(item.bytes), word(item)])).join('\n') + put;
 }
 
 export function laidText({ laid, refused }: RequestAnswer<'lay-down'>): string {

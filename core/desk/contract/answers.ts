@@ -53,6 +53,8 @@ export interface KeepAnswer {
   readonly act?: string | undefined;
   readonly kept: readonly KeptPaper[];
   readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
+  /** About what was kept as a whole: a file that could not be taken off the table. */
+  readonly notes: readonly string[];
 }
 
 export interface EditionRow {
@@ -246,6 +248,14 @@ export interface PurgeAnswer {
   readonly act: string;
   readonly papers: readonly string[];
   readonly packets: readonly string[];
+}
+
+export interface UndoAnswer {
+  readonly act: string;
+  readonly undone: string;
+  /** Names of files that lie on the table again, for nothing rests on them any more. */
+  readonly onTable: readonly string[];
+  readonly notes: readonly string[];
 }
 
 /** Something that can't be undone, and what has to be settled before it. */

@@ -15,6 +15,7 @@ import type {
   PracticeAnswer,
   PurgeAnswer,
   RecordRow,
+  UndoAnswer,
   VerifyAnswer,
   WayAnswer,
 } from './answers.ts';
@@ -221,7 +222,7 @@ export const requests = {
     help: 'Show what was done, newest first.',
     in: z.object({ limit: z.number().int().min(1).max(1000).default(20) }),
   }),
-  undo: request<{ readonly act: string; readonly undone: string }>()({
+  undo: request<UndoAnswer>()({
     help: 'Undo the last act, or the one named.',
     in: z.object({ act: rowId.optional() }),
   }),

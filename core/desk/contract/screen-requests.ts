@@ -39,6 +39,10 @@ export const screenRequests = {
     help: 'Put a file on the table aside; it goes into table/put-aside, nothing is lost.',
     in: z.object({ item: shortWords }),
   }),
+  'take-up': request<PutAsideAnswer>()({
+    help: 'Take a file that was put aside onto the table again.',
+    in: z.object({ item: shortWords }),
+  }),
   amendable: request<AmendableAnswer>()({
     help: 'Show the rules of an errand, a kind of paper or an office that "the clerk said otherwise" can change.',
     in: z.object({ errand: practiceId.optional(), paper: practiceId.optional(), office: practiceId.optional() }),
@@ -59,7 +63,11 @@ export const screenRequests = {
   }),
   'mail-draft': request<MailDraftAnswer>()({
     help: 'Write an e-mail draft (.eml) with a packet attached, for your own mail program to send.',
-    in: z.object({ packet: named, to: z.email().optional(), words: words.optional() }),
+    in: z.object({
+      packet: named,
+      to: z.email('an e-mail address, such as desk@county.example').optional(),
+      words: words.optional(),
+    }),
     long: true,
   }),
   'packet-files': request<PacketFilesAnswer>()({

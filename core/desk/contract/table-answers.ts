@@ -27,6 +27,8 @@ export interface TableItem {
 
 export interface TableAnswer {
   readonly items: readonly TableItem[];
+  /** Names of what was put aside. */
+  readonly aside: readonly string[];
   /** Where the table is, in words. */
   readonly folder: string;
 }
@@ -47,6 +49,6 @@ export interface LaidDownAnswer {
 export interface PutAsideAnswer {
   readonly act: 'table';
   readonly item: string;
-  /** The name it bears there. */
+  /** The name it bears now. */
   readonly name: string;
 }

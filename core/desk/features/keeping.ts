@@ -128,9 +128,7 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     }
   }
   // Only when all is kept: one file may serve several papers.
-  await clearKept(
-    [...done].filter((path) => !left.has(path)),
-    at,
-  );
-  return { act: kept.length === 0 ? undefined : lastAct(at), kept, refused };
+  const whole = [...done].filter((path) => !left.has(path));
+  const notes = await clearKept(whole, at);
+  return { act: kept.length === 0 ? undefined : lastAct(at), kept, refused, notes };
 });

@@ -1,4 +1,6 @@
+import { LotfileError } from '../../vocabulary/errors.ts';
 import { onLot } from '../context.ts';
+import type { UndoAnswer } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 
 /** History, undo and verify: looking at the lot as a whole. */
@@ -13,11 +15,17 @@ export const history = onLot(requests.history, ({ limit }, { lot }) => ({
   })),
 }));
 
-export const undo = onLot(requests.undo, async ({ act }, at) => {
-  const done = at.lot.undo(act === undefined ? undefined : Number(act));
-  // The files of a paper whose keeping was undone are on the table again: undoing loses nothing.
-  await at.lot.layBack(done.act);
-  return { act: String(done.act), undone: done.title };
+export const undo = onLot(requests.undo, async ({ act }, { lot }): Promise<UndoAnswer> => {
+  const done = lot.undo(act === undefined ? undefined : Number(act));
+  const told = { act: String(done.act), undone: done.title };
+  try {
+    // The files of a paper whose keeping was undone are on the table again: undoing loses nothing from sight.
+    return { ...told, onTable: await lot.layBack(done.act), notes: [] };
+  } catch (error) {
+    // It is undone all the same, and the file is still among the originals.
+    const { message } = LotfileError.from(error);
+    return { ...told, onTable: [], notes: [`Undone, but its file could not be laid on the table again. ${message}`] };
+  }
 });
 
 export const verify = onLot(requests.verify, async (_input, { lot, signal, progress }) => {

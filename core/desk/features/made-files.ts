@@ -23,7 +23,14 @@ async function folderFor(key: string, lot: Lot): Promise<string> {
  * @param key names what it was made for; making it again takes the place of the one before.
  */
 export async function offerMade(made: { path: string; name: string; key: string }, at: AtLot): Promise<MadeFile> {
-  const target = join(await folderFor(made.key, at.lot), made.name);
-  await rename(made.path, target);
+  let target = join(await folderFor(made.key, at.lot), made.name);
+  try {
+    await rename(made.path, target);
+  } catch {
+    // The one before is open in a reader that lets nobody replace it (Windows): the new one gets a place of its own.
+    folders.get(at.lot)?.delete(made.key);
+    target = join(await folderFor(made.key, at.lot), made.name);
+    await rename(made.path, target);
+  }
   return { ticket: at.tickets.steady(target, made.name), name: made.name, bytes: (await stat(target)).size };
 }

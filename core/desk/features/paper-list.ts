@@ -6,6 +6,7 @@ import {
   readErrand,
   readWay,
   type Standpoint,
+  truthOf,
   validityOf,
 } from '../../readiness/index.ts';
 import { dayInWords, isDay } from '../../vocabulary/days.ts';
@@ -50,7 +51,8 @@ export function wantersOf(asked: Asked): Wanters {
   for (const { id, title, needs } of Object.values(asked.practice.errands)) {
     const open = states.get(id);
     if (open === undefined) continue;
-    for (const kind of new Set(needs.flatMap(({ kinds }) => kinds))) {
+    const asking = needs.filter(({ when }) => when === undefined || truthOf(when, asked.lot, asked.day) !== false);
+    for (const kind of new Set(asking.flatMap(({ kinds }) => kinds))) {
       wanters.set(kind, [...(wanters.get(kind) ?? []), { errand: id, title, open }]);
     }
   }
@@ -103,7 +105,11 @@ function wantedNeeds(asked: Asked): readonly NeedReading[] {
   const wanted = new Map<string, NeedReading>();
   for (const { errand, subject, state } of readWay(asked).stops) {
     if (state === 'settled' || state === "doesn't apply") continue;
+    const rules = new Map(asked.practice.errands[errand]?.needs.map((rule) => [rule.id, rule]));
     for (const need of readErrand(errand, { ...asked, subject }).needs) {
+      const rule = rules.get(need.need);
+      // What may be left out, or is brought home from there, is not what the way waits for.
+      if (rule === undefined || rule.optional || rule.use === 'bring home') continue;
       const own = asked.practice.papers[need.kind]?.each === undefined ? undefined : need.subject;
       const name = key(need.kind, own);
       if (need.edition === undefined && !kept.has(name) && !wanted.has(name))

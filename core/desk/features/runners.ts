@@ -16,7 +16,7 @@ import { correct, notApplicable, standing } from './papers.ts';
 import { errand, way } from './reading.ts';
 import { answer, engage, event, identity, readLot, same, target } from './record-card.ts';
 import { purge, record, records } from './records.ts';
-import { layDown, putAside, table } from './table.ts';
+import { layDown, putAside, table, takeUp } from './table.ts';
 import { answerComment, appliesAgain, endFirm, endIdentity, removeEvent, renameLot } from './taking-back.ts';
 import { today } from './today.ts';
 import { visit } from './visits.ts';
@@ -62,6 +62,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   table,
   'lay-down': layDown,
   'put-aside': putAside,
+  'take-up': takeUp,
   amendable,
   'practice-words': practiceWords,
   'errand-sheet': errandSheet,

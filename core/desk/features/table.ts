@@ -27,6 +27,7 @@ function itemOf({ name, path, bytes, since, arriving, already }: TableFile, at: 
 export const table = onLot(requests.table, async (_input, at) => {
   const files = await at.lot.listTable();
   return {
+    aside: at.lot.listAside(),
     items: files.map((file) => itemOf(file, at)),
     folder: `the folder "table" in "${basename(at.lot.folder)}"`,
   };
@@ -49,6 +50,12 @@ export const layDown = onLot(requests['lay-down'], async ({ files }, at): Promis
   return { act: changed, laid, refused };
 });
 
+export const takeUp = onLot(requests['take-up'], ({ item }, at) => ({
+  act: changed,
+  item,
+  name: at.lot.takeUp(item),
+}));
+
 export const putAside = onLot(requests['put-aside'], ({ item }, at) => ({
   act: changed,
   item,
@@ -65,12 +72,21 @@ export function refuseArriving(path: string, at: AtLot): void {
   });
 }
 
-/** What was kept goes off the table; a file that can't be removed (open elsewhere) stays, told as kept already. */
-export async function clearKept(paths: Iterable<string>, at: AtLot): Promise<void> {
+/**
+ * What was kept goes off the table. A file that can't be removed (open elsewhere) stays and is told: it is kept all
+ * the same, and the table says so.
+ * @returns sentences about those that stayed.
+ */
+export async function clearKept(paths: Iterable<string>, at: AtLot): Promise<readonly string[]> {
+  const notes: string[] = [];
   for (const path of new Set(paths)) {
     if (at.lot.tableFileAt(path) === undefined) continue;
-    await at.lot.takeOff(path).catch((error: unknown) => {
-      if (LotfileError.from(error).code !== 'disk') throw error;
-    });
+    try {
+      await at.lot.takeOff(path);
+    } catch (error) {
+      const { message } = LotfileError.from(error);
+      notes.push(`Kept, but its file is still on the table. ${message} Put it aside when nothing uses it any more.`);
+    }
   }
+  return notes;
 }
