@@ -6,6 +6,7 @@ import { amend } from './ladder/amend.ts';
 import { noPaper, openOriginal } from './ladder/open-original.ts';
 import { type Proof, prove } from './ladder/prove.ts';
 import { type Rung, rungs } from './ladder/rungs.ts';
+import { secondOpinion } from './ladder/second-opinion.ts';
 import { straightened } from './page/straighten-tree.ts';
 import type { ReaderDocument } from './pdfium/open-document.ts';
 import { pdfTool } from './recipe.ts';
@@ -53,6 +54,37 @@ async function climb(context: KeepContext, original: ReaderDocument, rung: Rung)
   return why === undefined ? prove(context, rung.loses === 'text') : { ok: false, why };
 }
 
+interface Climbed {
+  readonly rung: Rung;
+  readonly proof: Extract<Proof, { ok: true }>;
+  /** What a second reader misses. */
+  readonly doubt?: string | undefined;
+}
+
+/**
+ * Tries the ways in turn. Where the reader that judges wrote the pages itself, one of other hands is asked as well;
+ * what leaves it in doubt is used only where nothing better is found, and told.
+ * @returns the complaint about the last way where none is good
+ */
+async function climbAll(context: KeepContext, original: ReaderDocument): Promise<Climbed | string> {
+  let doubted: Rung | undefined;
+  let complaint = '';
+  for (const rung of rungs) {
+    if (rung.loses === 'text' && doubted !== undefined) break;
+    const proof = await climb(context, original, rung);
+    if (!proof.ok) {
+      complaint = proof.why;
+      continue;
+    }
+    const doubt = rung.writtenByJudge === true ? await secondOpinion(context) : undefined;
+    if (doubt === undefined) return { rung, proof };
+    doubted ??= rung;
+  }
+  if (doubted === undefined) return complaint;
+  const proof = await climb(context, original, doubted);
+  return proof.ok ? { rung: doubted, proof, doubt: await secondOpinion(context) } : proof.why;
+}
+
 /**
  * Makes a PDF's pages sound and proves them against the original, page by page, with an independent reader. The ways
  * are tried cheapest first; one that loses anything is not used.
@@ -61,23 +93,20 @@ async function climb(context: KeepContext, original: ReaderDocument, rung: Rung)
 export async function keepPdf(context: KeepContext): Promise<Rendition> {
   const { name, output } = context.job;
   const original = await openOriginal(context);
-  const complaints: string[] = [];
   try {
     const refusal = noPaper(original, name);
     if (refusal !== undefined) throw refusal;
-    for (const rung of rungs) {
-      const proof = await climb(context, original, rung);
-      if (!proof.ok) {
-        complaints.push(proof.why);
-        continue;
-      }
-      const { pages, sealed } = proof;
-      const notes = [...notesOn(context, original, rung), ...proof.notes];
-      return { source: context.source, recipe: rung.recipe, tool: pdfTool, rung: rung.rung, pages, sealed, notes };
+    const climbed = await climbAll(context, original);
+    if (typeof climbed === 'string') {
+      rmSync(output, { force: true });
+      throw refused(name, `can't be copied without loss: ${climbed}.`, wayOut);
     }
+    const { rung, proof, doubt } = climbed;
+    const { pages, sealed } = proof;
+    const doubts = doubt === undefined ? [] : [doubt];
+    const notes = [...notesOn(context, original, rung), ...doubts, ...proof.notes];
+    return { source: context.source, recipe: rung.recipe, tool: pdfTool, rung: rung.rung, pages, sealed, notes };
   } finally {
     original.close();
   }
-  rmSync(output, { force: true });
-  throw refused(name, `can't be copied without loss: ${complaints.at(-1)}.`, wayOut);
 }

@@ -16,6 +16,8 @@ export interface Rung {
    * @returns what went wrong, to stand after "can't be copied without loss: "; undefined where it was written.
    */
   make(context: KeepContext, original: ReaderDocument): Promise<string | undefined>;
+  /** The reader that compares the pages wrote them: another one is asked, too. */
+  readonly writtenByJudge?: true | undefined;
   /** The text stands beside the pages, not in them. */
   readonly loses?: 'text' | undefined;
 }
@@ -32,12 +34,14 @@ export const rungs: readonly Rung[] = [
   {
     rung: 're-saved, then normalised',
     recipe: recipes.pdfReSaved,
+    writtenByJudge: true,
     make: (context, original) => viaScrap(context, (scrap) => saveAnew(original, scrap)),
   },
-  { rung: 'fields drawn, then normalised', recipe: recipes.pdfFields, make: drawFields },
+  { rung: 'fields drawn, then normalised', recipe: recipes.pdfFields, make: drawFields, writtenByJudge: true },
   {
     rung: 'imported, then normalised',
     recipe: recipes.pdfImported,
+    writtenByJudge: true,
     make: (context, original) => viaScrap(context, (scrap) => savePages(original, scrap)),
   },
   { rung: 'pages as pictures', recipe: recipes.pdfPictures, make: picturePages, loses: 'text' },
