@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import * as z from 'zod';
 import { type Desk, openDesk } from '../../core/desk/desk.ts';
 import {
@@ -42,6 +43,9 @@ export interface OpenedLot {
   readonly sample: boolean;
 }
 
+/** Milliseconds that stopped work may take to put its things away. */
+const patience = 5000;
+
 const short = z.string().min(1).max(100);
 /** What may stand beside an argument; it comes over a wire, so it is checked. */
 const askingSchema = z.strictObject({
@@ -70,6 +74,8 @@ export class WindowDesk {
   readonly #sample: SampleLot;
   readonly #holds = new WindowHolds();
   readonly #running = new Map<string, AbortController>();
+  readonly #work = new Set<Promise<object>>();
+  readonly #closing = new AbortController();
   readonly #folders = new Map<string, string>();
   readonly #listeners = new Set<(event: WindowEvent) => void>();
   readonly #onOpened = new Set<(opened: OpenedLot) => void>();
@@ -145,12 +151,15 @@ export class WindowDesk {
   /** A window went away for good: lots that only it had open are closed. */
   async windowGone(window: string): Promise<void> {
     this.#holds.gone(window);
-    await this.#closeIdle();
+    // Nobody is left to be told; whoever opens the lot next is.
+    await this.#closeIdle().catch(() => undefined);
   }
 
+  /** Stops what is at work, lets it put its things away, and closes every lot. */
   async close(): Promise<void> {
-    for (const running of this.#running.values()) running.abort();
+    this.#closing.abort();
     await this.#sample.close();
+    await Promise.race([Promise.allSettled(this.#work), setTimeout(patience, undefined, { ref: false })]);
     await this.desk.close();
   }
 
@@ -173,26 +182,31 @@ export class WindowDesk {
     window: string,
   ): Promise<RequestAnswer<N> | RequestAnswer<'close-lot'>> {
     const { lot, on, id } = asking;
-    if (name === 'close-lot' && lot !== undefined && this.#holds.close(lot, window)) return { closed: true };
-    const stop = this.#mayBeStopped(id);
+    if (name === 'close-lot' && lot !== undefined && this.#holds.close(lot, window)) {
+      await this.#closeIdle();
+      return { closed: true };
+    }
+    const signal = this.#mayBeStopped(id);
+    const work = this.#holds.working(lot, () => this.desk.askUntyped(name, argument, { lot, on, id, signal }));
+    this.#work.add(work);
     try {
-      const answer = await this.#holds.working(lot, () =>
-        this.desk.askUntyped(name, argument, { lot, on, id, signal: stop.signal }),
-      );
+      const answer = await work;
       if (name === 'open-lot' || name === 'new-lot') this.#opened(argument, answer, window);
       return answer;
     } finally {
+      this.#work.delete(work);
       if (id !== undefined) this.#running.delete(id);
-      await this.#closeIdle();
+      // The last work in a lot that nobody has open any more; whoever opens it next is told what is wrong with it.
+      await this.#closeIdle().catch(() => undefined);
     }
   }
 
-  #mayBeStopped(id: string | undefined): AbortController {
-    const stop = new AbortController();
-    if (id === undefined) return stop;
+  #mayBeStopped(id: string | undefined): AbortSignal {
+    if (id === undefined) return this.#closing.signal;
     if (this.#running.has(id)) throw wrongUse('This was asked already and is still at work.', 'Wait for its end.');
+    const stop = new AbortController();
     this.#running.set(id, stop);
-    return stop;
+    return AbortSignal.any([stop.signal, this.#closing.signal]);
   }
 
   #opened(argument: unknown, answer: object, window: string): void {
@@ -200,14 +214,19 @@ export class WindowDesk {
     this.#holds.open(lot, window);
     const { path } = this.desk.tickets.look(folderIn.parse(argument).folder);
     const sample = this.#sample.isIt(path);
-    if (!sample) this.recents.remember(path, title, this.today());
+    if (!sample) this.#remember(path, title);
     for (const listener of this.#onOpened) listener({ lot, title, sample });
   }
 
-  async #closeIdle(): Promise<void> {
-    for (const lot of this.#holds.takeIdle()) {
-      // It may be closed already, by the window itself.
-      await this.desk.ask('close-lot', {}, { lot }).catch(() => undefined);
+  #remember(path: string, title: string): void {
+    try {
+      this.recents.remember(path, title, this.today());
+    } catch {
+      // The list is a convenience: a lot opens without it, and is chosen by its folder the next time.
     }
+  }
+
+  async #closeIdle(): Promise<void> {
+    for (const lot of this.#holds.takeIdle()) await this.desk.ask('close-lot', {}, { lot });
   }
 }

@@ -11,11 +11,11 @@ export class WindowHolds {
     this.#windows.set(lot, windows.add(window));
   }
 
-  /** @returns whether others still have it open. */
+  /** @returns whether it is one of the lots that windows have open. */
   close(lot: string, window: string): boolean {
     const windows = this.#windows.get(lot);
     windows?.delete(window);
-    return windows !== undefined && windows.size > 0;
+    return windows !== undefined;
   }
 
   /** A window went away without a word. */

@@ -80,6 +80,16 @@ export async function buildProgram({ project, window, out }: BuildPlaces): Promi
   cpSync(window, join(out, 'renderer'), { recursive: true });
   const dependencies = stagePackages(project, out);
   const { name, version, description } = projectCard(project);
-  const card = { name, version, description, type: 'module', main: 'electron/main/main.js', dependencies };
+  const card = {
+    name,
+    version,
+    description,
+    // A package for Debian has to name both; there is no such page.
+    author: 'The people who work on Lotfile',
+    homepage: 'https://lotfile.example',
+    type: 'module',
+    main: 'electron/main/main.js',
+    dependencies,
+  };
   writeFileSync(join(out, 'package.json'), `${JSON.stringify(card, null, 2)}\n`);
 }

@@ -12,6 +12,18 @@ export async function buildWindow(project: string, onBuild: () => void = () => u
   const sources = ['renderer', 'core', 'package.json'].map((name) => join(project, name));
   if (!isStale(join(windowIn(project), 'index.html'), sources)) return false;
   onBuild();
-  await build({ configFile: join(project, 'renderer', 'vite.config.ts'), logLevel: 'warn' });
+  await asShipped(() => build({ configFile: join(project, 'renderer', 'vite.config.ts'), logLevel: 'warn' }));
   return true;
+}
+
+/** Whoever builds (a test run calls itself "test"), the window is the one that ships: parts act otherwise under test. */
+async function asShipped(work: () => Promise<unknown>): Promise<void> {
+  const { NODE_ENV: before } = process.env;
+  Object.assign(process.env, { NODE_ENV: 'production' });
+  try {
+    await work();
+  } finally {
+    if (before === undefined) Reflect.deleteProperty(process.env, 'NODE_ENV');
+    else Object.assign(process.env, { NODE_ENV: before });
+  }
 }

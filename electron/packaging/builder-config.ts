@@ -36,7 +36,7 @@ export function builderConfig(places: PackPlaces): Configuration {
     asar: true,
     // Libraries the system loads itself, and papers that are handed to workers as files.
     asarUnpack: ['**/*.node', '**/node_modules/@img/**', 'sample-project/papers/**'],
-    electronLanguages: ['en-US'],
+    electronLanguages: ['en-US', 'en'],
     publish: null,
     electronFuses: {
       runAsNode: false,

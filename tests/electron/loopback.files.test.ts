@@ -131,11 +131,12 @@ describe('the loopback host', () => {
     const { ticket } = kit.desk.take(path, 'deed.pdf', 1);
     const papers = [{ files: [ticket], kind: 'deed' }];
     const keeping = kit.post('/ask/keep', { argument: { papers }, asking: { lot, id: 'k1' } });
-    const off = kit.desk.on(() => void kit.post('/stop', { id: 'k1' }).then(off));
     await kit.post('/stop', { id: 'never asked' });
-    const stop = setInterval(() => void kit.post('/stop', { id: 'k1' }), 20);
+    const stops: Promise<unknown>[] = [];
+    const stop = setInterval(() => stops.push(kit.post('/stop', { id: 'k1' })), 50);
     const reply = JSON.parse((await keeping).text);
     clearInterval(stop);
+    await Promise.all(stops);
     expect(reply).toMatchObject({ ok: false, error: { code: 'stopped' } });
   });
 });

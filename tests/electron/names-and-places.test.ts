@@ -41,6 +41,8 @@ describe('the holds of windows on a lot', () => {
     holds.open('a', '2');
     holds.open('b', '1');
     expect(holds.close('a', '1')).toBe(true);
+    expect(holds.close('never opened', '1')).toBe(false);
+    expect(holds.takeIdle()).toEqual([]);
     const work = Promise.withResolvers<void>();
     const working = holds.working('a', () => work.promise);
     holds.gone('2');

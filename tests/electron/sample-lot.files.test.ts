@@ -1,4 +1,4 @@
-import { appendFileSync, existsSync, mkdirSync, readdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { openDesk } from '../../core/desk/desk.ts';
@@ -7,10 +7,16 @@ import { SampleLot } from '../../electron/host/sample-lot.ts';
 import { readStory } from '../../sample-project/story-model.ts';
 import { scratch } from './hosts-kit.ts';
 
-/** The story's first paper: enough to see how the sample is made and kept. */
+/** The story's first paper, held in the hand only: enough to see how the sample is made and kept. */
 function shortStory() {
   const story = readStory();
-  const papers = story.papers.slice(0, 1).map((paper) => ({ ...paper, links: [], subject: undefined }));
+  const papers = story.papers.slice(0, 1).map((paper) => ({
+    ...paper,
+    files: [],
+    physical_only: true,
+    links: [],
+    subject: undefined,
+  }));
   return { ...story, papers, visits: [], words: [] };
 }
 
@@ -38,10 +44,7 @@ it('makes the sample once, asked twice at once too, and tells how far it is', as
 it('makes the sample anew where it is damaged or of another version, sets the old one aside, and sweeps remains', async () => {
   using at = scratch();
   const { path } = await new SampleLot(at.root, '1', shortStory).get(() => undefined);
-  const [original] = readdirSync(join(path, 'originals'), { recursive: true, withFileTypes: true }).filter((entry) =>
-    entry.isFile(),
-  );
-  appendFileSync(join(original?.parentPath ?? '', original?.name ?? ''), 'damage');
+  writeFileSync(join(path, 'lot.sqlite'), 'this was a lot once');
   mkdirSync(join(at.root, 'sample', 'making-left-behind'));
   let told = 0;
   await new SampleLot(at.root, '1', shortStory).get(() => (told += 1));

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { WindowEvent } from '../../core/desk/door.ts';
@@ -95,6 +95,48 @@ describe('the host a window speaks to', () => {
     await desk.windowGone('first');
     expect(answered(await keeping)).toMatchObject({ kept: [{ title: 'Deed' }], refused: [] });
     expect(await desk.ask('read-lot', {}, { lot })).toMatchObject({ ok: false });
+  });
+
+  it('closes a lot only when the work in it is done, even where its own window asked for it', async () => {
+    using at = scratch();
+    await using desk = windowDeskIn(at.root);
+    const lot = await newLot(desk, 'Ridge');
+    const deed = await writePdf(join(at.root, 'deed.pdf'), ['Deed']);
+    const { ticket } = desk.take(deed, 'deed.pdf', 1);
+    const keeping = desk.ask('keep', { papers: [{ files: [ticket], kind: 'deed' }] }, { lot });
+    expect(answered(await desk.ask('close-lot', {}, { lot }))).toEqual({ closed: true });
+    expect(answered(await keeping)).toMatchObject({ kept: [{ title: 'Deed' }] });
+    expect(await desk.ask('close-lot', {}, { lot })).toMatchObject({ ok: false, error: { code: 'not found' } });
+  });
+
+  it('ended in the middle of work it stops it, and the lot is whole the next time', async () => {
+    using at = scratch();
+    const desk = windowDeskIn(at.root);
+    const lot = await newLot(desk, 'Ridge');
+    const path = await writePdf(join(at.root, 'deed.pdf'), ['Deed', 'Two', 'Three']);
+    const { ticket } = desk.take(path, 'deed.pdf', 1);
+    const begun = new Promise<void>((resolve) => {
+      desk.on(({ event }) => event === 'progress' && resolve());
+    });
+    const keeping = desk.ask('keep', { papers: [{ files: [ticket], kind: 'deed' }] }, { lot });
+    await begun;
+    await desk.close();
+    expect(await keeping).toMatchObject({ ok: false, error: { code: 'stopped' } });
+    await using again = windowDeskIn(at.root);
+    const folder = again.folderTicket(join(at.root, 'lots', 'ridge'));
+    const opened = answered(await again.ask('open-lot', { folder }, {}));
+    expect(opened).toMatchObject({ swept: 0 });
+    const reply = await again.ask('verify', {}, { lot: textOf(opened, 'lot') });
+    expect(answered(reply)).toMatchObject({ problems: [] });
+  });
+
+  it('opens a lot even where its own list can’t be written', async () => {
+    using at = scratch();
+    await using desk = windowDeskIn(at.root);
+    mkdirSync(join(at.root, 'config', 'lots.json'), { recursive: true });
+    const lot = await newLot(desk, 'Ridge');
+    answered(await desk.ask('read-lot', {}, { lot }));
+    expect(desk.recents.list()).toEqual([]);
   });
 
   it('tells progress with the asking’s own id, and stops an asking by that id', async () => {
