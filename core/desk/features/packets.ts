@@ -141,7 +141,7 @@ export const errandSheet = onLot(requests['errand-sheet'], async (wanted, at): P
     });
     if (file === undefined) throw new LotfileError('internal', 'No errand sheet was written.');
     const { path, name, pages } = file;
-    return { ...(await offerMade({ path, name, key: `sheet ${laid.title}` }, at)), pages };
+    return { ...(await offerMade({ path, name, key: `sheet ${JSON.stringify(wanted)}` }, at)), pages };
   } finally {
     await rm(folder, { recursive: true, force: true });
   }

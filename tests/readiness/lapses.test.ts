@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { readDuties, readLapses } from '../../core/readiness/index.ts';
+import type { Duty } from '../../core/vocabulary/practice.ts';
+import { clocked, d, edition, errand, kind, lot, need, paper, practice, told, visit } from './making.ts';
+
+const day = d('2026-04-14');
+
+describe('what lapses soon', () => {
+  const alive: Duty = { id: 'alive', kind: 'binder', to: 'built', say: 'It has to stay alive.', basis: told };
+  const rules = (duties: readonly Duty[] = []) =>
+    practice({
+      papers: [clocked('binder', [{ sort: 'stated' }]), clocked('card', [{ sort: 'stated' }]), kind('house')],
+      errands: [
+        errand('insure', { yields: ['binder'], takes: { from: { days: 3 }, to: { days: 3 } } }),
+        errand('apply', { yields: ['card'], needs: [need('binder')] }),
+        errand('finish', {
+          yields: ['house'],
+          needs: [need('card')],
+          causes: ['built'],
+          takes: { from: {}, to: { weeks: 20 } },
+        }),
+      ],
+      duties,
+      events: [{ id: 'built', title: 'Built' }],
+    });
+  const view = (goodThrough: string) =>
+    lot({ papers: [paper('binder', [edition('b', { goodThrough: d(goodThrough) })])] });
+  const lapses = (goodThrough: string) => readLapses({ practice: rules(), lot: view(goodThrough), day });
+
+  test('is told with its last good day where an errand still to come uses it, and what brings a new one', () => {
+    expect(lapses('2026-05-14')).toMatchObject([
+      {
+        by: '2026-05-14',
+        finding: {
+          sort: 'lapsing',
+          kind: 'binder',
+          edition: 'b',
+          weight: 'good to know',
+          remedy: { errand: 'insure' },
+        },
+      },
+    ]);
+    // The thirtieth day is the last that is told.
+    expect(lapses('2026-05-15')).toEqual([]);
+  });
+
+  test('is not told where nothing needs it any more', () => {
+    const used = lot({ ...view('2026-05-01'), visits: [visit('apply', d('2026-04-01'))] });
+    expect(readLapses({ practice: rules(), lot: used, day })).toEqual([]);
+  });
+
+  test('weighs more where it will have lapsed before the errand can be gone on', () => {
+    const slow = practice({
+      papers: [clocked('binder', [{ sort: 'stated' }]), kind('plans'), kind('card')],
+      errands: [
+        errand('insure', { yields: ['binder'] }),
+        errand('draw', { yields: ['plans'], takes: { from: { weeks: 8 }, to: { weeks: 8 } } }),
+        errand('apply', { yields: ['card'], needs: [need('binder'), need('plans')] }),
+      ],
+    });
+    const [lapse] = readLapses({ practice: slow, lot: view('2026-05-01'), day });
+    expect(lapse?.finding).toMatchObject({ weight: 'questioned', kind: 'binder' });
+  });
+
+  test('is left to the duty where the duty tells it, and told here once the duty is over', () => {
+    const watched = { practice: rules([alive]), lot: view('2026-04-20'), day };
+    expect(readDuties(watched)[0]?.findings[0]).toMatchObject({ sort: 'duty at risk', kind: 'binder' });
+    expect(readLapses(watched)).toEqual([]);
+    const over = lot({ ...view('2026-04-20'), events: [{ event: 'built', day: d('2026-04-01') }] });
+    expect(readLapses({ practice: rules([alive]), lot: over, day })).toHaveLength(1);
+  });
+});
