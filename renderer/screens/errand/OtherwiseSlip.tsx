@@ -86,7 +86,14 @@ function Amend({ row, onDone }: { readonly row: AmendableRow; readonly onDone: (
   );
 }
 
-function Amended({ row }: { readonly row: AmendableRow | undefined }) {
+interface AmendedProps {
+  readonly row: AmendableRow | undefined;
+  /** As it stood before; until the rules are read anew it is still the one at hand. */
+  readonly before: AmendableRow;
+}
+
+function Amended({ row, before }: AmendedProps) {
+  if (row === before) return <p className="waiting">Noted. Reading the rules anew ...</p>;
   if (row === undefined) return <p>Noted. The errand is read anew by it.</p>;
   return (
     <div className="errand-amended" role="status">
@@ -106,11 +113,11 @@ export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonl
   const amendable = useAnswer('amendable', { errand: sight.target.errand });
   const ofOffice = useAnswer('amendable', { office: sight.answer.office.id }).answer?.rows ?? [];
   const [picked, pick] = useState<string>();
-  const [done, setDone] = useState(false);
+  const [done, setDone] = useState<AmendableRow>();
   const row = [...(amendable.answer?.rows ?? []), ...ofOffice].find(({ rule }) => rule === picked);
   const another = (): void => {
     pick(undefined);
-    setDone(false);
+    setDone(undefined);
   };
   return (
     <Slip
@@ -121,7 +128,7 @@ export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonl
       foot={
         picked === undefined ? undefined : (
           <>
-            {done ? (
+            {done !== undefined ? (
               <Button as="stamp" onPress={putAway}>
                 Done
               </Button>
@@ -134,16 +141,16 @@ export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonl
       <div className="errand-slip">
         <Answered of={amendable}>
           {({ rows }) =>
-            done ? (
-              <Amended row={row} />
+            done !== undefined ? (
+              <Amended row={row} before={done} />
             ) : row === undefined ? (
               <Rules rows={[...rows, ...ofOffice]} about={about} onPick={pick} />
             ) : (
-              <Amend row={row} onDone={() => setDone(true)} />
+              <Amend row={row} onDone={() => setDone(row)} />
             )
           }
         </Answered>
-        {done || picked === undefined ? null : (
+        {done !== undefined || picked === undefined ? null : (
           <p className="small pencil">
             It will stand as said by the person you name, {dayInWords(sight.answer.reading.day)} or the day you give;
             what was published before stays on file.
