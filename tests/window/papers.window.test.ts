@@ -58,15 +58,15 @@ describe('the drawer of papers', () => {
   });
 
   it('takes a wanted paper out of the way with a reason, and back', async () => {
-    await page.getByRole('button', { name: "Notice of commencement doesn't apply here" }).click();
+    await page.getByRole('button', { name: "Drinking water test doesn't apply here" }).click();
     const slip = page.getByRole('dialog');
     const say = slip.getByRole('button', { name: 'It doesn’t apply' });
     expect(await say.isDisabled()).toBe(true);
-    await slip.getByRole('textbox').fill('The clerk told us it is not used here.');
+    await slip.getByRole('textbox').fill('The clerk told us a test is not asked for here.');
     await say.click();
     const card = page
       .getByRole('article')
-      .filter({ has: page.getByRole('heading', { name: 'Notice of commencement', exact: true }) });
+      .filter({ has: page.getByRole('heading', { name: 'Drinking water test', exact: true }) });
     await card.getByText("doesn't apply").waitFor();
     await undone(page);
     await card.getByText('not asked for').waitFor();

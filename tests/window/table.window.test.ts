@@ -6,6 +6,16 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { onePage, throughQpdf } from '../intake/make-pdf.ts';
 import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
 
+/** In light and in dark. */
+async function axeBoth(page: Page): Promise<readonly string[]> {
+  const light = await axeFindings(page);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.locator('html[data-light="dark"]').waitFor();
+  const dark = await axeFindings(page);
+  await page.emulateMedia({ colorScheme: 'light' });
+  return [...light, ...dark];
+}
+
 const samples = join(import.meta.dirname, '..', '..', 'sample-project', 'papers');
 const sample = (name: string): string => join(samples, name);
 
@@ -55,7 +65,7 @@ describe('laying papers on the table', () => {
   it('teaches, while it is clear, how papers get here', async () => {
     await page.getByRole('heading', { name: 'The table is clear' }).waitFor();
     await page.getByText('Drop files anywhere in this window').waitFor();
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeBoth(page)).toEqual([]);
   });
 
   it('takes several files at once and shows photos and PDFs large', async () => {
@@ -68,7 +78,7 @@ describe('laying papers on the table', () => {
     await expect
       .poll(() => photo.evaluate((image) => image instanceof HTMLImageElement && image.naturalWidth))
       .toBeGreaterThan(500);
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeBoth(page)).toEqual([]);
   });
 
   it('tells which bytes are kept already, as what', async () => {
@@ -89,7 +99,7 @@ describe('laying papers on the table', () => {
     await sayDay(page, 'Issued', '04102026');
     await card(page).getByRole('textbox', { name: 'Number', exact: true }).focus();
     await page.keyboard.type('BP-26-0412');
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeBoth(page)).toEqual([]);
     await keep(page).focus();
     await page.keyboard.press('Enter');
     const told = page.getByRole('status').filter({ hasText: 'Kept:' });

@@ -1,6 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { type ReactNode, type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
-import { Button } from '../../kit/Button.tsx';
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { PagePicture } from '../../kit/PagePicture.tsx';
 import { PageNumbers } from './PageNumbers.tsx';
 import { PageSize } from './PageSize.tsx';
@@ -26,37 +25,22 @@ export interface PageReaderProps {
   readonly title: string;
   /** 0-based page to open at, and what to point at on it; a new object turns there again. */
   readonly at?: PointedAt | undefined;
-  /** Stands at the right of the bar. */
-  readonly beside?: ReactNode;
 }
 
 interface BarProps {
   readonly count: number;
   readonly current: number;
-  readonly onGo: (page: number) => void;
   readonly zoom: string;
   readonly onZoom: (zoom: string) => void;
-  readonly beside?: ReactNode;
 }
 
-function Bar({ count, current, onGo, zoom, onZoom, beside }: BarProps) {
+function Bar({ count, current, zoom, onZoom }: BarProps) {
   return (
     <div className="reader-bar">
       <p>
         Page {current + 1} of {count}
       </p>
-      {count === 1 ? null : (
-        <span>
-          <Button small disabled={current === 0} onPress={() => onGo(current - 1)}>
-            Previous page
-          </Button>{' '}
-          <Button small disabled={current === count - 1} onPress={() => onGo(current + 1)}>
-            Next page
-          </Button>
-        </span>
-      )}
       <PageSize size={zoom} onSize={onZoom} />
-      {beside}
     </div>
   );
 }
@@ -100,12 +84,12 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
 }
 
 /** The pages of a paper, large, one below the other; only those in view are drawn. */
-export function PageReader({ pages, title, at, beside }: PageReaderProps) {
+export function PageReader({ pages, title, at }: PageReaderProps) {
   const [zoom, setZoom] = useState<string>('100');
   const { box, virtual, go, wide, current } = usePageScroll({ pages, at }, zoom);
   return (
     <section className="reader" aria-label={`Pages of ${title}`}>
-      <Bar count={pages.length} current={current} onGo={go} zoom={zoom} onZoom={setZoom} beside={beside} />
+      <Bar count={pages.length} current={current} zoom={zoom} onZoom={setZoom} />
       <div className={pages.length > 1 ? 'reader-body numbered' : 'reader-body'}>
         {pages.length > 1 ? <PageNumbers count={pages.length} current={current} onGo={go} /> : null}
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
