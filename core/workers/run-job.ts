@@ -21,8 +21,11 @@ export interface TimeLimits {
   readonly readPage?: number | undefined;
 }
 
-/** A minute, a second more for each megabyte, a second for each page: many times what a sound file takes. */
-const generous: TimeLimits = { open: (bytes: number) => 60_000 + bytes / 1024, page: 1000 };
+/**
+ * Two minutes, a second more for each megabyte, two for each page: many times what a sound file takes, also on a machine
+ * that is busy with other things; a heavy drawing is drawn several times before it is kept.
+ */
+const generous: TimeLimits = { open: (bytes: number) => 120_000 + bytes / 1024, page: 2000 };
 
 /** The person stopped it. */
 export function stopped(job: Job): LotfileError {

@@ -27,6 +27,17 @@ function lockedAway({ name, password }: KeepContext['job']): LotfileError {
   });
 }
 
+/** Without the mark that closes every PDF (ISO 32000-1, 7.5.5) a download or a copy was cut short. */
+function breaksOff(path: string): boolean {
+  const source = fileSource(path);
+  try {
+    const tail = Buffer.alloc(Math.min(source.length, 4096));
+    return source.read(source.length - tail.length, tail) && !tail.includes('%%EOF');
+  } finally {
+    source.close();
+  }
+}
+
 /**
  * Opens the file as it came.
  * @throws LotfileError `file refused`, with `asks: 'password'` where one is needed.
@@ -41,7 +52,9 @@ export async function openOriginal({ job }: KeepContext): Promise<ReaderDocument
     case 'unknown lock':
       throw refused(name, 'is locked in a way that no reader here can open.', wayOut);
     case 'damaged':
-      throw refused(name, 'is damaged: no pages can be read from it.');
+      throw breaksOff(input)
+        ? refused(name, 'breaks off before its end: no pages can be read from it.', 'Fetch or copy the file again.')
+        : refused(name, 'is damaged: no pages can be read from it.');
   }
 }
 

@@ -11,8 +11,8 @@ export const noPaper: readonly Trouble[] = [
     make: () => Buffer.from('<!DOCTYPE html><html><body>Sign in</body></html>'),
     ends: refused(/is a web page/),
   },
-  { what: 'a header and nothing else', make: () => Buffer.from('%PDF-1.7\nrubbish'), ends: refused(/damaged/) },
-  { what: 'only its first half', make: () => sound.subarray(0, 60), ends: refused(/damaged/) },
+  { what: 'a header and nothing else', make: () => Buffer.from('%PDF-1.7\nrubbish'), ends: refused(/breaks off/) },
+  { what: 'only its first half', make: () => sound.subarray(0, 60), ends: refused(/breaks off/) },
   { what: 'zeros inside', make: () => Buffer.alloc(5000), ends: refused(/neither a PDF nor a picture/) },
   {
     what: 'no pages',

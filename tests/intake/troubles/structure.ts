@@ -153,7 +153,7 @@ export const bodies: readonly Trouble[] = [
   {
     what: 'its last third cut off',
     make: () => sound.subarray(0, Math.round(sound.length * 0.72)),
-    ends: { refused: /damaged/ },
+    ends: { refused: /breaks off before its end/ },
   },
   { what: 'a version from the future', make: () => changed(sound, [/%PDF-1.7/, '%PDF-9.9']), ends: kept },
   {
