@@ -98,9 +98,9 @@ export class Windows {
     return url?.protocol === 'lotfile:' && url.host === 'window' ? window : undefined;
   }
 
-  /** The window in front, else the newest. */
-  front(contents: { readonly id: number } | undefined): WindowPart | undefined {
-    const there = contents === undefined ? undefined : this.#open.get(contents.id);
-    return there ?? [...this.#open.values()].at(-1);
+  /** The window whose page this is, else the newest. */
+  front(contents: unknown): WindowPart | undefined {
+    const windows = [...this.#open.values()];
+    return windows.find(({ webContents }) => webContents === contents) ?? windows.at(-1);
   }
 }

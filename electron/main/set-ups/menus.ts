@@ -32,8 +32,8 @@ export function menuTemplate(
   const goTo =
     (to: (address: string) => string): NonNullable<MenuItemConstructorOptions['click']> =>
     (_item, focused) => {
-      const contents = focused !== undefined && 'webContents' in focused ? focused.webContents : undefined;
-      const window = windows.front(contents as { readonly id: number } | undefined);
+      const contents: unknown = focused !== undefined && 'webContents' in focused ? focused.webContents : undefined;
+      const window = windows.front(contents);
       if (window === undefined) return windows.show();
       windows.tellOne(window, { event: 'go', told: { to: to(window.webContents.getURL()) } });
     };
