@@ -189,3 +189,18 @@ describe('a packet of a thousand pages', () => {
     await page.getByText(/Page 999 of 1000/).waitFor();
   });
 });
+
+describe('a packet that can’t be laid out', () => {
+  it('says why in its place, and the needs stand all the same', async () => {
+    await using open = await openWindow({ sample: true });
+    const message = 'The pages of "Deed" are not in the lot folder.';
+    await open.page.route('**/ask/plan', (route) =>
+      route.fulfill({ json: { ok: false, error: { code: 'not found', message, next: 'Keep the paper again.' } } }),
+    );
+    const page = await open.openSample('errand/permit-apply');
+    await page.locator('.errand-right').getByText(message).waitFor();
+    expect(await page.locator('.errand-right').textContent()).toContain('Keep the paper again.');
+    expect(await page.locator('.errand-need').count()).toBeGreaterThan(20);
+    expect(await page.getByRole('button', { name: 'Assemble the packet' }).isDisabled()).toBe(true);
+  });
+});

@@ -26,7 +26,8 @@ function Told({ target }: { readonly target: Target }) {
       </>
     );
   }
-  return <OneErrand sight={{ target, answer: answer.answer, plan: plan.answer, practice }} planTrouble={plan.error} />;
+  const laid = { plan: plan.answer, planTrouble: plan.error };
+  return <OneErrand sight={{ target, answer: answer.answer, practice, ...laid }} />;
 }
 
 /** One errand, or without one in the address all of them. */

@@ -1,7 +1,5 @@
-import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
-import { Trouble } from '../../kit/Trouble.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { Comments } from './Comments.tsx';
 import { ErrandHead } from './ErrandHead.tsx';
@@ -43,13 +41,7 @@ function Acts({ sight: { answer, plan } }: { readonly sight: Sight }) {
 }
 
 /** Head, verdict, the spread, and what was made and handed over before. */
-export function OneErrand({
-  sight,
-  planTrouble,
-}: {
-  readonly sight: Sight;
-  readonly planTrouble: ErrorShape | undefined;
-}) {
+export function OneErrand({ sight }: { readonly sight: Sight }) {
   const { answer, target } = sight;
   const way = useAnswer('way', {}).answer;
   const stop = way?.stops.find((one) => one.errand === target.errand && one.subject === target.subject);
@@ -74,7 +66,6 @@ export function OneErrand({
         </header>
         <ErrandHead sight={sight} way={way} stop={stop} />
         <Comments sight={sight} />
-        {planTrouble === undefined ? null : <Trouble error={planTrouble} />}
         <Spread sight={sight} />
         <PacketsMade sight={sight} />
       </div>

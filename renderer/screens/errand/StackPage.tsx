@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { PlanAnswer } from '../../../core/desk/contract/answers.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Pick } from '../../kit/Pick.tsx';
+import { Trouble } from '../../kit/Trouble.tsx';
 import type { Sight } from './errand-model.ts';
 import { openStack, turnTo, useErrandView } from './errand-store.ts';
 import { aspectOf, fileSortInWords, firstOfTab, type Leaf } from './leaves.ts';
@@ -121,8 +122,15 @@ function FileSheets({ leaves, at }: StackProps) {
 /** The right page: the packet as it will be, laid out but not assembled. */
 export function StackPage({ sight, leaves }: { readonly sight: Sight; readonly leaves: readonly Leaf[] }) {
   const wanted = useErrandView((state) => state.at);
-  const { plan } = sight;
+  const { plan, planTrouble } = sight;
   const at = Math.min(wanted, leaves.length - 1);
+  if (planTrouble !== undefined) {
+    return (
+      <div className="errand-right">
+        <Trouble error={planTrouble} />
+      </div>
+    );
+  }
   if (plan === undefined || at < 0) {
     return (
       <div className="errand-right">

@@ -1,4 +1,5 @@
 import type { ErrandAnswer, PlanAnswer } from '../../../core/desk/contract/answers.ts';
+import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 
 /** Which errand, and for which firm, area or draw. */
@@ -15,6 +16,8 @@ export interface Sight {
   readonly answer: ErrandAnswer;
   /** Not there yet while it is being laid out, or where it can't be. */
   readonly plan: PlanAnswer | undefined;
+  /** Why it can't be laid out. */
+  readonly planTrouble: ErrorShape | undefined;
   /** For titles of kinds, offices and errands; the screen stands without it. */
   readonly practice: Practice | undefined;
 }
