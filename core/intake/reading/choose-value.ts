@@ -26,6 +26,8 @@ export interface Wanted<T> {
   readonly doubt?: (label: LabelHit) => string | undefined;
   /** Two looks compare figures only: what is told in letters stays likely on a scan. */
   readonly letters: boolean;
+  /** Such numbers often begin with a letter. */
+  readonly mixed?: boolean;
   /** To tell whether two values are the same. */
   readonly key: (value: T) => string;
 }
@@ -67,10 +69,10 @@ export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wante
 }
 
 /** In an id a zero and an O look alike: beside a letter or figure of the other sort, one look proves nothing. */
-function couldBeBoth(words: readonly TextWord[]): boolean {
+function couldBeBoth(words: readonly TextWord[], mixed: boolean): boolean {
   const text = words.map((word) => word.text).join('');
   // A first figure could be a letter, where nothing else in the number tells.
-  if (/^[10589]\d+$/.test(text)) return true;
+  if (mixed && /^[0125689]\d/.test(text) && !/[A-Za-z]/.test(text) && !/^(?:19|20)\d\d\D/.test(text)) return true;
   return /(?:[A-Za-z][0158]|[0158][A-Za-z]|[OIlSBQZ]\d|\d[OIlSBQZ])/.test(text);
 }
 
@@ -95,7 +97,7 @@ export function chooseValue<T>(candidates: readonly Candidate<T>[], wanted: Want
     );
   if (!looksAgree(page, best.words)) doubts.push('Two looks at the scan did not see the same figures.');
   else if (page.source === 'picture' && wanted.letters) doubts.push('Letters on a scan were looked at only once.');
-  else if (page.source === 'picture' && couldBeBoth(best.words))
+  else if (page.source === 'picture' && couldBeBoth(best.words, wanted.mixed === true))
     doubts.push('Letters and figures look alike here: O and 0, I and 1, S and 5.');
   return {
     value: best.value,

@@ -44,6 +44,9 @@ function medianHeight(page: PageText): number {
   return Math.max(1, heights[Math.floor(heights.length / 2)] ?? 1);
 }
 
+/** A heading has no more words than this; a longer line is a sentence, however tall its letters were measured. */
+const longestHeading = 11;
+
 /** Large letters near the top of the first page are the title; the further down, the less a phrase says. */
 function weightAt(hit: Hit<Sign>, first: PageText, usual: number): number {
   const words = wordsAt(hit);
@@ -57,6 +60,7 @@ function weightAt(hit: Hit<Sign>, first: PageText, usual: number): number {
   const share = (hit.to - hit.from) / Math.max(1, lineWords.length);
   const heading =
     top > 0.62 &&
+    lineWords.length <= longestHeading &&
     (tall > 1.22 ||
       (lineWords.length <= 9 && share > 0.5 && words.every((word) => word.text === word.text.toUpperCase())));
   if (heading) return 4 + 2 * share;
@@ -82,7 +86,7 @@ const wholeTitle = 70;
 function headings(page: PageText, usual: number): readonly Spot[] {
   return page.lines.flatMap(({ words }, line): Spot[] => {
     const [first] = words;
-    if (first === undefined || first.box.y < page.height * 0.66) return [];
+    if (first === undefined || first.box.y < page.height * 0.66 || words.length > longestHeading) return [];
     const tall = tallest({ words }) / usual;
     const capitals = words.length <= 9 && words.every((word) => word.text === word.text.toUpperCase());
     return tall > 1.12 || capitals ? [{ page, line, from: 0, to: words.length }] : [];
@@ -152,16 +156,36 @@ function scoresOf(pages: readonly PageText[], practice: Practice): readonly Scor
   return [...scores.values()].toSorted((a, b) => b.points - a.points);
 }
 
+/** Words in a heading that make another paper of the one they speak of. */
+const turning =
+  /\b(?:applicat|request|exten[ds]|renew|amend|transfer|revo[ck]|denia|denied|notice|receipt|invoice|checklist|instruct|draft|cancel)\w*/gi;
+
+/** The heading says one of these, and no word by which the kind is known does. */
+function turnedAside(score: Score, known: string): boolean {
+  const said = [...score.signs.values()].filter((sign) => sign.heading).map((sign) => headingText(sign.hit));
+  const words = said.flatMap((text) => [...text.matchAll(turning)].map((match) => match[0].toLowerCase().slice(0, 5)));
+  return words.some((word) => !known.includes(word));
+}
+
+function headingText({ page, line }: Spot): string {
+  return (page.lines[line]?.words ?? []).map((word) => word.text).join(' ');
+}
+
 /** Points below which the words could stand on any paper; a title of two words makes about 60. */
 const telling = 28;
 
-function surenessOf(score: Score, next: Score | undefined): Sureness {
+function surenessOf(score: Score, next: Score | undefined, known: string): Sureness {
   const lead = score.points / Math.max(1, next?.points ?? 0);
   const signs = [...score.signs.values()];
   // A paper may well speak of another: without a word in its heading, or several below, nothing is sure.
   if (!signs.some((sign) => sign.heading) && signs.length < 3) return 'guess';
-  if (score.points >= 1.6 * telling && lead >= 1.6) return 'sure';
+  if (score.points >= 1.6 * telling && lead >= 1.6 && !turnedAside(score, known)) return 'sure';
   return score.points >= telling && lead >= 1.15 ? 'likely' : 'guess';
+}
+
+function knownBy(practice: Practice, id: KindId): string {
+  const kind = practice.papers[id];
+  return kind === undefined ? '' : phrasesOf(kind).join(' ');
 }
 
 /** The kinds that the words on the page speak for, best first. */
@@ -171,7 +195,7 @@ export function readKind(pages: readonly PageText[], practice: Practice): readon
     .slice(0, 3);
   return scores.map((score, at) => ({
     kind: score.kind,
-    sureness: at === 0 ? surenessOf(score, scores[1]) : 'guess',
+    sureness: at === 0 ? surenessOf(score, scores[1], knownBy(practice, score.kind)) : 'guess',
     because: [...score.signs.values()]
       .toSorted((a, b) => b.points - a.points)
       .slice(0, 4)

@@ -119,6 +119,7 @@ export function readPaperNumber(
     doubt: (label) =>
       nounFits(kind, label) === 'another' ? 'It may be the number of a paper that this one belongs to.' : undefined,
     letters: false,
+    mixed: true,
     key,
   };
   const hits = labels.hits.filter((hit) => hit.phrase.means.concept === 'number');
