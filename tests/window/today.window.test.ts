@@ -30,6 +30,18 @@ describe('the slip for the day', () => {
     expect(await open.page.getByText('332 days to the day you hope to move in').isVisible()).toBe(true);
   });
 
+  it('says before any trip what the papers say against each other', async () => {
+    const { page } = open;
+    await page.getByText(/things in your papers to put right; one thing you can go on today/).waitFor();
+    const amiss = page.locator('.today-amiss');
+    await amiss.getByText('Bedrooms on "House plans" is 4, Bedrooms on "Septic permit" is 3').waitFor();
+    const [above, below] = await Promise.all([
+      amiss.boundingBox(),
+      page.locator('.today-errand').first().boundingBox(),
+    ]);
+    expect(above?.y).toBeLessThan(below?.y ?? 0);
+  });
+
   it('says what is waited for, what lapses soon, and what may not be done yet', async () => {
     const { page } = open;
     await page.getByRole('heading', { name: 'You wait for' }).waitFor();

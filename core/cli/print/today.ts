@@ -52,10 +52,11 @@ function errandLines(errand: Errand, n: number): readonly string[] {
 
 /** The slip for the day. */
 export function todayText(answer: Today): string {
-  const { can, waiting, back, soon, holds, beginWith } = answer;
+  const { amiss, can, waiting, back, soon, holds, beginWith } = answer;
   return [
     `What you can do on ${dayInWords(answer.day)}`,
     '',
+    ...(amiss.length === 0 ? [] : ['Put right first:', ...amiss.flatMap(findingLines), '']),
     ...(can.length === 0 ? ['Nowhere to go yet; see what is missing: way.', ''] : can.flatMap(errandLines)),
     ...(beginWith.length === 0 ? [] : [...labelled('Find and keep first:', beginWith.join('; '), 0), '']),
     ...back.flatMap(({ title, office, comments }) => [

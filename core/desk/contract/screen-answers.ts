@@ -100,6 +100,8 @@ export interface TodayAnswer {
   readonly can: readonly TodayErrand[];
   readonly waiting: readonly WaitingRow[];
   readonly back: readonly BackRow[];
+  /** Papers in the lot that speak against each other: to be put right before anybody is shown them. */
+  readonly amiss: readonly SoonRow[];
   /** What has to be done about papers within 30 days, heaviest first. */
   readonly soon: readonly SoonRow[];
   readonly holds: readonly HoldRow[];

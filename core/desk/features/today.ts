@@ -1,6 +1,7 @@
 import {
   type Asked,
   lapsingDays,
+  readAgreements,
   readDuties,
   readErrand,
   readHolds,
@@ -122,6 +123,13 @@ function soonRows(asked: Asked): readonly SoonRow[] {
   );
 }
 
+/** Only what would be objected to: what rests on something unknown is told at its errand. */
+function amissRows(asked: Asked): readonly SoonRow[] {
+  return readAgreements(asked)
+    .filter(({ weight }) => weight === 'refused' || weight === 'questioned')
+    .map((finding) => soonRow(finding, undefined, asked));
+}
+
 /** Holds somebody could be about to break: what they wait for can be gone on within the month, or is unknown. */
 function holdsNow(found: Way, asked: Asked): readonly HoldRow[] {
   const until = addDays(asked.day, lapsingDays);
@@ -159,6 +167,7 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
       .filter(({ state }) => state === 'left with them')
       .flatMap((stop) => waitingRow(stop, asked) ?? []),
     back,
+    amiss: amissRows(asked),
     soon: soonRows(asked),
     holds: holdsNow(found, asked),
     events: nextEvents(asked),

@@ -3,6 +3,7 @@ import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import type { ScreenProps } from '../screen-props.ts';
+import { Amiss } from './Amiss.tsx';
 import { Beginning } from './Beginning.tsx';
 import { Errands } from './Errands.tsx';
 import { Happened } from './Happened.tsx';
@@ -20,6 +21,7 @@ function Slip({ answer }: { readonly answer: TodayAnswer }) {
         <SlipHead answer={answer} />
         <div className="today-page">
           <Beginning answer={answer} />
+          <Amiss rows={answer.amiss} />
           <Errands answer={answer} />
           <Soon rows={answer.soon} today={answer.day} />
         </div>

@@ -56,7 +56,11 @@ export function reachInWords({ target, finish }: TodayAnswer): string | undefine
 }
 
 /** What the slip comes to, for the line under its heading. */
-export function slipInWords({ can, back, waiting }: TodayAnswer): string {
+export function slipInWords({ can, back, waiting, amiss }: TodayAnswer): string {
+  if (amiss.length > 0) {
+    const what = amiss.length === 1 ? 'One thing in your papers' : `${amiss.length} things in your papers`;
+    return `${what} to put right; ${can.length === 0 ? 'nothing' : things(can.length)} you can go on today.`;
+  }
   const [first] = can;
   if (first !== undefined) {
     const count = things(can.length).replace(/^./, (letter) => letter.toUpperCase());
