@@ -20,6 +20,18 @@ function isLocked({ reader, handle }: ReaderDocument): boolean {
   return reader.call.FPDF_GetSecurityHandlerRevision(handle) >= 0;
 }
 
+/** What a person should know of the way that was taken; the first two change nothing that anyone sees. */
+const wayNotes: Readonly<Record<Rung['rung'], string | undefined>> = {
+  normalised: undefined,
+  're-saved, then normalised': undefined,
+  'fields drawn, then normalised':
+    'Its form leaves the look of its fields to whoever opens it: they were drawn once and are kept so.',
+  'imported, then normalised':
+    'The file is damaged: its pages were brought into a new one. Bookmarks and links between its pages may be gone.',
+  'pages as pictures':
+    'The file is damaged in a way that nothing mends: its pages were kept as pictures. Look through them, and ask for a sound file where an office wants text it can search.',
+};
+
 function notesOn({ job }: KeepContext, original: ReaderDocument, rung: Rung): readonly string[] {
   const notes: string[] = [];
   if (isLocked(original)) {
@@ -29,12 +41,8 @@ function notesOn({ job }: KeepContext, original: ReaderDocument, rung: Rung): re
         : 'It was locked with a password; the kept pages are not, the original stays as it is.',
     );
   }
-  if (rung.rung === 'pages as pictures') {
-    notes.push(
-      'The file is damaged in a way that nothing mends: its pages were kept as pictures. Look through them, and ask for a sound file where an office wants text it can search.',
-    );
-  }
-  return notes;
+  const told = wayNotes[rung.rung];
+  return told === undefined ? notes : [...notes, told];
 }
 
 async function make(context: KeepContext, original: ReaderDocument, rung: Rung): Promise<string | undefined> {

@@ -99,7 +99,7 @@ export const forms: readonly Trouble[] = [
         {},
         form('6 0 R', '/NeedAppearances true'),
       ),
-    ends: { rung: 'fields drawn, then normalised', text: plainText },
+    ends: { rung: 'fields drawn, then normalised', text: plainText, notes: /drawn once/ },
   },
   {
     what: 'a choice that its reader has to draw',
@@ -111,7 +111,7 @@ export const forms: readonly Trouble[] = [
         {},
         form('6 0 R', '/NeedAppearances true'),
       ),
-    ends: { rung: 'fields drawn, then normalised', text: plainText },
+    ends: { rung: 'fields drawn, then normalised', text: plainText, notes: /drawn once/ },
   },
   {
     what: 'a ticked box',
