@@ -57,6 +57,21 @@ describe('the drawer of papers', () => {
     await page.getByRole('heading', { level: 2, name: /Brindlemoor Addressing Desk/ }).waitFor();
   });
 
+  it('comes back from a paper to where it was left', async () => {
+    const depth = (): Promise<number> => page.evaluate(() => window.scrollY);
+    await page.mouse.move(640, 500);
+    await page.mouse.wheel(0, 900);
+    await expect.poll(depth).toBe(900);
+    await page.getByRole('article').getByRole('link', { name: 'Septic permit', exact: true }).focus();
+    const left = await depth();
+    await page.keyboard.press('Enter');
+    await headed(page, 'Septic permit');
+    await page.goBack();
+    await headed(page, 'Papers');
+    await expect.poll(depth).toBe(left);
+    await page.evaluate(() => window.scrollTo(0, 0));
+  });
+
   it('takes a wanted paper out of the way with a reason, and back', async () => {
     await page.getByRole('button', { name: "Drinking water test doesn't apply here" }).click();
     const slip = page.getByRole('dialog');

@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { PDFDocument } from 'pdf-lib';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { onePage, throughQpdf } from '../intake/make-pdf.ts';
 import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
 
 /** In light and in dark. */
@@ -194,7 +194,10 @@ describe('what the table knows of the lot', () => {
   it('asks for the password of a locked file, and keeps it once it is given', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'lotfile-locked-'));
     const locked = join(folder, 'locked.pdf');
-    writeFileSync(locked, await throughQpdf(onePage(), ['--encrypt', 'heron-lender-77', 'owner', '256', '--']));
+    const document = await PDFDocument.create();
+    document.addPage().drawText('Deed book 4711');
+    document.encrypt({ userPassword: 'heron-lender-77', ownerPassword: 'owner' });
+    writeFileSync(locked, await document.save());
     await page.locator('input[type=file]').first().setInputFiles(locked);
     await item(page, 'locked.pdf').click();
     rmSync(folder, { recursive: true });

@@ -1,5 +1,5 @@
 import { useWindowVirtualizer } from '@tanstack/react-virtual';
-import { type CSSProperties, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type CSSProperties, useLayoutEffect, useRef, useState } from 'react';
 import type { DrawerLine } from './arrange-papers.ts';
 import { type Arrangement, useDrawer } from './drawer-state.ts';
 import { PaperCard } from './PaperCard.tsx';
@@ -59,16 +59,20 @@ export function useSide(): { readonly side: number; readonly box: React.RefObjec
 
 /** Comes back to where the drawer was left, and notes where it is left. */
 function useDepth(): void {
-  useEffect(() => {
+  // Before the page is drawn without the drawer: then it is short, and its scroll says nothing any more.
+  useLayoutEffect(() => {
     const { depth } = useDrawer.getState();
-    const back = requestAnimationFrame(() => window.scrollTo(0, depth));
     const note = (): void => useDrawer.setState({ depth: window.scrollY });
     // Noted only after coming back, or the frame's own scrolling up would be taken for the person's.
-    const begin = setTimeout(() => window.addEventListener('scrollend', note), 200);
+    let begin = 0;
+    const back = requestAnimationFrame(() => {
+      window.scrollTo(0, depth);
+      begin = requestAnimationFrame(() => window.addEventListener('scroll', note, { passive: true }));
+    });
     return () => {
       cancelAnimationFrame(back);
-      clearTimeout(begin);
-      window.removeEventListener('scrollend', note);
+      cancelAnimationFrame(begin);
+      window.removeEventListener('scroll', note);
     };
   }, []);
 }

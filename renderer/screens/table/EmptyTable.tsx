@@ -13,7 +13,7 @@ export function EmptyTable({ folder, awaited }: EmptyTableProps) {
   return (
     <div className="empty table-empty">
       <h2 className="table-next" tabIndex={-1}>
-        {awaited === undefined ? 'The table is clear' : `Lay the ${awaited} here`}
+        {awaited === undefined ? 'The table is clear' : `${awaited}: lay it here`}
       </h2>
       <p>What comes in lies here until you have said what it is: then it is kept, and every errand knows of it.</p>
       <ul className="table-ways">
