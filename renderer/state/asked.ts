@@ -30,6 +30,20 @@ export const useAsked = create<AskedState>()((set) => ({
   forget: () => set(({ round }) => ({ round: round + 1, entries: {} })),
 }));
 
+/** Acts whose change was heard before their own reply came, and acts whose reply came before the change was heard. */
+const heard = new Set<string>();
+const awaited = new Set<string>();
+
+/** A change was heard or an own act was replied to: read anew, once for both. */
+export function changed(act: string, by: 'event' | 'reply'): void {
+  const [mine, other] = by === 'event' ? [heard, awaited] : [awaited, heard];
+  if (other.delete(act)) return;
+  mine.add(act);
+  // Changes by other windows have no reply here: only the newest few can still be matched.
+  for (const old of mine) if (mine.size > 20) mine.delete(old);
+  useAsked.getState().stale();
+}
+
 function put(key: string, entry: Entry): void {
   useAsked.setState(({ entries }) => ({ entries: { ...entries, [key]: entry } }));
 }

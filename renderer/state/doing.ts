@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { RequestAnswer, RequestArgument, RequestName } from '../../core/desk/contract/requests.ts';
 import type { Reply } from '../../core/desk/contract/window-port.ts';
 import { port } from '../client/port.ts';
-import { useAsked } from './asked.ts';
+import { changed, useAsked } from './asked.ts';
 import { useLot } from './session.ts';
 import { tellDone, tellTrouble } from './telling.ts';
 
@@ -73,8 +73,9 @@ export async function perform<N extends RequestName>(
   const reply = await port.ask(name, argument, { lot: handle, on: day, id });
   end();
   if (reply.ok) {
-    useAsked.getState().stale();
     const act = 'act' in reply.answer && typeof reply.answer.act === 'string' ? reply.answer.act : undefined;
+    if (act === undefined) useAsked.getState().stale();
+    else changed(act, 'reply');
     if (manner.say !== undefined) tellDone(manner.say, act);
   } else if (manner.quiet !== true) tellTrouble(reply.error);
   return reply;

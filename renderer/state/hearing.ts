@@ -1,5 +1,5 @@
 import { port } from '../client/port.ts';
-import { useAsked } from './asked.ts';
+import { changed } from './asked.ts';
 import { noteProgress } from './doing.ts';
 import { takeUp } from './lot.ts';
 import { useLot } from './session.ts';
@@ -13,7 +13,7 @@ export function beginHearing(): () => void {
         if (event.told.request === 'sample-lot') noteProgress('sample-lot', event.told);
         return;
       case 'changed':
-        if (event.told.lot === useLot.getState().handle) useAsked.getState().stale();
+        if (event.told.lot === useLot.getState().handle) changed(event.told.act, 'event');
         return;
       case 'host':
         useLot.setState({ hostHere: event.told.here });
