@@ -37,12 +37,15 @@ function olderOf(editions: readonly EditionRow[], edition: string | undefined): 
 /** What the edition that counts says stands first; an older one that says the very same says nothing new. */
 function placesOf(rows: readonly FoundRow[], paper: PaperRow | undefined): readonly FoundPlace[] {
   const places = rows.map((row): FoundPlace => ({ ...row, older: olderOf(paper?.editions ?? [], row.edition) }));
-  const counting = places.filter(({ older }) => older === undefined);
-  const older = places.filter(
-    (place) =>
-      place.older !== undefined &&
-      !counting.some(({ page, snippet }) => page === place.page && snippet === place.snippet),
-  );
+  const said = new Set<string>();
+  const isNew = ({ page, snippet }: FoundPlace): boolean => {
+    const what = `${page ?? ''} ${snippet}`;
+    const fresh = !said.has(what);
+    said.add(what);
+    return fresh;
+  };
+  const counting = places.filter(({ older }) => older === undefined).filter(isNew);
+  const older = places.filter((place) => place.older !== undefined).filter(isNew);
   return [...counting, ...older];
 }
 

@@ -1,12 +1,11 @@
 import type { ReactNode } from 'react';
 import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
-import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
 import { addressOf } from '../../state/place.ts';
 import { hasRevisionFact } from './correction.ts';
 import type { PointedAt } from './reader-pages.ts';
-import { listInWords, sizeInWords } from './state-words.ts';
+import { listInWords } from './state-words.ts';
 
 export interface PartProps {
   readonly paper: PagesAnswer;
@@ -168,28 +167,6 @@ export function LinksBox({ paper: { links } }: PartProps) {
   );
 }
 
-export function HoldersBox({ paper: { holders, copies } }: PartProps) {
-  if (holders.length + copies.length === 0) return null;
-  return (
-    <Box title="Who holds copies">
-      <ul className="paper-list">
-        {holders.map(({ handover, to, how, day, copies: count, surrendered }) => (
-          <li key={handover}>
-            {to}, since {dayInWords(day)} ({how}
-            {count > 1 ? `, ${count} copies` : ''}){surrendered ? '; the original was left there' : ''}
-          </li>
-        ))}
-        {copies.map(({ place, count, note }) => (
-          <li key={place}>
-            {place}
-            {count > 1 ? `, ${count} copies` : ''} {note === undefined ? null : <span className="small">{note}</span>}
-          </li>
-        ))}
-      </ul>
-    </Box>
-  );
-}
-
 export function AskedBox({ paper: { needFor } }: PartProps) {
   if (needFor.length === 0) return null;
   const settled = needFor.filter(({ open }) => !open).map(({ title }) => title);
@@ -205,52 +182,6 @@ export function AskedBox({ paper: { needFor } }: PartProps) {
           ))}
         {settled.length === 0 ? null : <li className="small pencil">Settled: {listInWords(settled)}</li>}
       </ul>
-    </Box>
-  );
-}
-
-/** The very bytes that came in, to be saved as they are. */
-export function OriginalsBox({ paper: { originals, notes } }: PartProps) {
-  if (originals.length + notes.length === 0) return null;
-  return (
-    <Box title="As it came in">
-      <ul className="paper-list">
-        {originals.map(({ name, ticket, bytes }) => (
-          <li key={ticket}>
-            <a href={port.address(ticket, 'save')} download={name}>
-              Save {name}
-            </a>{' '}
-            <span className="small pencil">{sizeInWords(bytes)}, the very bytes</span>
-          </li>
-        ))}
-        {notes.map((note) => (
-          <li key={note} className="small">
-            {note}
-          </li>
-        ))}
-      </ul>
-    </Box>
-  );
-}
-
-export function EditionsBox({ paper: { paper, edition, editions } }: PartProps) {
-  if (editions.length < 2) return null;
-  return (
-    <Box title="Editions, in the order they came">
-      <ol className="paper-editions">
-        {editions.map((each, at) => (
-          <li key={each.edition} aria-current={each.edition === edition ? 'true' : undefined}>
-            <a href={addressOf('papers', paper, each.edition)}>
-              {at + 1}. {each.number === '' ? 'no number' : <span className="mono">{each.number}</span>}
-              {each.issued === '' ? '' : `, ${each.issued}`}
-            </a>{' '}
-            <span className="small pencil">
-              {each.current ? 'counts' : ''}
-              {each.edition === edition ? `${each.current ? ', ' : ''}shown here` : ''}
-            </span>
-          </li>
-        ))}
-      </ol>
     </Box>
   );
 }

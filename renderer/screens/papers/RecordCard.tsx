@@ -5,17 +5,8 @@ import { Mark } from '../../kit/Mark.tsx';
 import { perform } from '../../state/doing.ts';
 import { addressOf } from '../../state/place.ts';
 import { useDay } from '../../state/session.ts';
-import {
-  AskedBox,
-  ClocksBox,
-  EditionsBox,
-  HoldersBox,
-  LinksBox,
-  MarksBox,
-  OriginalsBox,
-  PrintedBox,
-  StandingsBox,
-} from './CardParts.tsx';
+import { EditionsBox, HoldersBox, OriginalsBox } from './CardCopies.tsx';
+import { AskedBox, ClocksBox, LinksBox, MarksBox, PrintedBox, StandingsBox } from './CardParts.tsx';
 import { CorrectSlip } from './CorrectSlip.tsx';
 import { NotApplicableSlip } from './NotApplicableSlip.tsx';
 import { PurgeSlip } from './PurgeSlip.tsx';
