@@ -153,6 +153,8 @@ export interface PlanAnswer extends PacketPlan {
 /** A packet that was assembled, newest first. */
 export interface PacketRow {
   readonly packet: string;
+  /** The errand it was assembled for; none for papers of one's own choosing. */
+  readonly errand?: string | undefined;
   readonly title: string;
   readonly recipient: string;
   readonly day: Day;

@@ -7,8 +7,9 @@ import { packetNamed } from './packet-files.ts';
 import { acted } from './record-card.ts';
 
 export const packets = onLot(requests.packets, (_input, { lot }) => ({
-  packets: lot.packets().map(({ id, title, recipient, day, files }) => ({
+  packets: lot.packets().map(({ id, errand, title, recipient, day, files }) => ({
     packet: id,
+    errand,
     title,
     recipient,
     day,

@@ -123,7 +123,8 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
   const { files: _files, facts, links, subject, ...noted } = input;
   const asked = { view, practice, day };
   const parts: EditionPart[] = ready.map(({ rendition }) => ({ rendition }));
-  const kept = lot.act(`Kept ${title}`, () =>
+  const whose = subject === undefined ? '' : `, ${subjectNamed(view, subject).title}`;
+  const kept = lot.act(`Kept ${title}${whose}`, () =>
     lot.keepEdition({
       ...noted,
       title,

@@ -25,6 +25,28 @@ function named(layer: PracticeLayer, layers: readonly PracticeLayer[]): Practice
   return taken === 0 ? layer : { ...layer, name: `${layer.name} (${taken + 1})` };
 }
 
+/** "House plans, copies: 3": a rule and its new value as a person would tell it; the path where no row bears it. */
+function ruleInWords(practice: Practice, rule: string, value: unknown): string {
+  const [room, id = ''] = rule.split('.');
+  const errand = room === 'errands' ? practice.errands[id] : undefined;
+  const paper = room === 'papers' ? practice.papers[id] : undefined;
+  const office = room === 'offices' ? practice.offices[id] : undefined;
+  const rows = [
+    ...(errand === undefined ? [] : errandRows(errand, practice)),
+    ...(paper === undefined ? [] : paperRows(paper, practice)),
+    ...(office === undefined ? [] : officeRows(office)),
+  ];
+  const row = rows.find((each) => each.rule === rule);
+  const said = Array.isArray(value)
+    ? value.join(', ')
+    : typeof value === 'boolean'
+      ? value
+        ? 'yes'
+        : 'no'
+      : String(value);
+  return row === undefined ? `${rule}: ${said}` : `${row.group}, ${row.label}: ${said}`;
+}
+
 /** "The clerk said otherwise": one rule amended, on the word of a named person, on a day. */
 export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who, day, note }, at) => {
   const { officeWord, readPractice } = await import('../../practice/index.ts');
@@ -42,8 +64,9 @@ export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who
       next: 'Name a rule of an errand, a paper or an office, for example errands.permit-apply.needs.plans.copies.',
     });
   }
-  return acted(at, `${who} said: ${rule} is ${String(value)}`, () => {
-    const words = note ?? `${rule} is ${String(value)}`;
+  const told = ruleInWords(practice, rule, value);
+  return acted(at, `${who} said: ${told}`, () => {
+    const words = note ?? told;
     at.lot.addOfficeWord({ office, who, day: said, said: words, layer: named(layer, layers) });
     at.lot.setPractice({ practice, layers: all });
   });

@@ -50,14 +50,12 @@ function Handover({ row }: { readonly row: HandoverRow }) {
 
 interface OnePacketProps {
   readonly packet: PacketRow;
-  readonly errand: string;
   readonly handovers: readonly HandoverRow[];
 }
 
-function OnePacket({ packet, errand, handovers }: OnePacketProps) {
+function OnePacket({ packet, handovers }: OnePacketProps) {
   const [shown, show] = useState(false);
-  const made = useAnswer('packet-files', { packet: packet.packet }).answer;
-  if (made === undefined || made.errand !== errand) return null;
+  const made = useAnswer('packet-files', shown ? { packet: packet.packet } : undefined).answer;
   const own = handovers.filter((row) => row.packet === packet.packet);
   return (
     <li className="errand-packet">
@@ -71,9 +69,9 @@ function OnePacket({ packet, errand, handovers }: OnePacketProps) {
           <Button
             small
             onPress={() => show(!shown)}
-            label={`${shown ? 'Hide files' : `${made.files.length} files`}, made ${packet.day}`}
+            label={`${shown ? 'Hide files' : `${packet.files.length} files`}, made ${packet.day}`}
           >
-            {shown ? 'Hide files' : `${made.files.length} files`}
+            {shown ? 'Hide files' : `${packet.files.length} files`}
           </Button>
           <Button
             small
@@ -86,7 +84,7 @@ function OnePacket({ packet, errand, handovers }: OnePacketProps) {
       </div>
       {shown ? (
         <ul className="errand-file-list">
-          {made.files.map((file) => (
+          {made?.files.map((file) => (
             <FileLine key={file.name} file={file} />
           ))}
         </ul>
@@ -106,14 +104,14 @@ function OnePacket({ packet, errand, handovers }: OnePacketProps) {
 export function PacketsMade({ sight }: { readonly sight: Sight }) {
   const packets = useAnswer('packets', {}).answer?.packets ?? [];
   const handovers = useAnswer('handovers', {}).answer?.handovers ?? [];
-  const ours = packets.filter(({ recipient }) => recipient === sight.answer.office.title);
+  const ours = packets.filter(({ errand }) => errand === sight.target.errand);
   if (ours.length === 0) return null;
   return (
     <section className="errand-packets">
       <h2>Packets made</h2>
       <ol>
         {ours.map((packet) => (
-          <OnePacket key={packet.packet} packet={packet} errand={sight.target.errand} handovers={handovers} />
+          <OnePacket key={packet.packet} packet={packet} handovers={handovers} />
         ))}
       </ol>
     </section>

@@ -1,4 +1,4 @@
-import type { AmendableRow, RuleSort } from '../../../core/desk/contract/screen-answers.ts';
+import type { AmendableRow, RuleSort } from '../../core/desk/contract/screen-answers.ts';
 
 export type RuleValue = string | number | boolean | string[];
 
