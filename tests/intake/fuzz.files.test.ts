@@ -11,7 +11,9 @@ afterAll(async () => {
 });
 
 describe('two hundred files that chance damaged (seed 20)', () => {
-  it('are each kept or refused with a sentence: no crash, no hang, nothing left behind', async () => {
+  it('are each kept or refused with a sentence: no crash, no hang, nothing left behind', {
+    timeout: 600_000,
+  }, async () => {
     const report = await fuzzFiles({ workers, folder: at.path('fuzz'), count: 200, seed: 20, lanes: 2 });
     expect(report.found).toEqual([]);
     const sum = (counts: Readonly<Record<string, number>>) => Object.values(counts).reduce((all, one) => all + one, 0);
