@@ -7,6 +7,8 @@ import { at, type MapTree } from './yaml-tree.ts';
 /** What is checked once every rule is read: that the rules fit each other. */
 export interface Crossing {
   readonly practice: Practice;
+  /** The same without the errands that are only offered: those can't wait for anybody. */
+  readonly here: Practice;
   readonly brought: ReadonlySet<KindId>;
   readonly tree: MapTree;
   readonly problems: Problems;
@@ -96,7 +98,7 @@ function checkAgreement(agreement: Agreement, { practice, problems, tree }: Cros
   }
 }
 
-function checkLoop({ practice, brought, problems, tree }: Crossing): void {
+function checkLoop({ here: practice, brought, problems, tree }: Crossing): void {
   const loop = findLoop(practice, (kind) => brought.has(kind) || !yieldedBySome(kind, practice));
   const first = loop[0];
   if (first === undefined) return;

@@ -42,7 +42,7 @@ function idsBelow(
   id: string,
   part: string | undefined,
 ): readonly string[] | undefined {
-  const errand = section === 'errands' ? practice.errands[id] : undefined;
+  const errand = section === 'errands' ? (practice.errands[id] ?? practice.offered?.[id]) : undefined;
   if (part === 'needs') return errand?.needs.map((need) => need.id);
   if (part === 'before') return errand?.before.map((rule) => rule.id);
   if (part === 'facts' && section === 'papers') return Object.keys(practice.papers[id]?.facts ?? {});
@@ -51,7 +51,8 @@ function idsBelow(
 
 function checkTarget(target: string, practice: Practice): void {
   const [section, id = '', part, inner] = steps(target);
-  const known = Object.keys(practice[section]);
+  const offered = section === 'errands' ? Object.keys(practice.offered ?? {}) : [];
+  const known = [...Object.keys(practice[section]), ...offered];
   const pairs = section === 'agreements' && known.some((one) => one.startsWith(`${id}-`));
   if (!known.includes(id) && !pairs)
     throw wrong(`There is no "${id}" under ${section}${didYouMean(id, known)}`, target);

@@ -6,7 +6,7 @@ import type { MapTree, Tree } from './yaml-tree.ts';
 
 const common: Basis = { on: 'common practice' };
 
-/** Reads `common practice`, `{published: ..., read: 2026-11-20}` or `{told by: ..., on: 2026-11-20}`. */
+/** Reads `common practice`, `{common practice: after what, read: 2026-11-20}`, `{published: ..., read: 2026-11-20}` or `{told by: ..., on: 2026-11-20}`. */
 export function readBasis(tree: Tree | undefined, scope: Scope): Basis {
   if (tree === undefined) return common;
   if (tree.of !== 'map') {
@@ -20,6 +20,7 @@ export function readBasis(tree: Tree | undefined, scope: Scope): Basis {
 
 function readMap(tree: MapTree, scope: Scope): Basis {
   const fields = new Fields(scope, tree, { name: 'the basis', at: tree.at });
+  if (fields.has('common practice')) return commonAfter(fields, scope);
   const told = fields.has('told by');
   const dayKey = told ? 'on' : 'read';
   const who = fields.needed(told ? 'told by' : 'published');
@@ -32,4 +33,13 @@ function readMap(tree: MapTree, scope: Scope): Basis {
   return told
     ? { on: 'the office told us', who, day, ...(note === undefined ? {} : { note }) }
     : { on: 'published', source: who, read: day };
+}
+
+/** Common practice that says what it is taken from; without a day where nobody has read it there. */
+function commonAfter(fields: Fields, scope: Scope): Basis {
+  const after = fields.needed('common practice');
+  const tree = fields.get('read');
+  const read = tree === undefined ? undefined : dayOf(tree, '"read" of the basis', scope.problems);
+  fields.close();
+  return { on: 'common practice', after, ...(read === undefined ? {} : { read }) };
 }

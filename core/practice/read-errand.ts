@@ -1,4 +1,5 @@
-import type { Errand } from '../vocabulary/practice.ts';
+import { visitOutcomes } from '../vocabulary/lot.ts';
+import type { Booking, Errand } from '../vocabulary/practice.ts';
 import { eachRule, Fields, titleOf } from './fields.ts';
 import { readBasis } from './read-basis.ts';
 import { readWhen } from './read-condition.ts';
@@ -7,9 +8,48 @@ import { readBefore, readNeed } from './read-need.ts';
 import { subjectSorts } from './read-paper.ts';
 import type { Rule } from './read-small-rules.ts';
 import type { Scope } from './scope.ts';
+import { isTimeOfDay, spanOf } from './values.ts';
+
+/** An errand, and whether it is one here at all: `exists: no` only offers it. */
+export interface ReadErrand {
+  readonly errand: Errand;
+  readonly exists: boolean;
+}
+
+/** `{ahead: 1 working day, until: "14:00"}`, or just the span. */
+function readBooking(fields: Fields): Booking | undefined {
+  const tree = fields.get('book');
+  if (tree === undefined) return undefined;
+  const { scope, about } = fields;
+  if (tree.of === 'scalar') {
+    const ahead = spanOf(tree, `"book" of ${about}`, scope.problems);
+    return ahead === undefined ? undefined : { ahead };
+  }
+  const inner = new Fields(scope, tree, { name: `"book" of ${about}`, at: tree.at });
+  if (!inner.has('ahead')) inner.missing('ahead');
+  const until = inner.text('until');
+  if (until !== undefined && !isTimeOfDay(until)) {
+    scope.problems.add(tree.at, `"until" of "book" of ${about} is a time of day like "14:00", not "${until}".`);
+  }
+  const booking = { ahead: inner.span('ahead') ?? {}, ...(until === undefined ? {} : { until }) };
+  inner.close();
+  return booking;
+}
+
+/** What only some errands say: the second visit's fee, the site kit, the booking, the words of the outcome. */
+function readVisitRules(fields: Fields): Pick<Errand, 'againFee' | 'onSite' | 'book' | 'outcomes'> {
+  const [againFee, book] = [fields.money('again_fee'), readBooking(fields)];
+  const [onSite, outcomes] = [fields.texts('on_site'), fields.words('outcomes', visitOutcomes)];
+  return {
+    ...(againFee === undefined ? {} : { againFee }),
+    ...(book === undefined ? {} : { book }),
+    ...(onSite.length === 0 ? {} : { onSite }),
+    ...(outcomes.length === 0 ? {} : { outcomes }),
+  };
+}
 
 /** One errand with its needs in the order of the file. */
-export function readErrand({ id, tree, at }: Rule, scope: Scope): Errand {
+export function readErrand({ id, tree, at }: Rule, scope: Scope): ReadErrand {
   const fields = new Fields(scope, tree, { name: `errand "${id}"`, at });
   if (!fields.has('office')) fields.missing('office');
   const needs = eachRule(fields.get('needs'), scope, (need, value, place) =>
@@ -34,6 +74,7 @@ export function readErrand({ id, tree, at }: Rule, scope: Scope): Errand {
     restarts: fields.refs('restarts', 'kind'),
     fee: fields.money('fee'),
     feeNote: fields.text('fee_note'),
+    ...readVisitRules(fields),
     takes: fields.lead('takes'),
     bring: fields.texts('bring'),
     ask: fields.texts('ask'),
@@ -45,8 +86,10 @@ export function readErrand({ id, tree, at }: Rule, scope: Scope): Errand {
     caution: fields.text('caution'),
     appear: fields.text('appear'),
     appointment: fields.text('appointment'),
+    ...(fields.yes('after_target', false) ? { afterTarget: true } : {}),
     basis: readBasis(fields.get('basis'), scope),
   };
+  const exists = fields.yes('exists', true);
   fields.close();
-  return errand;
+  return { errand, exists };
 }

@@ -3,6 +3,7 @@ import type { KindId, Practice } from '../vocabulary/practice.ts';
 import { crossCheck, sectionOf } from './cross-check.ts';
 import { eachRule, Fields } from './fields.ts';
 import { layOver } from './lay-over.ts';
+import { withoutOffered } from './offered.ts';
 import { type Problem, Problems, problemLine } from './problems.ts';
 import { inPairs, readAgreement } from './read-agreement.ts';
 import { readBasis } from './read-basis.ts';
@@ -66,6 +67,7 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
   const papers = section(fields, 'papers', readPaper);
   const holidays = fields.get('holidays');
   const days = holidays === undefined ? [] : itemsOf(holidays, '"holidays"', scope.problems);
+  const errands = Object.values(section(fields, 'errands', readErrand));
   const agreements = Object.values(section(fields, 'agreements', readAgreement)).flatMap(inPairs);
   const practice: Practice = {
     title: fields.text('title') ?? 'Local practice',
@@ -74,7 +76,7 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
     questions,
     events: section(fields, 'events', readEvent),
     papers: Object.fromEntries(Object.values(papers).map(({ kind }) => [kind.id, kind])),
-    errands: section(fields, 'errands', readErrand),
+    errands: Object.fromEntries(errands.map(({ errand }) => [errand.id, errand])),
     agreements: Object.fromEntries(agreements.map((agreement) => [agreement.id, agreement])),
     duties: section(fields, 'duties', readDuty),
     holds: section(fields, 'holds', readHold),
@@ -83,8 +85,10 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
   fields.close();
   const served = withServing(practice, papers);
   const brought = new Set(Object.values(papers).flatMap((paper) => (paper.brought ? [paper.kind.id] : [])));
-  if (scope.problems.count === 0) crossCheck({ practice: served, brought, tree, problems: scope.problems });
-  return served;
+  const offered = new Set(errands.flatMap(({ errand, exists }) => (exists ? [] : [errand.id])));
+  const here = withoutOffered(served, offered, brought);
+  if (scope.problems.count === 0) crossCheck({ practice: served, here, brought, tree, problems: scope.problems });
+  return here;
 }
 
 /**

@@ -12,6 +12,7 @@ import type { Place } from './problems.ts';
 import { readBasis } from './read-basis.ts';
 import { readWhen } from './read-condition.ts';
 import type { Scope } from './scope.ts';
+import { isTimeOfDay } from './values.ts';
 import type { Tree } from './yaml-tree.ts';
 
 /** One rule as it stands in the file. */
@@ -25,7 +26,7 @@ export function readOffice({ id, tree, at }: Rule, scope: Scope): Office {
   const fields = new Fields(scope, tree, { name: `office "${id}"`, at });
   if (!fields.has('sort')) fields.missing('sort');
   const intakeUntil = fields.text('intake_until');
-  if (intakeUntil !== undefined && !/^([01]\d|2[0-3]):[0-5]\d$/.test(intakeUntil)) {
+  if (intakeUntil !== undefined && !isTimeOfDay(intakeUntil)) {
     scope.problems.add(at, `"intake_until" of office "${id}" is a time of day like "15:30", not "${intakeUntil}".`);
   }
   const office: Office = {

@@ -108,3 +108,8 @@ export function bytesOf(tree: Tree, what: string, problems: Problems): number | 
   problems.add(found.at, `${what}: "${found.text}" is no file size; write it as "25 MB".`);
   return undefined;
 }
+
+/** "15:30", "08:00". */
+export function isTimeOfDay(text: string): boolean {
+  return /^([01]\d|2[0-3]):[0-5]\d$/.test(text);
+}

@@ -1,7 +1,7 @@
 import type { FindingSort } from '../vocabulary/finding.ts';
 import type { Basis, Errand, Hold, KindId } from '../vocabulary/practice.ts';
 import { appliesAt } from './condition-at.ts';
-import { casesOf, isBehindUs, isSettled, unsettledResult } from './errand-case.ts';
+import { casesOf, errandApplies, isBehindUs, isSettled, unsettledResult } from './errand-case.ts';
 import { openQuestions, paperTitle } from './need-case.ts';
 import { lighter, type Mend, type Problem, weightOf } from './problem.ts';
 import { type ErrandCase, happenedOn, type Standpoint } from './standpoint.ts';
@@ -40,6 +40,13 @@ interface Ground {
   readonly why: string;
 }
 
+/** What waits for an errand that may not be one for this lot is never refused: ask first. */
+function maybe(at: Standpoint, first: Errand, found: Problem): Problem {
+  if (errandApplies(at, first) !== 'unknown') return found;
+  const open = `Whether "${first.title}" applies hangs on your answer to ${openQuestions(at, first.when)}.`;
+  return { ...found, weight: lighter(found.weight, 'ask first'), why: `${found.why} ${open}` };
+}
+
 function errandBefore(at: Standpoint, one: ErrandCase, given: Ground & { readonly id: string }): readonly Problem[] {
   const { id, basis, why } = given;
   const first: Errand | undefined = Object.hasOwn(at.practice.errands, id) ? at.practice.errands[id] : undefined;
@@ -50,7 +57,7 @@ function errandBefore(at: Standpoint, one: ErrandCase, given: Ground & { readonl
     .map((other) => {
       const mend: Mend = { do: 'settle', errand: id, subject: other.subject };
       const say = `"${first.title}" has to be settled first.`;
-      return problem(one, { sort: 'errand not settled', basis, mend }, { say, why });
+      return maybe(at, first, problem(one, { sort: 'errand not settled', basis, mend }, { say, why }));
     });
 }
 
@@ -113,7 +120,7 @@ function holdProblem(
   told: { readonly say: string; readonly first: Errand; readonly one?: ErrandCase },
 ): Problem {
   const applies = appliesAt(at, hold.when);
-  return {
+  return maybe(at, told.first, {
     weight: applies === true ? 'refused' : 'ask first',
     sort: 'errand not settled',
     errand: told.one?.errand.id ?? told.first.id,
@@ -124,7 +131,7 @@ function holdProblem(
     basis: hold.basis,
     mend: resultMend(at, told.first) ?? { do: 'settle', errand: told.first.id, subject: undefined },
     final: true,
-  };
+  });
 }
 
 /** What a hold finds: the event already noted while it was shut, or the errands it still waits for. */

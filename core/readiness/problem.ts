@@ -1,3 +1,4 @@
+import type { Truth } from '../vocabulary/facts.ts';
 import type { Finding, Weight } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Basis, ErrandId, KindId, OfficeId } from '../vocabulary/practice.ts';
@@ -43,4 +44,9 @@ export function heaviest(findings: readonly { readonly weight: Weight }[]): Weig
 /** The lighter of two weights. */
 export function lighter(a: Weight, b: Weight): Weight {
   return order[a] >= order[b] ? a : b;
+}
+
+/** While nobody knows whether the errand is one for this lot, nothing about it can be more than a question. */
+export function asFarAsKnown(applies: Truth, problem: Problem): Problem {
+  return applies === 'unknown' ? { ...problem, weight: lighter(problem.weight, 'ask first') } : problem;
 }

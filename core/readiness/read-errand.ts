@@ -1,13 +1,15 @@
+import { negated } from '../vocabulary/days.ts';
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
+import { moneyInWords } from '../vocabulary/money.ts';
 import type { Basis, ErrandId } from '../vocabulary/practice.ts';
 import { sayDecision } from './befores.ts';
-import { isOpenDay } from './calendar.ts';
+import { isOpenDay, openUntil, plusSpan } from './calendar.ts';
 import { dutiesAt } from './duties.ts';
 import { casesOf, errandApplies, unsettledResult } from './errand-case.ts';
 import { type Examined, examine } from './examine.ts';
 import { officeTitle, openQuestions, paperTitle } from './need-case.ts';
-import { byWeight, lighter } from './problem.ts';
+import { asFarAsKnown, byWeight, lighter, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { ridersAt } from './riders.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
@@ -44,12 +46,32 @@ function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
     why: `${title} asks for it at the visit.`,
     remedy: 'Lay it by the door.',
   }));
+  const ready = (errand.onSite ?? []).map((thing) => ({
+    say: `Ready on the site: ${thing}.`,
+    why: `${title} looks for it there.`,
+    remedy: 'Have it there before they come.',
+  }));
   const comers = [...people].map((who) => ({
     say: `Who has to come: ${who}.`,
     why: `${title} won't act without.`,
     remedy: 'Agree on a day together.',
   }));
-  return [...things, ...comers].map((told) => note(one, { sort: 'bring' }, told));
+  return [...things, ...ready, ...comers].map((told) => note(one, { sort: 'bring' }, told));
+}
+
+/** The last day and hour to book it for this day. */
+function booking(at: Standpoint, { errand }: ErrandCase): readonly { say: string; why: string; remedy: string }[] {
+  const { book, againFee } = errand;
+  if (book === undefined) return [];
+  const by = openUntil(plusSpan(at.day, negated(book.ahead), at.rules.calendar), at.rules.calendar);
+  const again = againFee === undefined || againFee === 0 ? '' : ` Coming again costs ${moneyInWords(againFee)}.`;
+  return [
+    {
+      say: `Book it by ${weekdayWords(by)}${book.until === undefined ? '' : `, ${book.until}`}, to have them on ${weekdayWords(at.day)}.`,
+      why: `${officeTitle(at, errand.office)} takes bookings until then.${again}`,
+      remedy: 'Call once the work is ready to be looked at, and not before.',
+    },
+  ];
 }
 
 /** What to beware of, and whether they are open. */
@@ -66,6 +88,7 @@ function cautions(at: Standpoint, one: ErrandCase): readonly Finding[] {
     remedy: 'Your county and licensed people decide.',
   });
   const told = [
+    ...booking(at, one),
     ...(isOpenDay(at.day, at.rules.calendar) ? [] : [shut]),
     ...(errand.caution === undefined ? [] : [own(errand.caution)]),
   ];
@@ -143,14 +166,15 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
   const examined = examine(at, one);
   const about = { errand: one.errand.id, subject: one.subject, day: at.day, state: examined.state };
   if (examined.state === "doesn't apply") return { ...about, needs: [], findings: [] };
+  const tell = (problem: Problem): Finding => findingOf(at, asFarAsKnown(examined.applies, problem));
   const needs: NeedReading[] = examined.needs.map((draft) => ({
     ...draft.reading,
     riders: draft.entry === undefined ? [] : ridersAt(at, draft.entry).map((rider) => rider.edition.id),
-    findings: draft.problems.map((problem) => findingOf(at, problem)).toSorted(byWeight),
+    findings: draft.problems.map(tell).toSorted(byWeight),
   }));
   const findings = [
     ...needs.flatMap((need) => need.findings),
-    ...[...examined.ahead, ...examined.agreements].map((problem) => findingOf(at, problem)),
+    ...[...examined.ahead, ...examined.agreements].map(tell),
     ...mayNotApply(at, one),
     ...resultUntold(at, one),
     ...dutyFindings(at, one, examined),

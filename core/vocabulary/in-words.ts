@@ -10,7 +10,9 @@ export function basisInWords(basis: Basis): string {
     case 'published':
       return `${basis.source} (read ${dayInWords(basis.read)})`;
     case 'common practice':
-      return 'common practice; the office may see it otherwise';
+      return basis.after === undefined
+        ? 'common practice; the office may see it otherwise'
+        : `common practice after ${basis.after}${basis.read === undefined ? '' : ` (read ${dayInWords(basis.read)})`}; the office may see it otherwise`;
   }
 }
 

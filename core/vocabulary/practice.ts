@@ -1,5 +1,6 @@
 import type { Day, Lead, Span } from './days.ts';
 import type { FactSort } from './facts.ts';
+import type { VisitOutcome } from './lot.ts';
 import type { Cents } from './money.ts';
 import type { SheetName } from './sheets.ts';
 
@@ -15,7 +16,8 @@ export type QuestionId = string;
 export type Basis =
   | { readonly on: 'the office told us'; readonly who: string; readonly day: Day; readonly note?: string | undefined }
   | { readonly on: 'published'; readonly source: string; readonly read: Day }
-  | { readonly on: 'common practice' };
+  /** `after` names where a rule of common practice is taken from: not this office's word, so it never refuses. */
+  | { readonly on: 'common practice'; readonly after?: string | undefined; readonly read?: Day | undefined };
 
 /** The sort of an office decides where its divider tabs sit; order here is the order of tab positions. */
 export const officeSorts = [
@@ -190,6 +192,12 @@ export interface Delivery {
   readonly basis: Basis;
 }
 
+export interface Booking {
+  readonly ahead: Span;
+  /** "14:00" */
+  readonly until?: string | undefined;
+}
+
 export interface Errand {
   readonly id: ErrandId;
   readonly title: string;
@@ -204,8 +212,16 @@ export interface Errand {
   readonly restarts: readonly KindId[];
   readonly fee?: Cents | undefined;
   readonly feeNote?: string | undefined;
+  /** What coming a second time costs (re-inspection), where it was not passed or nobody was let in. */
+  readonly againFee?: Cents | undefined;
   readonly takes?: Lead | undefined;
   readonly bring: readonly string[];
+  /** What has to lie ready on the site when they come: stamped set, posted card, labels still on. */
+  readonly onSite?: readonly string[] | undefined;
+  /** The last moment to book it for a day: so long ahead, and until this time of day. */
+  readonly book?: Booking | undefined;
+  /** The words this office may settle or leave it with; empty or absent where it may be any. */
+  readonly outcomes?: readonly VisitOutcome[] | undefined;
   readonly ask: readonly string[];
   readonly needs: readonly Need[];
   readonly before: readonly Before[];
@@ -217,6 +233,8 @@ export interface Errand {
   /** Who must come in person for this errand, where it is more than the office's usual. */
   readonly appear?: string | undefined;
   readonly appointment?: string | undefined;
+  /** It comes after what the lot's target day is about, so it has no days to spare against it. */
+  readonly afterTarget?: boolean | undefined;
   readonly basis: Basis;
 }
 
@@ -291,6 +309,8 @@ export interface Practice {
   readonly events: Readonly<Record<EventId, EventKind>>;
   readonly papers: Readonly<Record<KindId, PaperKind>>;
   readonly errands: Readonly<Record<ErrandId, Errand>>;
+  /** Errands written down and not wanted here (`exists: no`); an amendment that says `exists: yes` brings one in. */
+  readonly offered?: Readonly<Record<ErrandId, Errand>> | undefined;
   readonly agreements: Readonly<Record<string, Agreement>>;
   readonly duties: Readonly<Record<string, Duty>>;
   readonly holds: Readonly<Record<string, Hold>>;

@@ -345,4 +345,53 @@ export const mistakes: readonly Mistake[] = [
     write: 'deliver: {by: upload, file_name: "{tab} {title}"}',
     told: 'not {title}.',
   },
+  {
+    name: 'an errand that neither exists nor not',
+    instead: 'fee: 240 usd',
+    write: 'exists: perhaps',
+    told: '"exists" of errand "apply" is yes or no, not "perhaps".',
+  },
+  {
+    name: 'a booking without how long ahead',
+    instead: 'fee: 240 usd',
+    write: 'book: {until: "14:00"}',
+    told: '"book" of errand "apply" has no "ahead".',
+  },
+  {
+    name: 'a booking until no time of day',
+    instead: 'fee: 240 usd',
+    write: 'book: {ahead: 1 working day, until: noon}',
+    told: '"until" of "book" of errand "apply" is a time of day like "14:00", not "noon".',
+  },
+  {
+    name: 'a booking no length of time ahead',
+    instead: 'fee: 240 usd',
+    write: 'book: the day before',
+    told: '"book" of errand "apply": "the day before" is no length of time; write it as "18 months" or "90 days".',
+  },
+  {
+    name: 'an outcome no visit can have',
+    instead: 'fee: 240 usd',
+    write: 'outcomes: [pass, passed]',
+    told: 'not "passed"; did you mean "pass"?',
+  },
+  {
+    name: 'a fee of coming again that is no amount',
+    instead: 'fee: 240 usd',
+    write: 'again_fee: the same',
+    told: '"again_fee" of errand "apply": "the same" is no amount; write it as "240 usd" or "free".',
+  },
+  {
+    name: 'common practice after nothing',
+    instead: 'basis: common practice',
+    write: 'basis: {common practice: [], read: 2026-11-24}',
+    told: '"common practice" of the basis is one value, but here stands a list.',
+  },
+  {
+    name: 'an errand that waits for itself',
+    instead: 'yields: [card]',
+    write: 'yields: [card]\n    before: [apply]',
+    told: 'apply waits for apply (it comes before).',
+    on: 'apply:\n    office: desk',
+  },
 ];

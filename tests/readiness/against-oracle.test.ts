@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { currentEdition, errandState, readErrand, readWay, truthOf, validityOf } from '../../core/readiness/index.ts';
 import { LotfileError } from '../../core/vocabulary/errors.ts';
-import { needMet, stateOf, wayDates } from './oracle/errands-oracle.ts';
+import { concerns, needMet, stateOf, wayDates } from './oracle/errands-oracle.ts';
 import { allHeld, current, truth, validity, type World } from './oracle/papers-oracle.ts';
 import { anyWorld } from './oracle/random-worlds.ts';
 
@@ -105,6 +105,7 @@ function compareNeeds(world: World, id: string): void {
   expect(readings.map((reading) => reading.need)).toEqual(applying.map((need) => need.id));
   applying.forEach((need, at) => {
     const reading = readings[at];
+    if (concerns(world, errand) !== true) return;
     if (need.optional || need.use === 'bring home' || reading?.applies !== true) return;
     const met = !reading.findings.some(
       (finding) => cured.has(finding.sort) && finding.weight !== 'good to know' && finding.weight !== 'ask first',

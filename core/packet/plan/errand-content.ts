@@ -133,6 +133,7 @@ function carryBlocks({ rows, errand, order }: PlanFrame): readonly Block[] {
     items.push({ block: 'item', text: `${row.tab.title}: the wet-sealed original${only}`, more });
   }
   for (const thing of errand?.bring ?? []) items.push({ block: 'item', text: thing });
+  for (const thing of errand?.onSite ?? []) items.push({ block: 'item', text: thing, more: 'ready on the site' });
   if (errand?.fee !== undefined && errand.fee > 0)
     items.push({ block: 'item', text: `Fee: ${moneyInWords(errand.fee)}` });
   const home = (errand?.yields ?? []).map(

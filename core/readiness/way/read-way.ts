@@ -2,7 +2,7 @@ import type { Day } from '../../vocabulary/days.ts';
 import type { Way, WayStop } from '../../vocabulary/finding.ts';
 import type { EventId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusSpan } from '../calendar.ts';
-import { heaviest } from '../problem.ts';
+import { asFarAsKnown, heaviest } from '../problem.ts';
 import { type Asked, happenedOn, indexLot, remembered, type Standpoint } from '../standpoint.ts';
 import { type Dated, type Dating, dateGraph, groupsMet, isOver, tellLoop } from './dating.ts';
 import { type Graph, graphOf, type Node } from './graph.ts';
@@ -52,8 +52,11 @@ function stopOf(
   given: { dates: ReadonlyMap<string, Dated>; spare: ReadonlyMap<string, number>; graph: Graph },
 ): WayStop {
   const dated = given.dates.get(node.key);
-  const { state, needs, ahead, agreements } = node.examined;
+  const { applies, state, needs, ahead, agreements } = node.examined;
   const over = isOver(node);
+  const told = [...needs.flatMap((draft) => draft.problems), ...ahead, ...agreements].map((problem) =>
+    asFarAsKnown(applies, problem),
+  );
   const waitsFor = node.groups.flat().flatMap((key) => given.graph.byKey.get(key)?.one.errand.id ?? []);
   return {
     errand: node.one.errand.id,
@@ -65,7 +68,7 @@ function stopOf(
     waitsFor: [...new Set(waitsFor)],
     lapsesFirst: over ? [] : lapsesFirst(at, node, dated),
     tooSoon: tooSoon(at, node, given),
-    heaviest: over ? undefined : heaviest([...needs.flatMap((draft) => draft.problems), ...ahead, ...agreements]),
+    heaviest: over ? undefined : heaviest(told),
   };
 }
 
@@ -110,8 +113,8 @@ const wayOnce = remembered((at: Standpoint, _key: string): Way => {
     at,
     graph.nodes.map((node) => stopOf(at, node, { dates, spare, graph })),
   );
-  const finish = [...dates.values()]
-    .map((dated) => dated.done)
+  const finish = graph.nodes
+    .flatMap(({ key, one }) => (one.errand.afterTarget === true ? [] : (dates.get(key)?.done ?? [])))
     .reduce<Day | undefined>((last, day) => (last === undefined || day > last ? day : last), undefined);
   return {
     day: at.day,

@@ -48,6 +48,7 @@ export function spareDays(
         compare(dates.get(b.key)?.earliest, dates.get(a.key)?.earliest),
     );
   for (const node of topological(order, dates)) {
+    if (node.one.errand.afterTarget === true) continue;
     const due = by.get(node.key) ?? openUntil(target, at.rules.calendar);
     const dated = dates.get(node.key);
     if (dated === undefined) continue;

@@ -33,7 +33,7 @@ function visitSettles(errand: Errand, visit: Visit): boolean {
   return ['pass', 'pass with corrections', 'letter in lieu'].includes(visit.outcome);
 }
 
-function concerns(world: World, errand: Errand): boolean | 'unknown' {
+export function concerns(world: World, errand: Errand): boolean | 'unknown' {
   return world.practice.offices[errand.office]?.exists === false ? false : truth(world, errand.when);
 }
 
@@ -184,6 +184,11 @@ function holdsOn(world: World, event: string): Hold[] {
   return Object.values(world.practice.holds).filter((hold) => hold.event === event);
 }
 
+/** Of what keeps a hold shut, whatever surely is an errand of this lot. */
+function surely(world: World, errands: readonly Errand[]): boolean {
+  return errands.some((errand) => concerns(world, errand) === true);
+}
+
 /** Can't go: an unmet need that surely applies, something that must come first, or a hold. */
 function cantGo(world: World, errand: Errand): boolean {
   if (errand.needs.some((need) => binding(need) && truth(world, need.when) === true && !needMet(world, need)))
@@ -192,19 +197,22 @@ function cantGo(world: World, errand: Errand): boolean {
     if (truth(world, one.when) !== true) return false;
     if ('event' in one.after) return eventDay(world, one.after.event) === undefined;
     const other = world.practice.errands[one.after.errand];
-    return other !== undefined && !behind(world, other);
+    return other !== undefined && concerns(world, other) === true && !behind(world, other);
   });
   if (before) return true;
   const ahead = errand.causes.some(
     (event) =>
       eventDay(world, event) === undefined &&
-      holdsOn(world, event).some((hold) => truth(world, hold.when) === true && shut(world, hold, errand.id).length > 0),
+      holdsOn(world, event).some(
+        (hold) => truth(world, hold.when) === true && surely(world, shut(world, hold, errand.id)),
+      ),
   );
   const overtaken = Object.values(world.practice.holds).some(
     (hold) =>
       hold.until.includes(errand.id) &&
       truth(world, hold.when) === true &&
       eventDay(world, hold.event) !== undefined &&
+      concerns(world, errand) === true &&
       !behind(world, errand),
   );
   return ahead || overtaken;
