@@ -4,7 +4,7 @@ import { LotfileError } from '../vocabulary/errors.ts';
 import { fileHash } from './file-hash.ts';
 import { type KeepContext, scrapsOf } from './keep-context.ts';
 import { keepPdf } from './keep-pdf.ts';
-import { keepPicture } from './picture/keep-picture.ts';
+import { keepPicture } from './pictures/keep-picture.ts';
 import { refused, refusedSort } from './refusals.ts';
 import type { KeepDone, KeepJob, Rendition } from './rendition-model.ts';
 import { type FileSort, sniff, sniffLength } from './sniff.ts';
@@ -28,6 +28,11 @@ function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
       return keepPdf(context);
     case 'jpeg':
     case 'png':
+    case 'webp':
+    case 'heic':
+    case 'tiff':
+    case 'gif':
+    case 'bmp':
       return keepPicture(context, sort);
     default:
       throw refusedSort(context.job.name, sort);

@@ -7,6 +7,9 @@ export const tools = {
   qpdfWasm: '0.3.0',
   pdfium: '2.15.1',
   sharp: '0.35.5',
+  libheif: '1.23.2',
+  utif2: '4.1.0',
+  bmp: '1.0.9',
 } as const;
 
 /** Raised whenever the way of keeping or measuring changes what comes out. */
@@ -14,6 +17,11 @@ export const recipeNumber = 2;
 
 export const pdfTool = `qpdf ${tools.qpdf} (qpdf-wasm ${tools.qpdfWasm}), pdfium ${tools.pdfium}`;
 export const pictureTool = `sharp ${tools.sharp}, pdfium ${tools.pdfium}`;
+
+/** What decoded a sort that sharp does not read. */
+export const heicTool = `libheif ${tools.libheif}, ${pictureTool}`;
+export const bmpTool = `bmp-ts ${tools.bmp}, ${pictureTool}`;
+export const oddTiffTool = `utif2 ${tools.utif2}, ${pictureTool}`;
 
 export const recipes = {
   pdf: `pdf/${recipeNumber}: rewritten as a regular file, streams untouched`,
@@ -24,4 +32,9 @@ export const recipes = {
   jpeg: `jpeg/${recipeNumber}: picture data untouched, camera notes left out`,
   jpegAnew: `jpeg/${recipeNumber}: colours turned into sRGB, encoded anew at quality 92`,
   png: `png/${recipeNumber}: pixels untouched, laid on white`,
+  dots: `picture/${recipeNumber}: pixels untouched, laid on white`,
+  twoTone: `fax/${recipeNumber}: black and white, pixels untouched`,
+  photo: `photo/${recipeNumber}: decoded, encoded as JPEG`,
+  secondReader: `picture/${recipeNumber}: decoded by a second reader`,
+  cleaned: `picture/${recipeNumber}: cleaned up as asked`,
 } as const;

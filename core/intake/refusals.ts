@@ -1,9 +1,10 @@
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { PictureSort } from './pictures/picture-model.ts';
 import type { FileSort } from './sniff.ts';
 
 const askAgain = 'Ask whoever sent it for the file again, or scan the paper, and drop that in.';
 
-type Unkept = Exclude<FileSort, 'pdf' | 'jpeg' | 'png'>;
+type Unkept = Exclude<FileSort, 'pdf' | PictureSort>;
 
 const bySort: Readonly<Record<Unkept, readonly [say: string, next: string]>> = {
   empty: ['holds no bytes at all.', 'The download or the copy broke off: fetch it again.'],
@@ -11,16 +12,11 @@ const bySort: Readonly<Record<Unkept, readonly [say: string, next: string]>> = {
     'is a web page, not a document; often the sign-in page of the site it was fetched from.',
     'Open the site, sign in, and download the document itself.',
   ],
-  zip: ['is a ZIP folder.', 'Unpack it and drop in the files inside.'],
+  zip: ['is a ZIP folder.', 'Unpack it and keep the files inside.'],
   office: ['is a word-processor or spreadsheet file.', 'Open it, save it as PDF, and drop in the PDF.'],
   rtf: ['is a word-processor file.', 'Open it, save it as PDF, and drop in the PDF.'],
   text: ['is plain text.', 'Print it to PDF and drop in the PDF.'],
-  'e-mail': ['is an e-mail.', 'Open it, print it to PDF, and drop in the PDF and its attachments.'],
-  heic: ['is a HEIC photo, which is not read yet.', 'Export it as JPEG and drop that in.'],
-  tiff: ['is a TIFF picture, which is not read yet.', 'Save it as PDF and drop that in.'],
-  gif: ['is a GIF picture.', 'Save it as PNG and drop that in.'],
-  webp: ['is a WebP picture.', 'Save it as PNG or JPEG and drop that in.'],
-  bmp: ['is a BMP picture.', 'Save it as PNG and drop that in.'],
+  'e-mail': ['is an e-mail.', 'Unpack it and keep its attachments.'],
   unknown: ['is neither a PDF nor a picture.', askAgain],
 };
 

@@ -1,4 +1,4 @@
-import type { PageFacts } from '../vocabulary/lot.ts';
+import type { PageFacts, SeenRect } from '../vocabulary/lot.ts';
 
 /** Which way the sound pages were made; the first that loses nothing is used. */
 export const keepRungs = [
@@ -25,6 +25,35 @@ export interface Rendition {
   readonly notes: readonly string[];
 }
 
+/** A point of a picture as seen: fractions of its width and height, from the upper left. */
+export interface PicturePoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What to mend in a photo or scan of a sheet; the file itself stays as it came. */
+export interface CleanUp {
+  /** Cut out the sheet and lay it flat: found by itself, or by its corners (upper left, then clockwise). */
+  readonly crop?: 'find' | readonly [PicturePoint, PicturePoint, PicturePoint, PicturePoint] | undefined;
+  /** Level a sheet that lay askew on the glass. */
+  readonly straighten?: boolean | undefined;
+  /** Even out shadows; paper becomes white. */
+  readonly contrast?: boolean | undefined;
+}
+
+/** A place on a page that nobody is to read. Points on the page as seen, from its lower left. */
+export interface BlackOut {
+  /** 0-based, in the rendition. */
+  readonly page: number;
+  readonly place: SeenRect;
+}
+
+/** What the person asks to be done while a file is kept; each recipe makes a rendition of its own. */
+export interface KeepRecipe {
+  readonly clean?: CleanUp | undefined;
+  readonly blackOut?: readonly BlackOut[] | undefined;
+}
+
 /** The job handed to the worker program: paths only. */
 export interface KeepJob {
   readonly job: 'keep';
@@ -35,6 +64,8 @@ export interface KeepJob {
   readonly output: string;
   /** What the person gave to open a locked file with. It is written nowhere. */
   readonly password?: string | undefined;
+  /** Left out: pages as they came. */
+  readonly recipe?: KeepRecipe | undefined;
 }
 
 export interface KeepDone {

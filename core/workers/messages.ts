@@ -1,13 +1,14 @@
 import { z } from 'zod';
-import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
-import type { PageText } from '../intake/reading/page-text.ts';
-import { type KeepDone, type KeepJob, keepRungs } from '../intake/rendition-model.ts';
+import type { ReadDone } from '../intake/ocr/read-model.ts';
+import { type KeepDone, type KeepRecipe, keepRungs } from '../intake/rendition-model.ts';
 import { errorCodes } from '../vocabulary/errors.ts';
+import { pageText, suggestDone, suggestJob, writeOutDone, writeOutJob } from './reading-messages.ts';
+import type { Job } from './run-job.ts';
 
 /** What goes to a worker: one job at a time. */
 export interface ToWorker {
   readonly id: number;
-  readonly job: KeepJob | ReadJob;
+  readonly job: Job;
 }
 
 const number = z.number();
@@ -38,23 +39,6 @@ const keepDone = z.object({
   bytes: number,
 }) satisfies z.ZodType<KeepDone>;
 
-const word = z.object({
-  text: z.string(),
-  box: rect,
-  certainty: number,
-  again: z.string().optional(),
-});
-
-const pageText = z.object({
-  page: number,
-  width: number,
-  height: number,
-  source: z.enum(['text layer', 'picture']),
-  turn: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
-  lean: number,
-  lines: z.array(z.object({ words: z.array(word).readonly() })).readonly(),
-}) satisfies z.ZodType<PageText>;
-
 const readDone = z.object({ pages: z.array(pageText).readonly() }) satisfies z.ZodType<ReadDone>;
 
 const failure = z.object({
@@ -71,10 +55,28 @@ export const fromWorker = z.discriminatedUnion('say', [
   z.object({ say: z.literal('page'), id: number, done: number, of: number }),
   z.object({ say: z.literal('done'), id: number, result: keepDone, memory: number }),
   z.object({ say: z.literal('read'), id: number, result: readDone, memory: number }),
+  z.object({ say: z.literal('written'), id: number, result: writeOutDone, memory: number }),
+  z.object({ say: z.literal('suggested'), id: number, result: suggestDone, memory: number }),
   z.object({ say: z.literal('failed'), id: number, error: failure, memory: number }),
 ]);
 
 export type FromWorker = z.infer<typeof fromWorker>;
+
+const point = z.object({ x: number, y: number });
+
+const keepRecipe = z.object({
+  clean: z
+    .object({
+      crop: z.union([z.literal('find'), z.tuple([point, point, point, point]).readonly()]).optional(),
+      straighten: z.boolean().optional(),
+      contrast: z.boolean().optional(),
+    })
+    .optional(),
+  blackOut: z
+    .array(z.object({ page: number, place: rect }))
+    .readonly()
+    .optional(),
+}) satisfies z.ZodType<KeepRecipe>;
 
 /** What a job looks like on the worker's side of the door. */
 export const toWorker = z.object({
@@ -86,7 +88,10 @@ export const toWorker = z.object({
       name: z.string(),
       output: z.string(),
       password: z.string().optional(),
+      recipe: keepRecipe.optional(),
     }),
     z.object({ job: z.literal('read'), input: z.string(), name: z.string() }),
+    writeOutJob,
+    suggestJob,
   ]),
 }) satisfies z.ZodType<ToWorker>;

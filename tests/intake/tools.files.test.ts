@@ -20,6 +20,9 @@ describe('the tools that a rendition names', () => {
     ['@neslinesli93/qpdf-wasm', tools.qpdfWasm],
     ['@embedpdf/pdfium', tools.pdfium],
     ['sharp', tools.sharp],
+    ['libheif-js', tools.libheif],
+    ['utif2', tools.utif2],
+    ['bmp-ts', tools.bmp],
   ])('are those installed: %s', (name, version) => {
     expect(installed(name)).toBe(version);
   });

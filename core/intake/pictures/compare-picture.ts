@@ -1,9 +1,11 @@
-import type { Sharp } from 'sharp';
+import sharp from 'sharp';
 import type { SeenRect } from '../../vocabulary/lot.ts';
 import type { Raster } from '../pdfium/read-page.ts';
 
 /** Pictures are compared as grids of this many cells along the longer side: fine enough to tell any turn. */
 const cells = 48;
+/** Smaller cells would tell how two programs shrink a picture, not what it shows. */
+const leastDots = 3;
 
 interface Grid {
   readonly columns: number;
@@ -49,13 +51,8 @@ function placed(raster: Raster, pageHeight: number, place: SeenRect): GreyPixels
   return { width, height, at: (x, y) => raster.pixels[(top + y) * raster.width + left + x] ?? 255 };
 }
 
-async function decoded(picture: Sharp, longest: number): Promise<GreyPixels> {
-  const { data, info } = await picture
-    .resize({ width: longest, height: longest, fit: 'inside', withoutEnlargement: true })
-    .flatten({ background: 'white' })
-    .toColourspace('srgb')
-    .raw()
-    .toBuffer({ resolveWithObject: true });
+async function decoded(picture: Buffer): Promise<GreyPixels> {
+  const { data, info } = await sharp(picture).raw().toBuffer({ resolveWithObject: true });
   const step = info.channels;
   const at = (x: number, y: number) => {
     const from = (y * info.width + x) * step;
@@ -67,19 +64,25 @@ async function decoded(picture: Sharp, longest: number): Promise<GreyPixels> {
 }
 
 /**
- * Mean difference (0-255) between a picture as sharp decodes and turns it, and as the independent reader shows it on
- * the page.
+ * Mean difference (0-255) between a picture as its decoder shows it upright (a small sRGB PNG), and as the independent
+ * reader shows it on the page.
  */
 export async function pictureDifference(
-  upright: Sharp,
+  reference: Buffer,
   page: { readonly raster: Raster; readonly height: number; readonly place: SeenRect },
 ): Promise<number> {
   const shown = placed(page.raster, page.height, page.place);
   const longest = Math.max(page.place.width, page.place.height);
-  const columns = Math.max(1, Math.min(shown.width, Math.round((cells * page.place.width) / longest)));
-  const rows = Math.max(1, Math.min(shown.height, Math.round((cells * page.place.height) / longest)));
+  const columns = Math.max(
+    1,
+    Math.min(Math.floor(shown.width / leastDots), Math.round((cells * page.place.width) / longest)),
+  );
+  const rows = Math.max(
+    1,
+    Math.min(Math.floor(shown.height / leastDots), Math.round((cells * page.place.height) / longest)),
+  );
   const a = gridOf(shown, columns, rows);
-  const b = gridOf(await decoded(upright, 480), columns, rows);
+  const b = gridOf(await decoded(reference), columns, rows);
   const sum = a.values.reduce((total, value, index) => total + Math.abs(value - (b.values[index] ?? 0)), 0);
   return sum / a.values.length;
 }

@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { crc32, inflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
-import { fileSource } from '../../core/intake/pdfium/byte-source.ts';
-import { RegularFile } from '../../core/intake/regular/regular-file.ts';
-import { nameOf } from '../../core/intake/regular/values.ts';
-import { bench, sightOf } from './keeping.ts';
-import { drawnL, letterL, phoneJpeg, storedFor, withDensity } from './make-pictures.ts';
+import { fileSource } from '../../../core/intake/pdfium/byte-source.ts';
+import { RegularFile } from '../../../core/intake/regular/regular-file.ts';
+import { nameOf } from '../../../core/intake/regular/values.ts';
+import { bench, sightOf } from '../keeping.ts';
+import { drawnL, letterL, phoneJpeg, storedFor, withDensity } from '../make-pictures.ts';
 
 const at = bench();
 afterAll(() => at.clear());
