@@ -42,7 +42,7 @@ export async function picturePages(context: KeepContext, original: ReaderDocumen
   const { pageCount } = original;
   if (pageCount > mostPages) return `it has ${pageCount} pages, too many to keep as pictures`;
   const there = Array.from({ length: pageCount }, (_, index) => index).filter((index) => hasPage(original, index));
-  if (there.length === 0) return 'no page can be drawn';
+  if (there.length === 0) return 'none of its pages can be read';
   const writer = new RegularWriter(context.job.output);
   try {
     writer.add('<< /Pages 2 0 R /Type /Catalog >>');
