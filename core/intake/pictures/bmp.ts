@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { decode } from 'bmp-ts';
+import sharp, { type Sharp } from 'sharp';
+import { dotsOf } from './dots-to-page.ts';
+import { checkSize, damaged, secondsLimit } from './limits.ts';
+import type { Density, OpenPictures, OpenSheet } from './picture-model.ts';
+
+const inchesPerMetre = 39.3701;
+
+/** BITMAPINFOHEADER: width, height (negative where rows run from the top), dots per metre. */
+interface BmpHead {
+  readonly width: number;
+  readonly height: number;
+  readonly density: Density | undefined;
+}
+
+function headOf(bytes: Buffer, name: string): BmpHead {
+  if (bytes.length < 54) throw damaged(name);
+  const [x, y] = [bytes.readInt32LE(38) / inchesPerMetre, bytes.readInt32LE(42) / inchesPerMetre];
+  const density = x > 0 && y > 0 ? { x: Math.round(x), y: Math.round(y), known: true } : undefined;
+  return { width: bytes.readInt32LE(18), height: Math.abs(bytes.readInt32LE(22)), density };
+}
+
+/**
+ * Opens a BMP; sharp reads none.
+ * @throws LotfileError `file refused`
+ */
+export function openBmp(path: string, name: string): OpenPictures {
+  const bytes = readFileSync(path);
+  const { width, height, density } = headOf(bytes, name);
+  checkSize(name, width, height);
+  const { data } = decode(bytes, { toRGBA: true });
+  if (data.length !== width * height * 4) throw damaged(name);
+  // The fourth byte is padding in nearly every BMP there is.
+  for (let at = 3; at < data.length; at += 4) data[at] = 255;
+  const upright = (): Sharp =>
+    sharp(data, { raw: { width, height, channels: 4 }, limitInputPixels: false })
+      .removeAlpha()
+      .timeout({ seconds: secondsLimit });
+  const sheet = async (): Promise<OpenSheet> => {
+    const grey = data.every((value, at) => at % 4 === 3 || value === data[at - (at % 4)]);
+    const { picture, way } = await dotsOf(upright, { pixels: width * height, grey });
+    return { picture, way, orientation: 1, density, camera: false, notes: [], upright };
+  };
+  return { count: 1, notes: [], sheet };
+}

@@ -1,0 +1,272 @@
+import { readFileSync } from 'node:fs';
+import sharp from 'sharp';
+import { afterAll, describe, expect, it } from 'vitest';
+import { bench, sightOf } from '../keeping.ts';
+import { drawnL, letterL } from '../make-pictures.ts';
+import { withTurn } from './make-heic.ts';
+import { barredTwoTone, tiffOf } from './make-tiff.ts';
+
+const at = bench();
+afterAll(() => at.clear());
+
+/** Written by heif-enc 1.15 from the L of make-pictures.ts, 96 x 64 dots. */
+function sample(name: string): Buffer {
+  return readFileSync(new URL(`samples/${name}`, import.meta.url));
+}
+
+/** Grey values of the page at fractions of the place where the picture stands; the lower left third of an L is dark. */
+async function greyAt(path: string, page: number, spots: readonly (readonly [number, number])[]) {
+  const { raster } = await sightOf(path, page);
+  const dark = [...raster.pixels.keys()].filter((index) => (raster.pixels[index] ?? 255) < 250);
+  const columns = dark.map((index) => index % raster.width);
+  const rows = dark.map((index) => Math.floor(index / raster.width));
+  const reach = (values: readonly number[]) => [
+    values.reduce((a, b) => Math.min(a, b)),
+    values.reduce((a, b) => Math.max(a, b)),
+  ];
+  const [[left = 0, right = 0], [top = 0, bottom = 0]] = [reach(columns), reach(rows)];
+  return spots.map(([x, y]) => {
+    const column = Math.round(left + x * (right - left));
+    const row = Math.round(top + y * (bottom - top));
+    return raster.pixels[row * raster.width + column] ?? 255;
+  });
+}
+
+/** The stem, the end of the foot, the empty upper right of the L. */
+const spotsOfL = [
+  [0.17, 0.4],
+  [0.6, 0.82],
+  [0.8, 0.3],
+] as const;
+
+async function expectL(path: string, page = 0): Promise<void> {
+  const [stem = 255, foot = 255, empty = 0] = await greyAt(path, page, spotsOfL);
+  expect(stem).toBeLessThan(90);
+  expect(foot).toBeLessThan(150);
+  expect(empty).toBeGreaterThan(215);
+}
+
+describe('keeping a HEIC photo', () => {
+  it('lays it on a page, decoded', async () => {
+    const kept = await at.keep(sample('L.heic'), 'phone.heic');
+    expect(kept.rendition.pages[0]).toMatchObject({ width: 792, height: 612 });
+    expect(kept.rendition.tool).toContain('libheif');
+    await expectL(kept.output);
+  });
+
+  it('turns it as the file itself says, once', async () => {
+    // The L stored turned a quarter clockwise, and the property that turns it back by one counter-clockwise.
+    const stored = await at.keep(sample('L6.heic'), 'stored.heic');
+    expect(stored.rendition.pages[0]).toMatchObject({ width: 612, height: 792 });
+    const turned = await at.keep(withTurn(sample('L6.heic'), 3), 'turned.heic');
+    expect(turned.rendition.pages[0]).toMatchObject({ width: 792, height: 612 });
+    await expectL(turned.output);
+  });
+
+  it('carries its colour profile into the page', async () => {
+    const kept = await at.keep(sample('Lp3.heic'), 'wide.heic');
+    expect(readFileSync(kept.output).includes('/ICCBased')).toBe(true);
+    await expectL(kept.output);
+  });
+
+  it('keeps every shot of a file that holds several, and says so', async () => {
+    const kept = await at.keep(sample('two.heic'), 'two.heic');
+    expect(kept.rendition.pages.map(({ width }) => width)).toEqual([792, 612]);
+    expect(kept.rendition.notes).toEqual([expect.stringMatching(/several shots/)]);
+  });
+
+  it('reads AVIF, which comes in the same box', async () => {
+    await expectL((await at.keep(sample('L.avif'), 'site.avif')).output);
+  });
+
+  it.each([700, 400, 60])('refuses one that breaks off after %i bytes', async (length) => {
+    await expect(at.keep(sample('L.heic').subarray(0, length), 'cut.heic')).rejects.toMatchObject({
+      code: 'file refused',
+      message: expect.stringMatching(/breaks off or is damaged/),
+    });
+  });
+});
+
+describe('keeping a TIFF', () => {
+  it('makes a page of each picture, and none of the small copies beside them', async () => {
+    const page = {
+      width: 1700,
+      height: 2200,
+      bits: 1,
+      data: barredTwoTone(1700, 2200),
+      resolution: [200, 200] as const,
+    };
+    const small = { width: 170, height: 220, bits: 1, data: barredTwoTone(170, 220), subfile: 1 };
+    const kept = await at.keep(tiffOf([page, small, page, small, page]), 'fax.tif');
+    expect(kept.rendition.pages.map(({ width, height }) => [width, height])).toEqual([
+      [612, 792],
+      [612, 792],
+      [612, 792],
+    ]);
+    expect(kept.rendition.recipe).toMatch(/^fax.*true size$/);
+    const { raster } = await sightOf(kept.output, 2);
+    expect([raster.pixels[100 * 612 + 300], raster.pixels[300 * 612 + 300]]).toEqual([0, 255]);
+    expect(kept.bytes).toBeLessThan(12_000);
+  });
+
+  it('shows a coarse fax in the shape of its sheet: 204 dots across, 98 down (ITU-T T.4)', async () => {
+    const [width, height] = [1728, 1078];
+    const fax = { width, height, bits: 1, data: barredTwoTone(width, height), resolution: [204, 98] as const };
+    const [page] = (await at.keep(tiffOf([fax]), 'fax.tif')).rendition.pages;
+    expect(page?.width).toBeCloseTo((1728 / 204) * 72, 1);
+    expect(page?.height).toBeCloseTo((1078 / 98) * 72, 1);
+  });
+
+  it('keeps the shape where the densities only stand in a ratio', async () => {
+    const fax = {
+      width: 800,
+      height: 550,
+      bits: 1,
+      data: barredTwoTone(800, 550),
+      resolution: [2, 1] as const,
+      unit: 1,
+    };
+    const kept = await at.keep(tiffOf([fax]), 'fax.tif');
+    const { raster } = await sightOf(kept.output);
+    // The bar is as wide as the picture and a quarter as high: 800 dots by 1100 halves, so 2.9 times as wide.
+    const dark = [...raster.pixels.keys()].filter((index) => (raster.pixels[index] ?? 255) < 100);
+    const rows = new Set(dark.map((index) => Math.floor(index / raster.width))).size;
+    expect(dark.length / rows / rows).toBeCloseTo(800 / 275, 1);
+  });
+
+  it('takes centimetres, and no density that can not be', async () => {
+    const one = { width: 1700, height: 2200, bits: 1, data: barredTwoTone(1700, 2200) };
+    const metric = await at.keep(tiffOf([{ ...one, resolution: [78.74, 78.74], unit: 3 }]), 'metric.tif');
+    expect(metric.rendition.pages[0]?.width).toBeCloseTo(612, 0);
+    // Absurd: the shape alone tells a letter sheet.
+    const absurd = await at.keep(tiffOf([{ ...one, resolution: [72_000, 72_000] }]), 'absurd.tif');
+    expect(absurd.rendition.pages[0]).toMatchObject({ width: 612, height: 792 });
+    expect(absurd.rendition.recipe).toMatch(/fills its sheet/);
+  });
+
+  it.each([1, 3, 6, 8])('honours orientation %i of tag 274 once', async (orientation) => {
+    const turned = [1, 3].includes(orientation) ? [600, 400] : [400, 600];
+    const angle = { 1: 0, 3: 180, 6: 270, 8: 90 }[orientation] ?? 0;
+    const { data, info } = await sharp(await drawnL().png().toBuffer())
+      .rotate(angle)
+      .raw()
+      .toBuffer({ resolveWithObject: true });
+    expect([info.width, info.height]).toEqual(turned);
+    const bytes = tiffOf([{ width: info.width, height: info.height, bits: 8, samples: 3, data, orientation }]);
+    const kept = await at.keep(bytes, 'scan.tif');
+    expect(kept.rendition.pages[0]).toMatchObject({ width: 792, height: 612 });
+    await expectL(kept.output);
+  });
+
+  it.each(['lzw', 'deflate', 'jpeg', 'packbits', 'none'] as const)('reads %s', async (compression) => {
+    const bytes = await drawnL().tiff({ compression, quality: 90 }).toBuffer();
+    await expectL((await at.keep(bytes, 'scan.tif')).output);
+  });
+
+  it('reads fax coding (T.6), 16 bits a colour and printing colours', async () => {
+    const fax = await drawnL()
+      .toColourspace('b-w')
+      .threshold(150)
+      .tiff({ compression: 'ccittfax4', bitdepth: 1 })
+      .toBuffer();
+    expect((await at.keep(fax, 'fax.tif')).rendition.recipe).toMatch(/^fax/);
+    await expectL((await at.keep(await drawnL().toColourspace('rgb16').tiff().toBuffer(), 'deep.tif')).output);
+    await expectL((await at.keep(await drawnL().toColourspace('cmyk').tiff().toBuffer(), 'press.tif')).output);
+  });
+
+  it('asks a second reader where the first one gives up, and says so', async () => {
+    // JPEG inside in the old style (compression 6, TIFF 6.0 section 22), which newer readers no longer take.
+    const jpeg = await drawnL().jpeg({ quality: 90 }).toBuffer();
+    const old = tiffOf([
+      {
+        width: 600,
+        height: 400,
+        bits: 8,
+        samples: 3,
+        compression: 6,
+        data: jpeg,
+        more: [
+          [512, 3, 1],
+          [513, 4, 8],
+          [514, 4, jpeg.length],
+        ],
+      },
+    ]);
+    const kept = await at.keep(old, 'old.tif');
+    await expectL(kept.output);
+    if (kept.rendition.recipe.includes('second reader')) expect(kept.rendition.notes[0]).toMatch(/a second one did/);
+    else expect(kept.rendition.notes).toEqual([]);
+  });
+
+  it('refuses what is cut short, what bites its own tail without a picture, and what claims too much', async () => {
+    const sound = tiffOf([{ width: 600, height: 400, bits: 8, samples: 3, data: letterL() }]);
+    const huge = tiffOf([{ width: 60_000, height: 60_000, bits: 1, data: Buffer.alloc(10) }]);
+    for (const bytes of [Buffer.from('II*\0\u0008\0\0\0\0\0\u0008\0\0\0', 'latin1'), sound.subarray(0, 300), huge]) {
+      await expect(at.keep(bytes, 'bad.tif')).rejects.toMatchObject({ code: 'file refused', about: 'bad.tif' });
+    }
+  });
+});
+
+/** A BMP of 24 bits (BITMAPINFOHEADER), rows from the bottom or, with a negative height, from the top. */
+function bmpOf(rgb: Buffer, width: number, height: number, fromTop: boolean): Buffer {
+  const row = Math.ceil((width * 3) / 4) * 4;
+  const head = Buffer.alloc(54);
+  head.write('BM', 'latin1');
+  head.writeUInt32LE(54 + row * height, 2);
+  head.writeUInt32LE(54, 10);
+  head.writeUInt32LE(40, 14);
+  head.writeInt32LE(width, 18);
+  head.writeInt32LE(fromTop ? -height : height, 22);
+  head.writeUInt16LE(1, 26);
+  head.writeUInt16LE(24, 28);
+  const data = Buffer.alloc(row * height);
+  for (let y = 0; y < height; y += 1) {
+    const to = (fromTop ? y : height - 1 - y) * row;
+    for (let x = 0; x < width; x += 1) {
+      const from = (y * width + x) * 3;
+      data.set([rgb[from + 2] ?? 0, rgb[from + 1] ?? 0, rgb[from] ?? 0], to + x * 3);
+    }
+  }
+  return Buffer.concat([head, data]);
+}
+
+describe('keeping WebP, GIF and BMP', () => {
+  it.each([
+    ['lossy.webp', () => drawnL().webp({ quality: 80 }).toBuffer(), /^photo/],
+    ['lossless.webp', () => drawnL().webp({ lossless: true }).toBuffer(), /^picture.*untouched/],
+    ['plan.gif', () => drawnL().gif().toBuffer(), /^picture.*untouched/],
+    ['up.bmp', () => Promise.resolve(bmpOf(letterL(), 600, 400, false)), /^picture.*untouched/],
+    ['down.bmp', () => Promise.resolve(bmpOf(letterL(), 600, 400, true)), /^picture.*untouched/],
+  ])('%s shows as drawn', async (name, make, recipe) => {
+    const kept = await at.keep(await make(), name);
+    expect(kept.rendition.recipe).toMatch(recipe);
+    await expectL(kept.output);
+  });
+
+  it('keeps the first picture of one that moves, and says so', async () => {
+    const frames = Buffer.concat([letterL(60, 40), Buffer.alloc(60 * 40 * 3, 10)]);
+    const gif = await sharp(frames, { raw: { width: 60, height: 80, channels: 3, pageHeight: 40 } })
+      .gif()
+      .toBuffer();
+    const { notes, pages } = (await at.keep(gif, 'moving.gif')).rendition;
+    expect(pages).toHaveLength(1);
+    expect(notes).toEqual([expect.stringMatching(/first one is kept/)]);
+  });
+
+  it('lays a see-through picture on white', async () => {
+    const clear = await sharp({ create: { width: 400, height: 300, channels: 4, background: '#00000000' } })
+      .webp({ lossless: true })
+      .toBuffer();
+    const { raster } = await sightOf((await at.keep(clear, 'clear.webp')).output);
+    expect(raster.pixels.every((value) => value > 250)).toBe(true);
+  });
+
+  it('refuses a BMP that is cut short or claims too much', async () => {
+    const sound = bmpOf(letterL(), 600, 400, false);
+    const huge = Buffer.from(sound);
+    huge.writeInt32LE(2_000_000, 18);
+    for (const bytes of [sound.subarray(0, 40), sound.subarray(0, 5000), huge]) {
+      await expect(at.keep(bytes, 'bad.bmp')).rejects.toMatchObject({ code: 'file refused', about: 'bad.bmp' });
+    }
+  });
+});
