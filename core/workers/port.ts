@@ -1,4 +1,11 @@
-import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
+import type {
+  ReadDone,
+  ReadJob,
+  SuggestDone,
+  SuggestJob,
+  WriteOutDone,
+  WriteOutJob,
+} from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 
 /** How far long work has come: what, how many of how many. */
@@ -26,6 +33,10 @@ export interface WorkPort {
    * @throws LotfileError as `keep` does.
    */
   read(job: ReadJob, control?: WorkControl): Promise<ReadDone>;
+  /** Like `read`, with the words written to a file; what the answer leaves out stands there. */
+  writeOut(job: WriteOutJob, control?: WorkControl): Promise<WriteOutDone>;
+  /** What words that were written out suggest. */
+  suggest(job: SuggestJob, control?: WorkControl): Promise<SuggestDone>;
   /** Ends idle workers. */
   close(): Promise<void>;
 }

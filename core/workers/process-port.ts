@@ -2,7 +2,14 @@ import { rmSync } from 'node:fs';
 import { totalmem } from 'node:os';
 import { extname } from 'node:path';
 import { scrapsOf } from '../intake/keep-context.ts';
-import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
+import type {
+  ReadDone,
+  ReadJob,
+  SuggestDone,
+  SuggestJob,
+  WriteOutDone,
+  WriteOutJob,
+} from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { LaunchWorker } from './launch.ts';
@@ -18,6 +25,8 @@ export interface WorkersOptions {
   /** Resident memory that ends a worker; by default half of the machine's, 1 to 3 GB. */
   readonly memoryMB?: number | undefined;
   readonly time?: TimeLimits | undefined;
+  /** Lets every other program go first: for work that nobody waits for. */
+  readonly patient?: boolean | undefined;
   /** How a process is started; node's own way unless said. */
   readonly launch?: LaunchWorker | undefined;
 }
@@ -33,7 +42,7 @@ function defaultMemory(): number {
 }
 
 function sweep(job: Job): void {
-  if (job.job === 'read') return;
+  if (job.job === 'read' || job.job === 'suggest') return;
   for (const path of [job.output, ...scrapsOf(job.output)]) rmSync(path, { force: true });
 }
 
@@ -63,6 +72,18 @@ class Workers implements WorkPort {
   async read(job: ReadJob, control: Control = {}): Promise<ReadDone> {
     const done = await this.#do(job, control);
     if ('pages' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async writeOut(job: WriteOutJob, control: Control = {}): Promise<WriteOutDone> {
+    const done = await this.#do(job, control);
+    if ('written' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async suggest(job: SuggestJob, control: Control = {}): Promise<SuggestDone> {
+    const done = await this.#do(job, control);
+    if ('reading' in done) return done;
     throw wrongAnswer(job);
   }
 
@@ -125,8 +146,8 @@ class Workers implements WorkPort {
     for (let worker = this.#idle.pop(); worker !== undefined; worker = this.#idle.pop()) {
       if (worker.alive) return worker;
     }
-    const { program = workerMain, memoryMB = defaultMemory(), launch } = this.#options;
-    return new WorkerProcess({ program, memoryMB, launch });
+    const { program = workerMain, memoryMB = defaultMemory(), launch, patient } = this.#options;
+    return new WorkerProcess({ program, memoryMB, launch, patient });
   }
 
   #giveBack(worker: WorkerProcess): void {

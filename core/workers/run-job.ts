@@ -1,5 +1,12 @@
 import { statSync } from 'node:fs';
-import type { ReadDone, ReadJob } from '../intake/ocr/read-model.ts';
+import type {
+  ReadDone,
+  ReadJob,
+  SuggestDone,
+  SuggestJob,
+  WriteOutDone,
+  WriteOutJob,
+} from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { FromWorker } from './messages.ts';
@@ -9,8 +16,8 @@ import type { WorkerProcess } from './worker-process.ts';
 
 export type Control = WorkControl;
 
-export type Job = KeepJob | ReadJob;
-export type Done = KeepDone | ReadDone;
+export type Job = KeepJob | ReadJob | WriteOutJob | SuggestJob;
+export type Done = KeepDone | ReadDone | WriteOutDone | SuggestDone;
 
 /** Milliseconds a job may take. */
 export interface TimeLimits {
@@ -30,6 +37,11 @@ const generous: TimeLimits = { open: (bytes: number) => 120_000 + bytes / 1024, 
 /** The person stopped it. */
 export function stopped(job: Job): LotfileError {
   return new LotfileError('stopped', `Reading "${job.name}" was stopped.`, { about: job.name });
+}
+
+/** The file whose size says how long the job may take. */
+function inputOf(job: Job): string {
+  return job.job === 'suggest' ? job.texts : job.input;
 }
 
 function gaveUp(job: Job, why: string): LotfileError {
@@ -60,7 +72,7 @@ export class Run {
     if (signal?.aborted === true) throw stopped(this.#job);
     const onAbort = () => this.#end(stopped(this.#job));
     signal?.addEventListener('abort', onAbort, { once: true });
-    this.#allow(this.#time.open(statSync(this.#job.input, { throwIfNoEntry: false })?.size ?? 0));
+    this.#allow(this.#time.open(statSync(inputOf(this.#job), { throwIfNoEntry: false })?.size ?? 0));
     this.#worker.order({ id, job: this.#job }, (message) => this.#hear(message, id, control));
     try {
       const fell = this.#worker.ended.then((end) => {
@@ -81,8 +93,8 @@ export class Run {
       return;
     }
     this.#worker.memory = message.memory;
-    if (message.say === 'done' || message.say === 'read') this.#outcome.resolve(message.result);
-    else this.#outcome.reject(LotfileError.from(message.error));
+    if (message.say === 'failed') this.#outcome.reject(LotfileError.from(message.error));
+    else this.#outcome.resolve(message.result);
   }
 
   #perPage(): number {

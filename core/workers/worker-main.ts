@@ -2,9 +2,11 @@
  * The worker program: files in, files out, small messages. It knows no lot and no database, and is ended without
  * regret. Started by process-port.ts over an IPC channel; `--memory=<MB>` is its limit.
  */
+import { constants, setPriority } from 'node:os';
 import { keepFile } from '../intake/keep-file.ts';
 import { sharedReader } from '../intake/ocr/letter-reader.ts';
 import { readPages } from '../intake/ocr/read-pages.ts';
+import { suggest, writeOut } from '../intake/ocr/write-out.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { type FromWorker, type ToWorker, toWorker } from './messages.ts';
 import { startWatchdog } from './watchdog.ts';
@@ -41,16 +43,27 @@ function openChannel(): Channel {
 
 const channel = openChannel();
 
+type Answer = Extract<FromWorker, { readonly result: unknown }>;
+type Bare<T> = T extends unknown ? Omit<T, 'id' | 'memory'> : never;
+type OnPage = (done: number, of: number) => Promise<void>;
+
+async function work(job: ToWorker['job'], onPage: OnPage): Promise<Bare<Answer>> {
+  switch (job.job) {
+    case 'keep':
+      return { say: 'done', result: await keepFile(job, onPage) };
+    case 'read':
+      return { say: 'read', result: { pages: await readPages(job.input, job.name, { onPage, reader: sharedReader }) } };
+    case 'write out':
+      return { say: 'written', result: await writeOut(job, { onPage, reader: sharedReader }) };
+    case 'suggest':
+      return { say: 'suggested', result: suggest(job) };
+  }
+}
+
 async function run({ id, job }: ToWorker): Promise<void> {
   try {
-    const onPage = (done: number, of: number) => channel.send({ say: 'page', id, done, of });
-    if (job.job === 'keep') {
-      const result = await keepFile(job, onPage);
-      await channel.send({ say: 'done', id, result, memory: process.memoryUsage.rss() });
-    } else {
-      const result = { pages: await readPages(job.input, job.name, { onPage, reader: sharedReader }) };
-      await channel.send({ say: 'read', id, result, memory: process.memoryUsage.rss() });
-    }
+    const answer = await work(job, (done, of) => channel.send({ say: 'page', id, done, of }));
+    await channel.send({ ...answer, id, memory: process.memoryUsage.rss() });
   } catch (problem) {
     const error = LotfileError.from(problem).toJSON();
     await channel.send({ say: 'failed', id, error, memory: process.memoryUsage.rss() });
@@ -59,6 +72,8 @@ async function run({ id, job }: ToWorker): Promise<void> {
 
 const limit = Number(process.argv.find((word) => word.startsWith('--memory='))?.slice('--memory='.length));
 startWatchdog((Number.isFinite(limit) && limit > 0 ? limit : 2048) * 1024 * 1024);
+
+if (process.argv.includes('--patient')) setPriority(constants.priority.PRIORITY_LOW);
 
 channel.onOrder((message) => {
   const order = toWorker.safeParse(message);

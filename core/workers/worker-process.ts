@@ -5,6 +5,8 @@ import { type FromWorker, fromWorker, type ToWorker } from './messages.ts';
 export interface WorkerSettings {
   readonly program: string | URL;
   readonly memoryMB: number;
+  /** Runs at the lowest priority. */
+  readonly patient?: boolean | undefined;
   /** How a process is started; node's own way unless said. */
   readonly launch?: LaunchWorker | undefined;
 }
@@ -31,10 +33,10 @@ export class WorkerProcess {
   /** Resident bytes after the last job. */
   memory = 0;
 
-  constructor({ program, memoryMB, launch = forkWorker }: WorkerSettings) {
+  constructor({ program, memoryMB, patient = false, launch = forkWorker }: WorkerSettings) {
     this.#child = launch({
       program: program instanceof URL ? fileURLToPath(program) : program,
-      words: [`--memory=${memoryMB}`],
+      words: [`--memory=${memoryMB}`, ...(patient ? ['--patient'] : [])],
       nodeWords: [`--max-old-space-size=${Math.round(memoryMB * heapShare)}`],
     });
     this.#ended = new Promise((resolve) => {

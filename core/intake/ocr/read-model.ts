@@ -1,4 +1,7 @@
-import type { PageText } from '../reading/page-text.ts';
+import type { Day } from '../../vocabulary/days.ts';
+import type { KindId } from '../../vocabulary/practice.ts';
+import type { PageText, TextSource } from '../reading/page-text.ts';
+import type { PaperReading } from '../reading/reading-model.ts';
 
 /** The job of reading a file's words, handed to the worker program. Sound pages are read, not hostile originals. */
 export interface ReadJob {
@@ -10,4 +13,46 @@ export interface ReadJob {
 
 export interface ReadDone {
   readonly pages: readonly PageText[];
+}
+
+/** Reads a file's words into a file: with all their places they are too many to be sent about. */
+export interface WriteOutJob {
+  readonly job: 'write out';
+  readonly input: string;
+  readonly name: string;
+  /** Where the pages' words are written, as JSON; a `SuggestJob` reads them again. */
+  readonly output: string;
+}
+
+/** A page that was written out, as far as whoever asked for it needs to know at once. */
+export interface WrittenPage {
+  /** 0-based, within the file. */
+  readonly page: number;
+  readonly source: TextSource;
+  /** No ink stands on it. */
+  readonly blank: boolean;
+  readonly text: string;
+}
+
+export interface WriteOutDone {
+  readonly written: readonly WrittenPage[];
+}
+
+/** From words that were written out to what they suggest: a matter of thinking, done where nobody waits for it. */
+export interface SuggestJob {
+  readonly job: 'suggest';
+  readonly name: string;
+  /** What a `WriteOutJob` wrote. */
+  readonly texts: string;
+  /** The practice in force, as JSON. */
+  readonly practice: string;
+  readonly today: Day;
+  /** The kind whose facts to look for; the best one where it is left out. */
+  readonly kind?: KindId | undefined;
+  /** The paper's own pages, 0-based; all of them where it is left out. */
+  readonly pages?: readonly number[] | undefined;
+}
+
+export interface SuggestDone {
+  readonly reading: PaperReading;
 }

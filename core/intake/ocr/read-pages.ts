@@ -102,7 +102,8 @@ async function readPicture(
   const empty: PageText = { page, width, height, source: 'picture', turn: 0, lean: 0, lines: [] };
   const dpi = Math.min(dpiRange.most, Math.max(dpiRange.least, layer.dpi ?? dpiRange.least));
   const picture = drawGrey(document, page, dpi / 72);
-  if (picture === undefined || inkFacts(picture).share < leastInk) return empty;
+  if (picture === undefined) return empty;
+  if (inkFacts(picture).share < leastInk) return { ...empty, blank: true };
   const letters = await reader();
   const scale = picture.width / width;
   const seen = await lookAllWays(letters, picture, scale * 72);

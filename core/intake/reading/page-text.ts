@@ -34,6 +34,8 @@ export interface PageText {
   readonly turn: Turn;
   /** Clockwise degrees. */
   readonly lean: number;
+  /** No ink stands on it: a back side that went through the scanner with the rest. */
+  readonly blank?: boolean | undefined;
   /** Top to bottom. */
   readonly lines: readonly TextLine[];
 }
