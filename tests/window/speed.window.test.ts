@@ -1,4 +1,5 @@
-import type { Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import type { BrowserContext, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { openWindow } from './harness.ts';
 import { makeLargeLot } from './large-lot.ts';
@@ -22,6 +23,17 @@ async function clickTo(page: Page, link: string, seen: string): Promise<number> 
     },
     { href: link, wanted: seen },
   );
+}
+
+/** Resident memory of the browser's page processes, shared libraries counted in part (PSS), in MB; 0 off Linux. */
+async function pageMemory(context: BrowserContext): Promise<number> {
+  const session = await context.browser()?.newBrowserCDPSession();
+  if (session === undefined || process.platform !== 'linux') return 0;
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const kilobytes = processInfo
+    .filter(({ type }) => type === 'renderer')
+    .map(({ id }) => Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${id}/smaps_rollup`, 'utf8'))?.[1] ?? 0));
+  return Math.round(kilobytes.reduce((sum, each) => sum + each, 0) / 1024);
 }
 
 /**
@@ -58,6 +70,7 @@ it('shows every screen of a lot with 400 papers and 3,000 photos', async () => {
   const { metrics } = await session.send('Performance.getMetrics');
   const heap = metrics.find(({ name }) => name === 'JSHeapUsedSize')?.value ?? 0;
   lines.push(`page heap ${Math.round(heap / 1e6)} MB`);
+  lines.push(`page process ${await pageMemory(open.context)} MB`);
   process.stdout.write(`${lines.join('\n')}\n`);
   await page.getByRole('link', { name: 'Papers', exact: true }).click();
   const all = await page
