@@ -27,6 +27,15 @@ export const trackedTables = [
   'handover_file',
   'handover_edition',
   'record',
+  'cost_line',
+  'change_order',
+  'invoice',
+  'payment',
+  'supplier_notice',
+  'waiver',
+  'draw',
+  'draw_line',
+  'comment_more',
 ] as const;
 export type TrackedTable = (typeof trackedTables)[number];
 

@@ -206,6 +206,25 @@ export interface VisitComment {
   readonly text: string;
   readonly answer?: string | undefined;
   readonly answered?: Day | undefined;
+  /** The day by which they want it answered. */
+  readonly due?: Day | undefined;
+  /** The paper that shows it is put right. */
+  readonly evidence?: EditionId | undefined;
+}
+
+/** What was done about a comment; the evidence stays where none is named. */
+export interface CommentAnswer {
+  readonly text: string;
+  readonly day: Day;
+  readonly evidence?: EditionId | undefined;
+}
+
+/** Only what is named changes; null clears. */
+export interface CommentChange {
+  readonly number?: string | undefined;
+  readonly text?: string | undefined;
+  readonly due?: Day | null | undefined;
+  readonly evidence?: EditionId | null | undefined;
 }
 
 /** A finished file waiting in the working folder, to be moved into the lot. */
@@ -291,3 +310,18 @@ export interface LotRecord extends NewRecord {
   /** Where it lies in the lot. */
   readonly filePath?: string | undefined;
 }
+
+/** Tables of the money of the house whose rows a person adds, changes and takes away. */
+export const costTables = [
+  'cost_line',
+  'change_order',
+  'invoice',
+  'payment',
+  'supplier_notice',
+  'waiver',
+  'draw',
+] as const;
+export type CostTable = (typeof costTables)[number];
+
+/** A row to keep: with an id the one there is changed, without a new one is made. */
+export type Kept<Row extends { readonly id: string }> = Omit<Row, 'id'> & { readonly id?: string | undefined };

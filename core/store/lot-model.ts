@@ -1,4 +1,14 @@
 import type { EditionContent, KeptFile } from '../packet/plan-model.ts';
+import type {
+  ChangeOrder,
+  CostBook,
+  CostLine,
+  Draw,
+  Invoice,
+  Payment,
+  SupplierNotice,
+  Waiver,
+} from '../vocabulary/costs.ts';
 import type { Day } from '../vocabulary/days.ts';
 import type { Answer } from '../vocabulary/facts.ts';
 import type {
@@ -18,11 +28,15 @@ import type { KindId, Practice, QuestionId } from '../vocabulary/practice.ts';
 import type {
   ActId,
   ActShown,
+  CommentAnswer,
+  CommentChange,
   CommentId,
+  CostTable,
   EditionCorrection,
   Handover,
   HandoverId,
   Holder,
+  Kept,
   KeptFact,
   KeptOfficeWord,
   KeptPacket,
@@ -173,6 +187,12 @@ export interface Lot extends Disposable {
   original(sha: string): KeptFile;
   originalPath(sha: string): string;
   renditionPath(sha: string): string;
+  /** Words that were read off pages of a rendition (0-based) without words of their own: the search finds them then. */
+  putPageTexts(rendition: string, texts: readonly { readonly page: number; readonly text: string }[]): void;
+  /** What was worked out of a file before ("words-2.json"), by the file's hash; undefined where it wasn't. */
+  cachedPath(sha: string, ending: string): string | undefined;
+  /** Moves what was worked out of a file from a `temporaryPath` to where it is found again. */
+  keepCached(tempPath: string, at: { readonly sha: string; readonly ending: string }): string;
   /** A new path in the lot's working folder, for workers to write to. */
   temporaryPath(): string;
   /** Removes leftovers of interrupted work; the names of what it removed. */
@@ -182,6 +202,8 @@ export interface Lot extends Disposable {
   listTable(): Promise<readonly TableFile[]>;
   /** The item a path stands for, where it lies on this lot's table. */
   tableFileAt(path: string): TableFile | undefined;
+  /** The hash of a file on the table, read once for as long as nothing touches it; undefined where it is gone. */
+  tableHash(name: string): Promise<string | undefined>;
   /** Lays a copy on the table under the person's name for it, or the next free one. */
   layOn(path: string, name: string): Promise<LaidFile>;
   /** Moves an item into table/put-aside/; its name there. */
@@ -214,7 +236,10 @@ export interface Lot extends Disposable {
 
   recordVisit(visit: NewVisit): VisitId;
   addComment(comment: Omit<VisitComment, 'id'>): CommentId;
-  answerComment(comment: CommentId, answer: { text: string; day: Day }): void;
+  answerComment(comment: CommentId, answer: CommentAnswer): void;
+  /** What they said and until when, corrected; the answer stays. */
+  changeComment(comment: CommentId, change: CommentChange): void;
+  removeComment(comment: CommentId): void;
   comments(visit?: VisitId): readonly VisitComment[];
 
   /** Moves finished files into packets/ and records what they were made from. */
@@ -232,6 +257,18 @@ export interface Lot extends Disposable {
 
   addRecord(record: NewRecord): RecordId;
   records(filter?: { sort?: NewRecord['sort'] | undefined }): readonly LotRecord[];
+
+  /** The money of the house: estimate, change orders, invoices, payments, notices, waivers, draws. */
+  costs(): CostBook;
+  putCostLine(line: Kept<CostLine>): string;
+  putChangeOrder(order: Kept<ChangeOrder>): string;
+  putInvoice(invoice: Kept<Invoice>): string;
+  putPayment(payment: Kept<Payment>): string;
+  putNotice(notice: Kept<SupplierNotice>): string;
+  putWaiver(waiver: Kept<Waiver>): string;
+  /** A new draw brings a subject of its own. */
+  putDraw(draw: Kept<Omit<Draw, 'subject'>>): string;
+  removeCost(table: CostTable, id: string): void;
 
   search(text: string, options?: { limit?: number | undefined }): readonly SearchHit[];
 

@@ -1,5 +1,8 @@
 import { rmSync } from 'node:fs';
 import * as answers from './answers.ts';
+import * as cache from './cache.ts';
+import { readCosts } from './cost-book.ts';
+import * as costs from './costs.ts';
 import * as content from './edition-parts.ts';
 import * as rows from './edition-rows.ts';
 import * as handovers from './handovers.ts';
@@ -111,6 +114,9 @@ function filesOf(
   | 'originalPath'
   | 'renditionPath'
   | 'temporaryPath'
+  | 'putPageTexts'
+  | 'cachedPath'
+  | 'keepCached'
   | 'sweep'
   | 'verify'
   | 'checkFiles'
@@ -125,6 +131,9 @@ function filesOf(
     originalPath: (sha) => originals.pathOfOriginal(ledger, sha),
     renditionPath: (sha) => renditions.pathOfRendition(ledger, sha),
     temporaryPath: () => newTemporaryPath(ledger),
+    putPageTexts: (rendition, texts) => renditions.putPageTexts(ledger, rendition, texts),
+    cachedPath: (sha, ending) => cache.cachedPath(ledger, sha, ending),
+    keepCached: (temporary, at) => cache.keepCached(ledger, temporary, at),
     sweep: () => sweepLot(ledger),
     verify: (work = {}) => verifyLot(ledger, work),
     checkFiles: (shas) => checkFiles(ledger, shas),
@@ -135,10 +144,13 @@ function filesOf(
 
 function tableOf(
   ledger: Ledger,
-): Part<'listTable' | 'tableFileAt' | 'layOn' | 'putAside' | 'listAside' | 'takeUp' | 'takeOff' | 'layBack'> {
+): Part<
+  'listTable' | 'tableFileAt' | 'tableHash' | 'layOn' | 'putAside' | 'listAside' | 'takeUp' | 'takeOff' | 'layBack'
+> {
   return {
     listTable: () => table.listTable(ledger),
     tableFileAt: (path) => table.tableFileAt(ledger, path),
+    tableHash: (name) => table.tableHash(ledger, name),
     layOn: (path, name) => table.layOn(ledger, path, name),
     putAside: (name) => table.putAside(ledger, name),
     listAside: () => table.listAside(ledger),
@@ -188,6 +200,8 @@ function errandsOf(
   | 'recordVisit'
   | 'addComment'
   | 'answerComment'
+  | 'changeComment'
+  | 'removeComment'
   | 'comments'
   | 'keepPacket'
   | 'packets'
@@ -204,6 +218,8 @@ function errandsOf(
     recordVisit: (visit) => visits.recordVisit(ledger, visit),
     addComment: (comment) => visits.addComment(ledger, comment),
     answerComment: (comment, answer) => visits.answerComment(ledger, comment, answer),
+    changeComment: (comment, change) => visits.changeComment(ledger, comment, change),
+    removeComment: (comment) => visits.removeComment(ledger, comment),
     comments: (visit) => visits.commentsOf(ledger, visit),
     keepPacket: (packet) => packets.keepPacket(ledger, packet),
     packets: () => packets.allPackets(ledger),
@@ -215,6 +231,32 @@ function errandsOf(
     handovers: (filter = {}) => handovers.handoversOf(ledger, filter),
     addRecord: (record) => records.addRecord(ledger, record),
     records: (filter = {}) => records.recordsOf(ledger, filter.sort),
+  };
+}
+
+function moneyOf(
+  ledger: Ledger,
+): Part<
+  | 'costs'
+  | 'putCostLine'
+  | 'putChangeOrder'
+  | 'putInvoice'
+  | 'putPayment'
+  | 'putNotice'
+  | 'putWaiver'
+  | 'putDraw'
+  | 'removeCost'
+> {
+  return {
+    costs: remembered(ledger, readCosts),
+    putCostLine: (line) => costs.putCostLine(ledger, line),
+    putChangeOrder: (order) => costs.putChangeOrder(ledger, order),
+    putInvoice: (invoice) => costs.putInvoice(ledger, invoice),
+    putPayment: (payment) => costs.putPayment(ledger, payment),
+    putNotice: (notice) => costs.putNotice(ledger, notice),
+    putWaiver: (waiver) => costs.putWaiver(ledger, waiver),
+    putDraw: (draw) => costs.putDraw(ledger, draw),
+    removeCost: (table, id) => costs.removeCost(ledger, table, id),
   };
 }
 
@@ -233,6 +275,7 @@ export function lotOf(opened: Opened): Lot {
     ...tableOf(ledger),
     ...papersOf(ledger),
     ...errandsOf(ledger),
+    ...moneyOf(ledger),
   };
   return tellingPlainly(lot, ledger);
 }

@@ -2,6 +2,7 @@ import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { PacketPlan } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { forgetCached } from './cache.ts';
 import type { Ledger } from './ledger.ts';
 import type { PurgeDone } from './lot-model.ts';
 import { mustFile } from './originals.ts';
@@ -121,6 +122,7 @@ function purgeRows(ledger: Ledger, purge: { sha: string; name: string; reason: s
 
 function removeBytes(ledger: Ledger, file: { sha: string; ext: string }, touched: Touched): void {
   rmSync(originalFile(ledger.folder, file), { force: true });
+  forgetCached(ledger, file.sha);
   for (const sha of touched.renditions) rmSync(renditionFile(ledger.folder, sha), { force: true });
   for (const packet of touched.packets) {
     rmSync(join(ledger.folder, 'packets', packet.folder), { recursive: true, force: true });

@@ -84,6 +84,32 @@ function insertPages(ledger: Ledger, sha: string, pages: readonly PageFacts[]): 
   }
 }
 
+/**
+ * Words read off pages that had none of their own take their place in the search; pages read better before keep theirs.
+ * @param texts by the page's number in the rendition, 0-based.
+ */
+export function putPageTexts(
+  ledger: Ledger,
+  sha: string,
+  texts: readonly { readonly page: number; readonly text: string }[],
+): void {
+  const find = ledger.db.prepare<[string, number], { seq: number; text: string }>(
+    'SELECT page.seq, text FROM page JOIN page_text USING (seq) WHERE rendition = ? AND page = ?',
+  );
+  const write = ledger.db.prepare('UPDATE page_text SET text = ? WHERE seq = ?');
+  const forget = ledger.db.prepare('DELETE FROM page_words WHERE rowid = ?');
+  ledger.keep(() => {
+    for (const { page, text } of texts) {
+      const row = find.get(sha, page);
+      const read = text.toWellFormed();
+      if (row === undefined || read.length <= row.text.length) continue;
+      write.run(read, row.seq);
+      forget.run(row.seq);
+      indexPage(ledger.db, row.seq, read);
+    }
+  });
+}
+
 function insertRendition(ledger: Ledger, kept: { rendition: NewRendition; sha256: string; bytes: number }): void {
   const { rendition, sha256, bytes } = kept;
   ledger.db

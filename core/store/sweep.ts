@@ -1,5 +1,6 @@
 import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { sweepCached } from './cache.ts';
 import type { Ledger } from './ledger.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -34,6 +35,7 @@ export function sweepLot(ledger: Ledger): readonly string[] {
       .filter((name) => !ledger.issued.has(join(ledger.folder, name)));
     const swept = [...working, ...rowlessRenditions(ledger)];
     for (const name of swept) rmSync(join(ledger.folder, name), { force: true, recursive: true });
+    sweepCached(ledger);
     return swept;
   } catch (error) {
     throw fileTrouble(error, ledger.folder, 'Clearing up the working folder');

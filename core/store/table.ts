@@ -103,6 +103,12 @@ async function hashOf(ledger: Ledger, file: TableFile): Promise<string | undefin
   return sha256;
 }
 
+/** The hash of a file on the table by its name; undefined where it is gone. */
+export async function tableHash(ledger: Ledger, name: string): Promise<string | undefined> {
+  const file = fileAt(ledger, name);
+  return file === undefined ? undefined : hashOf(ledger, file);
+}
+
 /** The title of the paper that holds these very bytes. Only a file as large as some original is read at all. */
 async function keptAs(ledger: Ledger, file: TableFile, sizes: ReadonlySet<number>): Promise<string | undefined> {
   if (file.arriving || !sizes.has(file.bytes)) return undefined;
