@@ -30,8 +30,22 @@ function looksLikeText(head: Uint8Array): boolean {
   return head.every((byte) => byte >= 0x20 || byte === 0x09 || byte === 0x0a || byte === 0x0d || byte === 0x0c);
 }
 
+/** RFC 5322: fields from the first line on, those that every e-mail has among them. */
+function looksLikeMail(start: string): boolean {
+  if (/^(from |return-path:|received:|delivered-to:|mime-version:|message-id:|subject:|date:)/.test(start)) return true;
+  const fields = start.slice(0, 4096).split(/\r?\n\r?\n/)[0] ?? '';
+  const lines = fields.split(/\r?\n/).slice(0, -1);
+  const told = (field: string) => lines.some((line) => line.startsWith(`${field}:`));
+  return (
+    lines.length >= 3 &&
+    lines.every((line) => /^([!-9;-~]+:|[ \t])/.test(line)) &&
+    told('from') &&
+    (told('date') || told('subject') || told('received'))
+  );
+}
+
 function sniffText(head: Uint8Array): FileSort {
-  const start = latin1(head, 0, 1024)
+  const start = latin1(head, 0, head.length)
     .replace(/^\u00ef\u00bb\u00bf/, '')
     .trimStart()
     .toLowerCase();
@@ -41,8 +55,7 @@ function sniffText(head: Uint8Array): FileSort {
   ) {
     return 'web page';
   }
-  if (/^(from |return-path:|received:|delivered-to:|mime-version:|message-id:|subject:|date:)/.test(start))
-    return 'e-mail';
+  if (looksLikeMail(start)) return 'e-mail';
   if (start.startsWith('{\\rtf')) return 'rtf';
   return looksLikeText(head) ? 'text' : 'unknown';
 }

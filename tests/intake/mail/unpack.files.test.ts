@@ -1,0 +1,232 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createTransport } from 'nodemailer';
+import { afterAll, describe, expect, it } from 'vitest';
+import { unpackFile } from '../../../core/intake/mail/unpack-file.ts';
+import { bench } from '../keeping.ts';
+import { onePage } from '../make-pdf.ts';
+import { drawnL } from '../make-pictures.ts';
+import { messageOf } from './make-message.ts';
+import { zipOf } from './make-zip.ts';
+
+const at = bench();
+afterAll(() => at.clear());
+
+let count = 0;
+async function unpacked(bytes: Uint8Array, name: string) {
+  count += 1;
+  const [input, output] = [at.path(`in-${count}`), at.path(`out-${count}`)];
+  writeFileSync(input, bytes);
+  mkdirSync(output);
+  const done = await unpackFile({ job: 'unpack', input, name, output });
+  return { ...done, output };
+}
+
+/** Written by another library than the one that reads it. */
+async function mailOf(mail: object): Promise<Buffer> {
+  const sent = await createTransport({ streamTransport: true, buffer: true, newline: 'windows' }).sendMail({
+    from: { name: 'Ana Ruíz', address: 'ana@permits.example' },
+    to: ['owner@example.org'],
+    subject: 'Permit – reviewed',
+    date: new Date('2026-03-14T15:09:26Z'),
+    ...mail,
+  });
+  if (!Buffer.isBuffer(sent.message)) throw new Error('no mail was written');
+  return sent.message;
+}
+
+const deed = onePage();
+
+describe('taking an e-mail apart', () => {
+  it('gives the e-mail as a note and each attachment as a file, byte for byte', async () => {
+    const photo = await drawnL(60, 40).jpeg().toBuffer();
+    const { sort, mails, files, left } = await unpacked(
+      await mailOf({
+        cc: 'Bo <bo@example.org>, cy@example.org',
+        text: 'Your permit is attached.\nCall before you dig.',
+        html: '<p>never <b>shown</b></p>',
+        attachments: [
+          { filename: 'permit – final.pdf', content: deed },
+          { filename: 'lot.jpg', content: photo },
+        ],
+      }),
+      'mail.eml',
+    );
+    expect(sort).toBe('e-mail');
+    expect(left).toEqual([]);
+    expect(mails).toEqual([
+      {
+        from: 'Ana Ruíz <ana@permits.example>',
+        to: ['owner@example.org'],
+        cc: ['Bo <bo@example.org>', 'cy@example.org'],
+        subject: 'Permit – reviewed',
+        date: '2026-03-14T15:09:26.000Z',
+        text: 'Your permit is attached.\nCall before you dig.',
+        within: undefined,
+      },
+    ]);
+    expect(files.map(({ name, sort: what, bytes }) => [name, what, bytes])).toEqual([
+      ['permit – final.pdf', 'pdf', deed.length],
+      ['lot.jpg', 'jpeg', photo.length],
+    ]);
+    expect(readFileSync(files[0]?.path ?? '')).toEqual(deed);
+  });
+
+  it('takes the words out of an HTML body and runs none of it', async () => {
+    const html =
+      '<html><head><title>t</title><style>p{}</style></head><body><p>Fee &amp; date:&nbsp;240</p><script>alert(1)</script><img src="http://tracker.example/x.png"><p>Good&#8209;bye &lt;b&gt;</p></body></html>';
+    const { mails, files } = await unpacked(await mailOf({ html }), 'mail.eml');
+    expect(mails[0]?.text).toBe('Fee & date: 240\nGood\u2011bye <b>');
+    expect(files).toEqual([]);
+  });
+
+  it('marks what stands inside the body, and opens what was forwarded', async () => {
+    const inner = await mailOf({
+      subject: 'First',
+      text: 'inner',
+      attachments: [{ filename: 'a.pdf', content: deed }],
+    });
+    const { mails, files } = await unpacked(
+      await mailOf({
+        html: '<img src="cid:logo">',
+        attachments: [
+          { filename: 'logo.png', cid: 'logo', content: await drawnL(20, 20).png().toBuffer() },
+          { filename: 'forwarded.eml', contentType: 'message/rfc822', content: inner },
+        ],
+      }),
+      'mail.eml',
+    );
+    expect(mails.map(({ subject, within }) => [subject, within])).toEqual([
+      ['Permit – reviewed', undefined],
+      ['First', 'forwarded.eml'],
+    ]);
+    expect(files.map(({ name, inline, within }) => [name, inline, within])).toEqual([
+      ['logo.png', true, undefined],
+      ['a.pdf', undefined, 'forwarded.eml'],
+    ]);
+  });
+
+  it('tells why a signature and a wrapper of one mail program are left', async () => {
+    const { files, left } = await unpacked(
+      await mailOf({
+        text: 'x',
+        attachments: [
+          { filename: 'smime.p7s', contentType: 'application/pkcs7-signature', content: 'x' },
+          { filename: 'winmail.dat', contentType: 'application/ms-tnef', content: 'x' },
+        ],
+      }),
+      'mail.eml',
+    );
+    expect(files).toEqual([]);
+    expect(left.map(({ name, why }) => `${name} ${why}`)).toEqual([
+      expect.stringMatching(/^smime.p7s is the e-mail's own signature/),
+      expect.stringMatching(/^winmail.dat is a wrapper.*ask the sender/),
+    ]);
+  });
+
+  it('writes numbered files only, whatever an attachment is called', async () => {
+    const { files, output } = await unpacked(
+      await mailOf({ attachments: [{ filename: '../../etc/pass\u202ewd.pdf', content: deed }] }),
+      'mail.eml',
+    );
+    expect(files[0]?.name).toBe('passwd.pdf');
+    expect(readdirSync(output)).toEqual(['0001']);
+  });
+
+  it('reads an Outlook message', async () => {
+    const { mails, files } = await unpacked(messageOf('Deed', 'Here it is.', [['deed.pdf', deed]]), 'mail.msg');
+    expect(mails[0]).toMatchObject({ subject: 'Deed', text: 'Here it is.' });
+    expect(files.map(({ name, sort }) => [name, sort])).toEqual([['deed.pdf', 'pdf']]);
+    expect(readFileSync(files[0]?.path ?? '')).toEqual(deed);
+  });
+
+  it('refuses a message that is damaged, and leaves nothing behind', async () => {
+    const bytes = Buffer.from(messageOf('Deed', 'x', [])).fill(0xee, 1024, 1400);
+    await expect(unpacked(bytes, 'mail.msg')).rejects.toMatchObject({ code: 'file refused', about: 'mail.msg' });
+    expect(readdirSync(join(at.folder, `out-${count}`))).toEqual([]);
+  });
+});
+
+describe('taking a ZIP apart', () => {
+  it('gives its files with the folders they stood in, without what systems add', async () => {
+    const { sort, files, left } = await unpacked(
+      zipOf([
+        { name: 'Permits/', data: Buffer.alloc(0), method: 0 },
+        { name: 'Permits/2026/deed.pdf', data: deed },
+        { name: 'Permits/plan.pdf', data: deed, method: 0 },
+        { name: '__MACOSX/Permits/._plan.pdf', data: Buffer.from('x') },
+        { name: 'Permits/.DS_Store', data: Buffer.from('x') },
+      ]),
+      'papers.zip',
+    );
+    expect(sort).toBe('zip');
+    expect(files.map(({ name, within, sort: what }) => [name, within, what])).toEqual([
+      ['deed.pdf', 'Permits/2026', 'pdf'],
+      ['plan.pdf', 'Permits', 'pdf'],
+    ]);
+    expect(left).toEqual([]);
+    for (const { path } of files) expect(readFileSync(path)).toEqual(deed);
+  });
+
+  it.each(['../../../home/deed.pdf', '/etc/deed.pdf', 'C:\\Windows\\deed.pdf', '..\\..\\deed.pdf'])(
+    'never follows the name %s',
+    async (name) => {
+      const { files, output } = await unpacked(zipOf([{ name, data: deed }]), 'slip.zip');
+      expect(files.map((file) => [file.name, file.path])).toEqual([['deed.pdf', join(output, '0001')]]);
+    },
+  );
+
+  it('leaves bombs, locked and oddly packed files, tells why, and gives the rest', async () => {
+    const { files, left } = await unpacked(
+      zipOf([
+        { name: 'bomb.tif', data: Buffer.alloc(70 * 1024 * 1024) },
+        { name: 'locked.pdf', data: deed, flags: 0x801 },
+        { name: 'odd.pdf', data: deed, method: 14 },
+        { name: 'short.pdf', data: deed, claims: 40 },
+        { name: 'good.pdf', data: deed },
+      ]),
+      'mixed.zip',
+    );
+    expect(files.map(({ name }) => name)).toEqual(['good.pdf']);
+    expect(left.map(({ name, why }) => [name, why])).toEqual([
+      ['bomb.tif', expect.stringMatching(/far more than any paper/)],
+      ['locked.pdf', expect.stringMatching(/locked with a password/)],
+      ['odd.pdf', expect.stringMatching(/not read here/)],
+      ['short.pdf', expect.stringMatching(/damaged inside/)],
+    ]);
+  });
+
+  it('opens what is packed inside, three deep and no deeper', async () => {
+    const wrap = (name: string, data: Buffer) => zipOf([{ name, data }]);
+    const three = wrap('1.zip', wrap('2.zip', wrap('3.zip', wrap('deed.pdf', deed))));
+    const shallow = await unpacked(three, 'deep.zip');
+    expect(shallow.files.map(({ name, within }) => [name, within])).toEqual([['deed.pdf', '1.zip / 2.zip / 3.zip']]);
+    const deeper = await unpacked(wrap('0.zip', three), 'deeper.zip');
+    expect(deeper.files).toEqual([]);
+    expect(deeper.left).toEqual([{ name: '3.zip', why: expect.stringMatching(/more than three times/) }]);
+  });
+
+  it('reads an e-mail inside it, and leaves a broken ZIP inside with its reason', async () => {
+    const mail = await mailOf({ text: 'x', attachments: [{ filename: 'a.pdf', content: deed }] });
+    const { mails, files, left } = await unpacked(
+      zipOf([
+        { name: 'in/mail.eml', data: mail },
+        { name: 'bad.zip', data: zipOf([{ name: 'a', data: deed }]).subarray(0, 60) },
+      ]),
+      'box.zip',
+    );
+    expect(mails.map(({ subject, within }) => [subject, within])).toEqual([['Permit – reviewed', 'in / mail.eml']]);
+    expect(files.map(({ name }) => name)).toEqual(['a.pdf']);
+    expect(left).toEqual([{ name: 'bad.zip', why: expect.stringMatching(/breaks off or is damaged/) }]);
+  });
+
+  it.each([
+    ['breaks off', zipOf([{ name: 'a.pdf', data: deed }]).subarray(0, 200), /breaks off or is damaged/],
+    ['is no holder of files', deed, /holds no files to take out/],
+  ])('refuses a file that %s', async (_what, bytes, say) => {
+    await expect(unpacked(bytes, 'bad.zip')).rejects.toMatchObject({
+      code: 'file refused',
+      message: expect.stringMatching(say),
+    });
+  });
+});
