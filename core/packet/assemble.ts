@@ -163,7 +163,7 @@ export async function assemblePacket(plan: PacketPlan, tools: AssembleTools): Pr
   // The reader and the writing thread start while the first sheets are drawn.
   warmReadBack();
   warmAside();
-  const originals = proveWhole(tools.originals);
+  const originals = proveWhole(tools.originals, tools.folder);
   try {
     const job = { plan, tools };
     const written = await drawWritten(job);
