@@ -1,11 +1,24 @@
 import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
-import msgreader, { type FieldsData } from '@kenjiuno/msgreader';
+import { createRequire } from 'node:module';
+import type msgreader from '@kenjiuno/msgreader';
+import type { FieldsData } from '@kenjiuno/msgreader';
 import { refused } from '../refusals.ts';
 import type { Holding } from './holding.ts';
 import { htmlText } from './html-text.ts';
 import { shownName } from './told-name.ts';
 
 const largestMessage = 256 * 1024 * 1024;
+
+function isReaderModule(value: unknown): value is typeof msgreader {
+  return typeof value === 'object' && value !== null && 'default' in value && typeof value.default === 'function';
+}
+
+/** Loaded where a message comes in; a CommonJS package whose default export differs with whoever imports it. */
+function outlookReader(): typeof msgreader.default {
+  const found: unknown = createRequire(import.meta.url)('@kenjiuno/msgreader');
+  if (!isReaderModule(found)) throw new Error('The reader of Outlook messages has another shape than expected.');
+  return found.default;
+}
 
 /** The name of the stream that every message has at its root (MS-OXMSG, 2.4), as a compound file writes names. */
 const mark = Buffer.from('__properties_version1.0', 'utf16le');
@@ -58,7 +71,7 @@ interface Into {
 export function readOutlook(path: string, name: string, { holding, within }: Into): void {
   try {
     const bytes = readFileSync(path);
-    const Reader = msgreader.default;
+    const Reader = outlookReader();
     const reader = new Reader(new DataView(bytes.buffer, bytes.byteOffset, bytes.length));
     const message = reader.getFileData();
     if (message.error !== undefined) throw new Error(message.error);
