@@ -1,9 +1,10 @@
 import type { KeepContext } from '../keep-context.ts';
 import { normalise } from '../normalise.ts';
-import { type ReaderDocument, saveAnew, savePages } from '../pdfium/open-document.ts';
+import { type ReaderDocument, saveAnew } from '../pdfium/open-document.ts';
 import { recipes } from '../recipe.ts';
 import type { KeepRung } from '../rendition-model.ts';
 import { drawFields } from './draw-fields.ts';
+import { importPages } from './import-pages.ts';
 import { picturePages } from './page-pictures.ts';
 import { damagedInside, viaScrap } from './via-scrap.ts';
 
@@ -42,7 +43,7 @@ export const rungs: readonly Rung[] = [
     rung: 'imported, then normalised',
     recipe: recipes.pdfImported,
     writtenByJudge: true,
-    make: (context, original) => viaScrap(context, (scrap) => savePages(original, scrap)),
+    make: importPages,
   },
   { rung: 'pages as pictures', recipe: recipes.pdfPictures, make: picturePages, loses: 'text' },
 ];

@@ -188,6 +188,30 @@ const two = (kids: string, count: number, more: Readonly<Record<number, string>>
 const twoPages = { rung: 'normalised', pages: 2, text: plainText, like: two('3 0 R 6 0 R', 2) } as const;
 
 export const trees: readonly Trouble[] = [
+  {
+    what: 'a page that is its own parent',
+    make: () => changed(onePage({ content: words() }), [/\/Type \/Page \/Parent 2 0 R/, '/Type /Page /Parent 3 0 R']),
+    ends: { rung: 'normalised', text: plainText, like: sound },
+  },
+  {
+    // A find of the fuzz: the reader that imports pages never came back.
+    what: 'a page that is its own parent, and a picture that no copy shows alike',
+    make: () =>
+      changed(
+        onePage({
+          content: `${words()}q 200 0 0 200 100 100 cm /Im Do Q\n`,
+          resources: '/XObject << /Im 6 0 R >>',
+          more: {
+            6: streamObject(
+              Buffer.alloc(256, 7),
+              '/Type /XObject /Subtype /Image /Width 16 /Height 16 /BitsPerComponent 8 /ColorSpace 66 0 R',
+            ),
+          },
+        }),
+        [/\/Type \/Page \/Parent 2 0 R/, '/Type /Page /Parent 3 0 R'],
+      ),
+    ends: { rung: 'pages as pictures', text: plainText },
+  },
   { what: 'everything inherited from above', make: () => two('3 0 R 6 0 R', 2), ends: twoPages },
   {
     what: 'a page count that is too low',
