@@ -141,7 +141,9 @@ describe('taking an e-mail apart', () => {
   });
 
   it('refuses a message that is damaged, and leaves nothing behind', async () => {
-    const bytes = Buffer.from(messageOf('Deed', 'x', [])).fill(0xee, 1024, 1400);
+    const whole = messageOf('Deed', 'x', [['deed.pdf', Buffer.alloc(9000)]]);
+    // Its header leads nowhere.
+    const bytes = Buffer.from(whole).fill(0xee, 24, 80);
     await expect(unpacked(bytes, 'mail.msg')).rejects.toMatchObject({ code: 'file refused', about: 'mail.msg' });
     expect(readdirSync(join(at.folder, `out-${count}`))).toEqual([]);
   });
