@@ -43,4 +43,5 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'remove-event': ['event', 'day'],
   'rename-lot': ['title'],
   unsay: ['word'],
+  'write-paper': ['sort'],
 };

@@ -28,3 +28,4 @@ export {
 } from './contract/requests.ts';
 export type * from './contract/screen-answers.ts';
 export type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from './contract/window-port.ts';
+export type * from './contract/written-answers.ts';

@@ -20,10 +20,12 @@ export type Block =
   | { readonly block: 'space' };
 
 /** A strip of the column that is never cut in two: drawn at (x, top). */
-interface Piece {
+export interface Piece {
   readonly height: number;
   /** Stays on the sheet of the piece that follows. */
   readonly keepNext: boolean;
+  /** Stands once more above this piece where it begins a sheet: the head of a table. */
+  readonly again?: Piece | undefined;
   /** A margin bar that runs on through the pieces of the same finding. */
   readonly bar?: { readonly bar: Bar; readonly finding: object } | undefined;
   draw(pen: Pen, x: number, top: number): void;
@@ -35,6 +37,8 @@ export interface Column {
   readonly bottom: number;
   /** Where writing starts on the nth sheet, 0-based. */
   top(sheet: number): number;
+  /** Where it ends on the nth sheet, where that isn't `bottom`. */
+  foot?(sheet: number): number;
 }
 
 /**
@@ -43,16 +47,27 @@ export interface Column {
  * @returns the number of sheets used.
  */
 export function flowBlocks(blocks: readonly Block[], column: Column, penOf: (sheet: number) => Pen): number {
-  const pieces = blocks.flatMap((block) => piecesOf(block, column.width, penOf(0)));
+  return flowPieces(
+    blocks.flatMap((block) => piecesOf(block, column.width, penOf(0))),
+    column,
+    penOf,
+  );
+}
+
+/** The same for pieces of any making. */
+export function flowPieces(pieces: readonly Piece[], column: Column, penOf: (sheet: number) => Pen): number {
   const bars = new BarRuns(column.x, penOf);
   let sheet = 0;
   let top = column.top(0);
   pieces.forEach((piece, at) => {
-    const room = top - column.bottom;
-    const full = column.top(sheet) - column.bottom;
+    const bottom = column.foot?.(sheet) ?? column.bottom;
+    const room = top - bottom;
+    const full = column.top(sheet) - bottom;
     if (keptHeight(pieces, at) > room && room < full - 0.01) {
       sheet += 1;
       top = column.top(sheet);
+      piece.again?.draw(penOf(sheet), column.x, top);
+      top -= piece.again?.height ?? 0;
     }
     piece.draw(penOf(sheet), column.x, top);
     bars.go(piece, { sheet, top, bottom: top - piece.height });
@@ -111,7 +126,8 @@ function keptHeight(pieces: readonly Piece[], from: number): number {
   return height;
 }
 
-function piecesOf(block: Block, width: number, pen: Pen): readonly Piece[] {
+/** The strips a block is made of, in order. */
+export function piecesOf(block: Block, width: number, pen: Pen): readonly Piece[] {
   switch (block.block) {
     case 'heading':
       return [headingPiece(block.text, width)];

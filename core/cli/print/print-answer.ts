@@ -12,6 +12,7 @@ import { assembledText, planText } from './packet.ts';
 import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
 import { todayText } from './today.ts';
 import { errandText, wayText } from './way.ts';
+import { writtenText } from './written.ts';
 
 type Printers = { readonly [N in RequestName]: (answer: RequestAnswer<N>) => string };
 
@@ -192,6 +193,7 @@ const printers: Printers = {
   'remove-event': noted,
   'rename-lot': noted,
   unsay: noted,
+  'write-paper': writtenText,
 };
 
 /** The answer in plain words. */

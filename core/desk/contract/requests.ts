@@ -36,6 +36,7 @@ import {
   visitStateSchema,
   words,
 } from './values.ts';
+import { writtenRequests } from './written-requests.ts';
 
 const recordSorts = ['photo', 'receipt', 'serial number', 'note'] as const;
 const layer = z.object({ name: shortWords, text: z.string().max(2_000_000) });
@@ -264,6 +265,7 @@ export const requests = {
   }),
   ...screenRequests,
   ...takeBackRequests,
+  ...writtenRequests,
 } as const;
 
 export type RequestName = keyof typeof requests;

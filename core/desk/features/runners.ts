@@ -20,6 +20,7 @@ import { layDown, putAside, table, takeUp } from './table.ts';
 import { answerComment, appliesAgain, endFirm, endIdentity, removeEvent, renameLot } from './taking-back.ts';
 import { today } from './today.ts';
 import { visit } from './visits.ts';
+import { writePaper } from './written/write-paper.ts';
 
 /** One feature for every request of the contract; the compiler sees that none is missing. */
 export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } = {
@@ -75,4 +76,5 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'remove-event': removeEvent,
   'rename-lot': renameLot,
   unsay,
+  'write-paper': writePaper,
 };
