@@ -12,6 +12,7 @@ import type { ReaderDocument } from './pdfium/open-document.ts';
 import { pdfTool } from './recipe.ts';
 import { refused } from './refusals.ts';
 import type { Rendition } from './rendition-model.ts';
+import { readSeals } from './seals/read-seals.ts';
 
 const wayOut = 'Open it in the program it was made for, print it to PDF, and drop in the print.';
 
@@ -113,7 +114,9 @@ export async function keepPdf(context: KeepContext): Promise<Rendition> {
     const { pages, sealed } = proof;
     const doubts = doubt === undefined ? [] : [doubt];
     const notes = [...notesOn(context, original, rung), ...doubts, ...proof.notes];
-    return { source: context.source, recipe: rung.recipe, tool: pdfTool, rung: rung.rung, pages, sealed, notes };
+    const seals = readSeals(original, context.job.input);
+    const made = { source: context.source, recipe: rung.recipe, tool: pdfTool, rung: rung.rung, pages, notes };
+    return seals.length === 0 ? { ...made, sealed } : { ...made, sealed: true, seals };
   } finally {
     original.close();
   }

@@ -1,4 +1,5 @@
 import type { PageFacts, SeenRect } from '../vocabulary/lot.ts';
+import type { SealReading } from './seals/seal-model.ts';
 
 /** Which way the sound pages were made; the first that loses nothing is used. */
 export const keepRungs = [
@@ -21,6 +22,8 @@ export interface Rendition {
   readonly pages: readonly PageFacts[];
   /** A digital signature field that is signed stands in the original. */
   readonly sealed: boolean;
+  /** What each of them says, read off the file as it came; left out where there is none. */
+  readonly seals?: readonly SealReading[] | undefined;
   /** What was dropped or noticed, whole sentences for the person. */
   readonly notes: readonly string[];
 }

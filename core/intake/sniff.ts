@@ -1,21 +1,24 @@
 /** What a file really is, told from its first bytes; names lie. */
-export type FileSort =
-  | 'empty'
-  | 'pdf'
-  | 'jpeg'
-  | 'png'
-  | 'gif'
-  | 'webp'
-  | 'tiff'
-  | 'heic'
-  | 'bmp'
-  | 'zip'
-  | 'office'
-  | 'rtf'
-  | 'web page'
-  | 'e-mail'
-  | 'text'
-  | 'unknown';
+export const fileSorts = [
+  'empty',
+  'pdf',
+  'jpeg',
+  'png',
+  'gif',
+  'webp',
+  'tiff',
+  'heic',
+  'bmp',
+  'zip',
+  'office',
+  'rtf',
+  'web page',
+  'e-mail',
+  'text',
+  'unknown',
+] as const;
+
+export type FileSort = (typeof fileSorts)[number];
 
 /** How many leading bytes {@link sniff} wants to see (PDF readers look for the header in the first 1024). */
 export const sniffLength = 4096;

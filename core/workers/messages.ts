@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ReadDone } from '../intake/ocr/read-model.ts';
 import { type KeepDone, type KeepRecipe, keepRungs } from '../intake/rendition-model.ts';
 import { errorCodes } from '../vocabulary/errors.ts';
+import { sealReading } from './holding-messages.ts';
 import { pageText, suggestDone, suggestJob, writeOutDone, writeOutJob } from './reading-messages.ts';
 import type { Job } from './run-job.ts';
 
@@ -33,6 +34,7 @@ const keepDone = z.object({
     rung: z.enum(keepRungs),
     pages: z.array(pageFacts).readonly(),
     sealed: z.boolean(),
+    seals: z.array(sealReading).readonly().optional(),
     notes: z.array(z.string()).readonly(),
   }),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
