@@ -29,6 +29,7 @@ export function reaches(floor: Elevation, level: Elevation): boolean | 'unknown'
 const base = [
   paper('flood-determination', 'base_flood_level'),
   paper('elevation-certificate', 'base_flood_level'),
+  paper('elevation-floor-certificate', 'base_flood_level'),
   lot('base_flood_level'),
 ];
 
@@ -54,7 +55,11 @@ export const floodFigures: readonly Figure[] = [
     source: 'IRC 2015 R322.2.1 item 2: highest adjacent grade + depth number + 1 foot, or at least 3 feet',
     caution: floodCaution,
     needs: {
-      grade: [paper('elevation-certificate', 'highest_grade'), paper('boundary-survey', 'highest_grade')],
+      grade: [
+        paper('elevation-certificate', 'highest_grade'),
+        paper('elevation-floor-certificate', 'highest_grade'),
+        paper('boundary-survey', 'highest_grade'),
+      ],
       depth: [paper('flood-determination', 'flood_depth')],
     },
     compute: ({ grade, depth }) =>

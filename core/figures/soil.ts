@@ -131,9 +131,9 @@ export const soilFigures: readonly Figure[] = [
     source: '100 x field dry density / greatest dry density (AASHTO T 99 and T 180)',
     caution: 'The testing laboratory and the inspector decide; a value just under the limit does not meet it.',
     needs: {
-      wet: [paper('footing-result', 'wet_density')],
-      moisture: [paper('footing-result', 'moisture')],
-      greatest: [paper('footing-result', 'greatest_density')],
+      wet: [paper('compaction-report', 'wet_density'), paper('footing-result', 'wet_density')],
+      moisture: [paper('compaction-report', 'moisture'), paper('footing-result', 'moisture')],
+      greatest: [paper('compaction-report', 'greatest_density'), paper('footing-result', 'greatest_density')],
     },
     compute: ({ wet, moisture, greatest }) => {
       const [density, water, most] = [numberIn(wet), numberIn(moisture), numberIn(greatest)];

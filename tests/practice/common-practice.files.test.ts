@@ -29,7 +29,7 @@ describe('common practice of a rural county', () => {
     expect(checkPractice(commonLayers, { figures: Object.keys(figures) }).problems).toEqual([]);
   });
 
-  it('stands on nobody’s word: every rule is common practice', () => {
+  it('is common practice, but for federal rules that hold everywhere and name where and when they were read', () => {
     const rules = [
       practice.offices,
       practice.papers,
@@ -38,9 +38,17 @@ describe('common practice of a rural county', () => {
       practice.duties,
       practice.holds,
     ];
-    const bases = rules.flatMap((section) => Object.values(section).map((rule) => rule.basis.on));
-    const needs = Object.values(practice.errands).flatMap((errand) => errand.needs.map((need) => need.basis.on));
-    expect(new Set([...bases, ...needs])).toEqual(new Set(['common practice']));
+    const bases = rules.flatMap((section) => Object.values(section).map((rule) => rule.basis));
+    const needs = Object.values(practice.errands).flatMap((errand) => errand.needs.map((need) => need.basis));
+    const published = [...bases, ...needs].flatMap((basis) => (basis.on === 'common practice' ? [] : [basis]));
+    expect(published.length).toBeGreaterThan(0);
+    for (const basis of published) {
+      expect(basis).toMatchObject({
+        on: 'published',
+        source: expect.stringMatching(/^(40 CFR|44 CFR|HUD) /),
+        read: expect.stringMatching(/^2026-11-2\d$/),
+      });
+    }
   });
 
   it('asks ten questions first, each with why and where', () => {
@@ -70,7 +78,10 @@ describe('common practice of a rural county', () => {
       'deed',
       'address-letter',
       'zoning-letter',
+      'association-approval',
       'boundary-survey',
+      'erosion-permit',
+      'wetlands-permit',
       'plans',
       'truss-sheets',
       'energy-report',
@@ -142,7 +153,7 @@ describe('common practice of a rural county', () => {
     const hidden = Object.values(practice.papers)
       .filter((kind) => kind.private)
       .map((kind) => kind.id);
-    expect(hidden).toEqual(['owner-id', 'homeowners-application']);
+    expect(hidden).toEqual(['owner-id', 'homeowners-application', 'homestead-application']);
   });
 
   it('promises nothing in its own words', () => {
