@@ -44,4 +44,5 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'rename-lot': ['title'],
   unsay: ['word'],
   'write-paper': ['sort'],
+  read: ['...files'],
 };

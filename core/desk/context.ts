@@ -15,6 +15,8 @@ export interface DeskHost {
   readonly today?: (() => Day) | undefined;
   /** How worker processes are started, where node's own way is closed. */
   readonly launchWorker?: LaunchWorker | undefined;
+  /** The host stays on: the tables of open lots are watched, and what lies there is read while nobody waits. */
+  readonly stays?: boolean | undefined;
 }
 
 /** What every feature may use. */
@@ -26,16 +28,32 @@ export interface At {
   readonly signal: AbortSignal;
   readonly progress: (at: Progress) => void;
   readonly workers: () => Promise<WorkPort>;
+  /** One worker more, for what nobody waits for: it lets everything else go first. */
+  readonly patientWorkers: () => Promise<WorkPort>;
   /** Registers the lot open in a folder and gives its handle. */
   readonly register: (lot: Lot, folder: string) => string;
+  /** The same standpoint on an open lot. */
+  readonly onLot: (handle: string) => AtLot;
   /** The handle of the lot this desk already has open in a folder: windows share it. */
   readonly openIn: (folder: string) => { readonly handle: string; readonly lot: Lot } | undefined;
+}
+
+/** Names a companion of open lots and says how it is made. */
+export interface Beside<T extends Disposable> {
+  readonly name: string;
+  readonly make: (at: AtLot) => T;
+  /** Tells a companion found under the name from any other. */
+  readonly is: (found: Disposable) => found is T;
 }
 
 /** The same, on an open lot. */
 export interface AtLot extends At {
   readonly handle: string;
   readonly lot: Lot;
+  /** What lives beside the open lot, made on first need and disposed of when the lot is closed. */
+  readonly beside: <T extends Disposable>(what: Beside<T>) => T;
+  /** Tells every window that something in the lot changed that no request of theirs did. */
+  readonly tellChanged: (act: string) => void;
   /** Closes the lot and forgets the handle. */
   readonly release: () => void;
 }

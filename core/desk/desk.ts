@@ -5,7 +5,7 @@ import type { Lot } from '../store/index.ts';
 import { asDay, type Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { WorkPort } from '../workers/port.ts';
-import type { At, AtLot, DeskHost } from './context.ts';
+import type { At, AtLot, Beside, DeskHost } from './context.ts';
 import type { DeskEventName, DeskEvents } from './contract/events.ts';
 import type { RequestAnswer, RequestArgument, RequestName } from './contract/requests.ts';
 import { runners } from './features/runners.ts';
@@ -41,6 +41,14 @@ function trueName(folder: string): string {
 interface OpenLot {
   readonly lot: Lot;
   readonly folder: string;
+  /** Companions of the lot by name; they go before it does. */
+  readonly beside: Map<string, Disposable>;
+}
+
+function closeOpen({ lot, beside }: OpenLot): void {
+  for (const companion of beside.values()) companion[Symbol.dispose]();
+  beside.clear();
+  lot.close();
 }
 
 /** Every request goes through here, whichever host it came from. */
@@ -51,6 +59,7 @@ export class Desk {
   readonly #onProgress = new Set<(event: DeskEvents['progress']) => void>();
   readonly #onChanged = new Set<(event: DeskEvents['changed']) => void>();
   #workers: Promise<WorkPort> | undefined;
+  #patient: Promise<WorkPort> | undefined;
 
   constructor(host: DeskHost) {
     this.#host = host;
@@ -93,11 +102,12 @@ export class Desk {
 
   /** Closes every lot and ends the workers. */
   async close(): Promise<void> {
-    for (const { lot } of this.#lots.values()) lot.close();
+    for (const open of this.#lots.values()) closeOpen(open);
     this.#lots.clear();
-    const workers = this.#workers;
+    const both = [this.#workers, this.#patient];
     this.#workers = undefined;
-    await (await workers)?.close();
+    this.#patient = undefined;
+    for (const workers of both) await (await workers)?.close();
   }
 
   async [Symbol.asyncDispose](): Promise<void> {
@@ -105,7 +115,7 @@ export class Desk {
   }
 
   #at(request: RequestName, asking: Asking): At {
-    return {
+    const at: At = {
       request,
       host: this.#host,
       tickets: this.tickets,
@@ -114,20 +124,24 @@ export class Desk {
       progress: (progress) => {
         for (const listener of this.#onProgress) listener({ request, id: asking.id, ...progress });
       },
+      // Loaded on first need: most requests never touch a hostile byte.
       workers: () => {
-        // Loaded on first need: most requests never touch a hostile byte.
-        this.#workers ??= import('../workers/process-port.ts').then(({ openWorkers }) =>
-          openWorkers({ launch: this.#host.launchWorker }),
-        );
+        this.#workers ??= this.#openWorkers(false);
         return this.#workers;
+      },
+      patientWorkers: () => {
+        this.#patient ??= this.#openWorkers(true);
+        return this.#patient;
       },
       register: (lot, folder) => {
         const handle = `lot-${randomUUID()}`;
-        this.#lots.set(handle, { lot, folder: trueName(folder) });
+        this.#lots.set(handle, { lot, folder: trueName(folder), beside: new Map() });
         return handle;
       },
+      onLot: (handle) => this.#atLot(at, handle),
       openIn: (folder) => this.#openIn(trueName(folder)),
     };
+    return at;
   }
 
   #openIn(folder: string): { readonly handle: string; readonly lot: Lot } | undefined {
@@ -136,15 +150,33 @@ export class Desk {
   }
 
   #atLot(at: At, handle: string | undefined): AtLot {
-    const lot = handle === undefined ? undefined : this.#lots.get(handle)?.lot;
-    if (handle === undefined || lot === undefined) {
+    const open = handle === undefined ? undefined : this.#lots.get(handle);
+    if (handle === undefined || open === undefined) {
       throw new LotfileError('not found', 'No lot is open here.', { next: 'Open the lot folder first.' });
     }
-    const release = (): void => {
-      lot.close();
-      this.#lots.delete(handle);
+    const atLot: AtLot = {
+      ...at,
+      handle,
+      lot: open.lot,
+      beside: <T extends Disposable>({ name, make, is }: Beside<T>): T => {
+        const found = open.beside.get(name);
+        if (found !== undefined && is(found)) return found;
+        const made = make(atLot);
+        open.beside.set(name, made);
+        return made;
+      },
+      tellChanged: (act) => this.#tellChanged(handle, { act }),
+      release: () => {
+        this.#lots.delete(handle);
+        closeOpen(open);
+      },
     };
-    return { ...at, handle, lot, release };
+    return atLot;
+  }
+
+  async #openWorkers(patient: boolean): Promise<WorkPort> {
+    const { openWorkers } = await import('../workers/process-port.ts');
+    return openWorkers({ launch: this.#host.launchWorker, ...(patient ? { patient, count: 1 } : {}) });
   }
 
   #tellChanged(lot: string | undefined, answer: object): void {

@@ -81,6 +81,16 @@ export interface TakenIn {
   readonly editions: readonly EditionId[];
 }
 
+/** Pages of a file that stand in an edition. */
+export interface FileUse {
+  readonly edition: EditionId;
+  readonly title: string;
+  /** 0-based, in the edition's order. */
+  readonly pages: readonly number[];
+  /** How many the file has. */
+  readonly count: number;
+}
+
 /** A file that came in and is not kept yet. */
 export interface TableFile {
   /** No other file on the table bears it. */

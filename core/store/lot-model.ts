@@ -33,6 +33,7 @@ import type {
   CommentId,
   CostTable,
   EditionCorrection,
+  FileUse,
   Handover,
   HandoverId,
   Holder,
@@ -178,6 +179,8 @@ export interface Lot extends Disposable {
   addSubject(subject: NewSubject): SubjectId;
   endSubject(subject: SubjectId, to: Day): void;
 
+  /** Which pages of a file which editions hold, newest first. */
+  usesOf(original: string): readonly FileUse[];
   /** Copies a file into originals/, hashed on the way; the person's own file is left as it is. */
   takeInOriginal(path: string, name: string): Promise<TakenIn>;
   /** Moves finished sound pages (written at a `temporaryPath`) into renditions/. */

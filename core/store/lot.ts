@@ -107,6 +107,7 @@ function storyOf(
 function filesOf(
   ledger: Ledger,
 ): Part<
+  | 'usesOf'
   | 'takeInOriginal'
   | 'keepRendition'
   | 'renditionsOf'
@@ -124,6 +125,7 @@ function filesOf(
   | 'search'
 > {
   return {
+    usesOf: (sha) => originals.usesOf(ledger, sha),
     takeInOriginal: (path, name) => originals.takeIn(ledger, path, name),
     keepRendition: (temporary, kept) => renditions.keep(ledger, temporary, kept),
     renditionsOf: (original) => renditions.renditionsOf(ledger, original),

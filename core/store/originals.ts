@@ -4,7 +4,7 @@ import { open } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
-import type { TakenIn } from './keeping-model.ts';
+import type { FileUse, TakenIn } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { makeFolder, newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
 import { fileTrouble } from './trouble.ts';
@@ -135,6 +135,20 @@ export function paperOfFile(ledger: Ledger, sha: string): string | undefined {
     )
     .pluck()
     .get(sha);
+}
+
+/** Which pages of a file which editions hold, newest first. */
+export function usesOf(ledger: Ledger, sha: string): readonly FileUse[] {
+  const rows = ledger.db
+    .prepare<[string], { edition: string; title: string; pages: string; count: number }>(
+      `SELECT edition.id AS edition, paper.title, edition_part.pages,
+         (SELECT count(*) FROM page WHERE page.rendition = edition_part.rendition) AS count
+       FROM edition_part JOIN rendition ON rendition.sha = edition_part.rendition
+         JOIN edition ON edition.id = edition_part.edition JOIN paper ON paper.id = edition.paper
+       WHERE rendition.source = ? ORDER BY edition.seq DESC, edition_part.position`,
+    )
+    .all(sha);
+  return rows.map(({ pages, ...row }) => ({ ...row, pages: JSON.parse(pages) }));
 }
 
 /** Originals that an act took the last paper of: nothing rests on them any more. */

@@ -43,11 +43,10 @@ export const writeOutDone = z.object({
 export const suggestJob = z.object({
   job: z.literal('suggest'),
   name: z.string(),
-  texts: z.string(),
+  parts: z.array(z.object({ texts: z.string(), pages: z.array(number).readonly().optional() })).readonly(),
   practice: z.string(),
   today: day,
   kind: z.string().optional(),
-  pages: z.array(number).readonly().optional(),
 }) satisfies z.ZodType<SuggestJob>;
 
 const place = z.object({ page: number, box: rect, words: z.string() });

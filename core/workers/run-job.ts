@@ -41,7 +41,7 @@ export function stopped(job: Job): LotfileError {
 
 /** The file whose size says how long the job may take. */
 function inputOf(job: Job): string {
-  return job.job === 'suggest' ? job.texts : job.input;
+  return job.job === 'suggest' ? (job.parts[0]?.texts ?? '') : job.input;
 }
 
 function gaveUp(job: Job, why: string): LotfileError {

@@ -82,7 +82,7 @@ export class WindowDesk {
 
   constructor(options: WindowDeskOptions) {
     const { program, version, places, dialogs, today = todayByTheClock, launchWorker } = options;
-    this.desk = openDesk({ program, today, launchWorker });
+    this.desk = openDesk({ program, today, launchWorker, stays: true });
     this.version = version;
     this.places = places;
     this.dialogs = dialogs;

@@ -29,10 +29,10 @@ export interface SmallLot extends AsyncDisposable {
 }
 
 /** A lot with common practice in a fresh folder, and the desk that holds it. */
-export async function openSmallLot(): Promise<SmallLot> {
+export async function openSmallLot(host: { readonly stays?: boolean } = {}): Promise<SmallLot> {
   const root = mkdtempSync(join(tmpdir(), 'lotfile-desk-'));
   const folder = join(root, 'lot');
-  const desk = openDesk({ program: 'test', today: () => smallDay });
+  const desk = openDesk({ program: 'test', today: () => smallDay, ...host });
   const { lot } = await desk.ask('new-lot', { folder: desk.tickets.offer(folder), title: 'Heron Lane' });
   return {
     desk,

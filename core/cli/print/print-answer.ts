@@ -7,6 +7,7 @@ import {
   type RequestName,
 } from '../../desk/door.ts';
 import { findingLines, paperMarks } from './findings.ts';
+import { readText } from './intake.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
 import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
@@ -194,6 +195,7 @@ const printers: Printers = {
   'rename-lot': noted,
   unsay: noted,
   'write-paper': writtenText,
+  read: readText,
 };
 
 /** The answer in plain words. */

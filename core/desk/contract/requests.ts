@@ -20,18 +20,21 @@ import type {
   WayAnswer,
 } from './answers.ts';
 import { request } from './define.ts';
+import { intakeRequests } from './intake-requests.ts';
 import { screenRequests } from './screen-requests.ts';
 import { takeBackRequests } from './take-back-requests.ts';
 import {
   daySchema,
   linkWordSchema,
   named,
+  pagesSaid,
   practiceId,
   rowId,
   saidFacts,
   shortWords,
   standingWordSchema,
   ticketSchema,
+  turnsSaid,
   visitOutcomeSchema,
   visitStateSchema,
   words,
@@ -47,6 +50,12 @@ const linksSaid = z.array(z.object({ word: linkWordSchema, to: named })).default
 /** One paper to keep: its files in order make one edition. */
 export const paperToKeep = z.object({
   files: z.array(ticketSchema).max(200),
+  /** Which pages of each file, in the order of the files: "1-3,5"; all where empty. A file may be named twice. */
+  pages: z.array(pagesSaid).max(200).default([]),
+  /** How far the pages of each file are turned clockwise. */
+  turn: z.array(z.enum(turnsSaid)).max(200).default([]),
+  /** Pages nobody picked are of no use: their file goes off the table all the same. */
+  leaveRest: z.boolean().default(false),
   kind: practiceId.default('other'),
   title: shortWords.optional(),
   subject: named.optional(),
@@ -266,6 +275,7 @@ export const requests = {
   ...screenRequests,
   ...takeBackRequests,
   ...writtenRequests,
+  ...intakeRequests,
 } as const;
 
 export type RequestName = keyof typeof requests;

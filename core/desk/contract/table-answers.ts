@@ -1,12 +1,84 @@
 import type { ErrorShape } from '../../vocabulary/errors.ts';
+import type { SeenRect } from '../../vocabulary/lot.ts';
 
 /** How a window can show a file. */
 export type FileLook = 'pdf' | 'picture' | 'other';
 
-/** What a reading of the pages would fill in; nothing suggests yet. */
+/** How far something read may be trusted. `guess` is offered and never among what is taken at once. */
+export type HowSure = 'sure' | 'likely' | 'guess';
+
+/** A value read off a page: a suggestion, until the person takes it. */
+export interface ReadValue {
+  /** As `keep` takes it. */
+  readonly said: string;
+  readonly words: string;
+  readonly sureness: HowSure;
+  /** 0-based, in the order of the paper's pages. */
+  readonly page: number;
+  /** Points on the page as seen, from its lower left. */
+  readonly place: SeenRect;
+  /** The words as they stand there. */
+  readonly read: string;
+  /** The label or sentence that says what it is. */
+  readonly because?: string | undefined;
+  /** Why it is not sure, or what to look at. */
+  readonly doubts: readonly string[];
+  readonly otherwise: readonly { readonly said: string; readonly words: string }[];
+}
+
+export interface ReadKind {
+  readonly kind: string;
+  readonly title: string;
+  readonly sureness: HowSure;
+  /** The words that gave it away, strongest first. */
+  readonly because: readonly string[];
+}
+
+/** A paper that is kept and seems to be the same one as this: a newer scan or a renewal of it. */
+export interface SameAgain {
+  readonly edition: string;
+  readonly paper: string;
+  readonly title: string;
+  readonly number: string;
+  readonly issued: string;
+  /** Whole sentence: what is the same. */
+  readonly why: string;
+}
+
+/** Everything that reading suggests for what lies there; nothing of it is a fact. */
 export interface TableSuggestion {
+  /** Best first, at most three. */
+  readonly kinds: readonly ReadKind[];
+  /** The kind whose facts were looked for. */
   readonly kind?: string | undefined;
-  readonly title?: string | undefined;
+  readonly issued?: ReadValue | undefined;
+  readonly effective?: ReadValue | undefined;
+  readonly goodThrough?: ReadValue | undefined;
+  readonly number?: ReadValue | undefined;
+  readonly issuer?: ReadValue | undefined;
+  readonly facts: Readonly<Record<string, ReadValue>>;
+  /** How many pages there are, and which of them bear no ink (0-based). */
+  readonly pages: number;
+  readonly blank: readonly number[];
+  readonly again?: SameAgain | undefined;
+  /** What was seen and left out on purpose, or does not fit this lot: whole sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Pages that are kept already, of a file others of whose pages are still to be kept. */
+export interface KeptPages {
+  /** "1-3, 5" */
+  readonly pages: string;
+  readonly title: string;
+  readonly edition: string;
+}
+
+export interface ReadAnswer extends TableSuggestion {
+  readonly names: readonly string[];
+  /** The sound pages of each file, in order: what the window can show where it can't show the file itself. */
+  readonly sound: readonly { readonly ticket: string; readonly pages: number }[];
+  /** The text of each page. */
+  readonly texts: readonly string[];
 }
 
 export interface TableItem {
@@ -22,6 +94,12 @@ export interface TableItem {
   readonly arriving: boolean;
   /** These very bytes are kept already, as this paper. */
   readonly already?: string | undefined;
+  /** Some of its pages are kept already; it stays until all are, or the rest is said to be of no use. */
+  readonly keptPages: readonly KeptPages[];
+  /** `waiting` for its turn to be read, being read, or done with; missing where nobody reads unasked. */
+  readonly reading?: 'waiting' | 'under way' | 'done' | undefined;
+  /** Why nothing could be read: it is locked, say. */
+  readonly unread?: string | undefined;
   readonly suggested?: TableSuggestion | undefined;
 }
 

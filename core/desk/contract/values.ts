@@ -23,6 +23,16 @@ export const rowId = z.string().min(1).max(100);
 /** What a person calls a paper, edition or firm: an id, a kind, a number, a title. */
 export const named = shortWords;
 
+/** Pages of a file as a person writes them, counted from 1: "1-3, 5". Empty: all of them. */
+export const pagesSaid = z
+  .string()
+  .trim()
+  .max(2000)
+  .regex(/^(\d{1,5}(\s*-\s*\d{1,5})?(\s*,\s*\d{1,5}(\s*-\s*\d{1,5})?)*)?$/, 'pages such as 1-3,5');
+
+/** Degrees a page is turned clockwise. */
+export const turnsSaid = ['0', '90', '180', '270'] as const;
+
 /** Stands for a file or folder that a host offered; a path never crosses the contract. */
 export const ticketSchema = z
   .string()

@@ -8,6 +8,7 @@ import type { KeptPaper } from '../contract/answers.ts';
 import type { RequestInput } from '../contract/requests.ts';
 import { kindTitle, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
+import { pagesOf } from './intake/page-picks.ts';
 import { factsSaid, linkTarget } from './papers.ts';
 
 export type PaperToKeep = RequestInput<'keep'>['papers'][number];
@@ -26,6 +27,35 @@ export interface Row {
   readonly input: PaperToKeep;
   readonly files: readonly Offered[];
   readonly ready: readonly Ready[];
+  /** Which pages of each file make the paper. */
+  readonly parts: readonly EditionPart[];
+}
+
+const turns = { '0': 0, '90': 90, '180': 180, '270': 270 } as const;
+
+/**
+ * The pages of each file that make the paper, as they were picked.
+ * @throws LotfileError `wrong use` for a page the file doesn't have.
+ */
+export function partsOf({ input, files, ready }: Omit<Row, 'parts'>): readonly EditionPart[] {
+  return ready.map(({ rendition, pages }, n) => ({
+    rendition,
+    pages: pagesOf(input.pages[n], pages, files[n]?.name ?? ''),
+    turn: turns[input.turn[n] ?? '0'],
+  }));
+}
+
+/** Originals in order, each once. */
+function originalsOf({ ready }: Row): readonly string[] {
+  return [...new Set(ready.map(({ sha256 }) => sha256))];
+}
+
+/** Every page of it, so that two splits of one scan are told apart. */
+function pagesKey({ ready, parts }: Row): string {
+  const pages = parts.flatMap(({ rendition, pages: picked, turn = 0 }, n) =>
+    (picked ?? Array.from({ length: ready[n]?.pages ?? 0 }, (_, page) => page)).map((page) => [rendition, page, turn]),
+  );
+  return JSON.stringify(pages);
 }
 
 function titleOf(practice: Practice, { input, files }: Row): string {
@@ -46,13 +76,16 @@ function papersLike(at: AtLot, { input }: Row, title: string): readonly Paper[] 
 
 /** The edition of this very paper that is made of these very files, in this order. */
 function keptBefore(at: AtLot, row: Row, papers: readonly Paper[]): { paper: string; edition: string } | undefined {
-  const files = row.ready.map(({ sha256 }) => sha256).join();
+  const files = originalsOf(row).join();
+  const pages = pagesKey(row);
   if (files === '') return undefined;
   for (const paper of papers) {
     const contents = at.lot.editionContent(paper.editions.map(({ id }) => id));
-    const edition = paper.editions.find(
-      ({ id }) => contents[id]?.originals.map(({ sha256 }) => sha256).join() === files,
-    );
+    const edition = paper.editions.find(({ id }) => {
+      const content = contents[id];
+      if (content?.originals.map(({ sha256 }) => sha256).join() !== files) return false;
+      return JSON.stringify(content.pages.map(({ rendition, facts, turn }) => [rendition, facts.page, turn])) === pages;
+    });
     if (edition !== undefined) return { paper: paper.id, edition: edition.id };
   }
   return undefined;
@@ -110,7 +143,7 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
   const papers = papersLike(at, row, title);
   const told = {
     title,
-    pages: ready.reduce((sum, each) => sum + each.pages, 0),
+    pages: row.parts.reduce((sum, part, n) => sum + (part.pages?.length ?? ready[n]?.pages ?? 0), 0),
     sealed: ready.some((each) => each.sealed),
   };
   const notes = [...ready.flatMap((each) => each.notes), ...markNotes(practice, row)];
@@ -120,17 +153,16 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
     const say = 'These very bytes are kept already; what you said of it was written to it.';
     return { ...told, ...before, already: true, notes: [say, ...notes] };
   }
-  const { files: _files, facts, links, subject, ...noted } = input;
+  const { files: _files, pages: _pages, turn: _turn, leaveRest: _rest, facts, links, subject, ...noted } = input;
   const asked = { view, practice, day };
-  const parts: EditionPart[] = ready.map(({ rendition }) => ({ rendition }));
   const whose = subject === undefined ? '' : `, ${subjectNamed(view, subject).title}`;
   const kept = lot.act(`Kept ${title}${whose}`, () =>
     lot.keepEdition({
       ...noted,
       title,
       subject: subject === undefined ? undefined : subjectNamed(view, subject).id,
-      parts,
-      originals: ready.map(({ sha256 }) => sha256),
+      parts: row.parts,
+      originals: originalsOf(row),
       received: day,
       facts: factsSaid(practice, input.kind, facts),
       links: links.map((link) => linkTarget(asked, input.kind, link)),

@@ -1,5 +1,4 @@
 import { rm } from 'node:fs/promises';
-import type { KeepDone } from '../../intake/rendition-model.ts';
 import { fileHash } from '../../packet/file-hash.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
@@ -7,7 +6,9 @@ import type { KeepAnswer, KeptPaper } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import { known, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
-import { commitRow, type PaperToKeep, type Ready, type Row } from './keep-row.ts';
+import { attendantOf, readerOf } from './intake/companions.ts';
+import { type Looked, type Sound, seenTexts } from './intake/lot-reader.ts';
+import { commitRow, type PaperToKeep, partsOf, type Ready, type Row } from './keep-row.ts';
 import { factsSaid, linkTarget } from './papers.ts';
 import { lastAct } from './record-card.ts';
 import { clearKept, refuseArriving } from './table.ts';
@@ -24,6 +25,16 @@ async function sha256Of(offered: Offered): Promise<string> {
   }
 }
 
+/** Fewer letters than this on a page are no words of its own: it is a scan. */
+const fewLetters = 20;
+
+/** Words read off a scan go to the search: at once where it was read on the table, else as soon as there is time. */
+function toSearch(file: Looked, { rendition, sha256 }: Pick<Sound, 'rendition' | 'sha256'>, at: AtLot): void {
+  const words = readerOf(at).wordsNow(file.sha);
+  if (words !== undefined) at.lot.putPageTexts(sha256, seenTexts(words.written));
+  else if (rendition.pages.some(({ text }) => text.trim().length < fewLetters)) attendantOf(at)?.readLater(file);
+}
+
 /** Worked on in a worker first; only what came out sound is taken into the lot. */
 async function makeReady(offered: Offered, password: string | undefined, at: AtLot): Promise<Ready> {
   const { lot, signal } = at;
@@ -35,13 +46,14 @@ async function makeReady(offered: Offered, password: string | undefined, at: AtL
     await lot.takeInOriginal(offered.path, offered.name);
     return { sha256, rendition: before.sha256, pages: pages.length, sealed, notes };
   }
-  const output = lot.temporaryPath();
+  const waiting = password === undefined ? readerOf(at).takeSound(sha256) : undefined;
+  const output = waiting?.path ?? lot.temporaryPath();
   try {
-    const workers = await at.workers();
-    const done: KeepDone = await workers.keep(
-      { job: 'keep', input: offered.path, name: offered.name, output, password },
-      { signal },
-    );
+    const done: Pick<Sound, 'rendition' | 'sha256' | 'bytes'> =
+      waiting ??
+      (await (
+        await at.workers()
+      ).keep({ job: 'keep', input: offered.path, name: offered.name, output, password }, { signal }));
     const taken = await lot.takeInOriginal(offered.path, offered.name);
     if (taken.sha256 !== sha256) {
       throw new LotfileError('file refused', `"${offered.name}" changed while it was being kept.`, {
@@ -51,6 +63,7 @@ async function makeReady(offered: Offered, password: string | undefined, at: AtL
     }
     const rendition = { ...done.rendition, source: sha256 };
     await lot.keepRendition(output, { rendition, sha256: done.sha256, bytes: done.bytes });
+    toSearch({ path: lot.originalPath(sha256), name: offered.name, sha: sha256 }, done, at);
     const { sealed, notes, pages } = rendition;
     return { sha256, rendition: done.sha256, pages: pages.length, sealed, notes };
   } finally {
@@ -86,6 +99,17 @@ function checkSaid(input: PaperToKeep, all: readonly PaperToKeep[], at: AtLot): 
   }
 }
 
+/** Every page with ink on it stands in some paper: the file has nothing more to give. */
+function nothingLeft(ready: Ready | undefined, at: AtLot): boolean {
+  if (ready === undefined) return true;
+  const used = new Set(at.lot.usesOf(ready.sha256).flatMap(({ pages }) => pages));
+  const blank = readerOf(at)
+    .wordsNow(ready.sha256)
+    ?.written.flatMap((page) => (page.blank ? [page.page] : []));
+  for (const page of blank ?? []) used.add(page);
+  return used.size >= ready.pages;
+}
+
 /** Files are made ready two at a time, rows are written in the order given. */
 export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAnswer> => {
   const kept: KeptPaper[] = [];
@@ -98,7 +122,7 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     for (const { path } of files) refuseArriving(path, at);
     const ready: Ready[] = [];
     for (const file of files) ready.push(await makeReady(file, input.password, at));
-    return { input, files, ready };
+    return { input, files, ready, parts: partsOf({ input, files, ready }) };
   };
   const running: Promise<Row>[] = [];
   const waiting = papers.values();
@@ -120,7 +144,10 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
       const row = await running[n];
       at.signal.throwIfAborted();
       if (row !== undefined) kept.push(commitRow(row, at));
-      for (const { path } of files) done.add(path);
+      for (const [n, { path }] of files.entries()) {
+        const whole = input.leaveRest || nothingLeft(row?.ready[n], at);
+        (whole ? done : left).add(path);
+      }
     } catch (error) {
       if (at.signal.aborted) throw error;
       refused.push({ file: names, error: LotfileError.from(error).toJSON() });

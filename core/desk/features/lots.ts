@@ -1,11 +1,12 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { figures } from '../../figures/index.ts';
-import { createLot, type Holder, openLot } from '../../store/index.ts';
+import { createLot, type Holder, type Lot, openLot } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type At, onDesk, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { commonLayers } from '../templates.ts';
+import { attendantOf } from './intake/companions.ts';
 
 function holderOf(at: At): Holder {
   return { program: at.host.program, host: hostname(), pid: process.pid };
@@ -20,6 +21,13 @@ function refuseUsedFolder(path: string): void {
   });
 }
 
+/** Takes up an open lot: from now on its table is looked after. */
+function taken(lot: Lot, path: string, at: At): string {
+  const handle = at.register(lot, path);
+  attendantOf(at.onLot(handle));
+  return handle;
+}
+
 /** Making, opening and closing lot folders. */
 export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target, layers, on }, at) => {
   const { readPractice } = await import('../../practice/index.ts');
@@ -29,7 +37,7 @@ export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target
   refuseUsedFolder(path);
   const lot = createLot(path, { title, practice, layers: all, day: on ?? at.day, holder: holderOf(at) });
   if (target !== undefined) lot.setTarget(target);
-  return { lot: at.register(lot, path), title, swept: 0 };
+  return { lot: taken(lot, path, at), title, swept: 0 };
 });
 
 export const openTheLot = onDesk(requests['open-lot'], ({ folder, takeOver }, at) => {
@@ -37,7 +45,7 @@ export const openTheLot = onDesk(requests['open-lot'], ({ folder, takeOver }, at
   const shared = at.openIn(path);
   if (shared !== undefined) return { lot: shared.handle, title: shared.lot.view().title, swept: 0 };
   const lot = openLot(path, { holder: holderOf(at), takeOver });
-  return { lot: at.register(lot, path), title: lot.view().title, swept: lot.sweep().length };
+  return { lot: taken(lot, path, at), title: lot.view().title, swept: lot.sweep().length };
 });
 
 export const closeLot = onLot(requests['close-lot'], (_input, at) => {

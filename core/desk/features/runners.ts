@@ -2,6 +2,7 @@ import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
 import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
+import { read } from './intake/read.ts';
 import { keep } from './keeping.ts';
 import { amendable, clerkSaid, practice, practiceWords, unsay } from './local-practice.ts';
 import { history, undo, verify } from './looking.ts';
@@ -77,4 +78,5 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'rename-lot': renameLot,
   unsay,
   'write-paper': writePaper,
+  read,
 };

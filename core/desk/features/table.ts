@@ -1,34 +1,21 @@
 import { basename } from 'node:path';
-import type { TableFile } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import type { LaidDownAnswer, TableItem } from '../contract/table-answers.ts';
-import { lookOf } from './file-look.ts';
+import { itemOf } from './intake/table-items.ts';
 
 /** On the table: what came in and is not kept yet. */
 
 /** Told in place of an act: what lies on the table is no part of the history. */
 const changed = 'table' as const;
 
-function itemOf({ name, path, bytes, since, arriving, already }: TableFile, at: AtLot): TableItem {
-  return {
-    item: name,
-    ticket: at.tickets.steady(path, name),
-    name,
-    bytes,
-    since,
-    sort: lookOf(path),
-    arriving,
-    already,
-  };
-}
-
 export const table = onLot(requests.table, async (_input, at) => {
-  const files = await at.lot.listTable();
+  const items: TableItem[] = [];
+  for (const file of await at.lot.listTable()) items.push(await itemOf(file, at));
   return {
     aside: at.lot.listAside(),
-    items: files.map((file) => itemOf(file, at)),
+    items,
     folder: `the folder "table" in "${basename(at.lot.folder)}"`,
   };
 });

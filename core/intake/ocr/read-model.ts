@@ -3,6 +3,9 @@ import type { KindId } from '../../vocabulary/practice.ts';
 import type { PageText, TextSource } from '../reading/page-text.ts';
 import type { PaperReading } from '../reading/reading-model.ts';
 
+/** Raised whenever the same page may come out read differently. */
+export const readingRecipe = 2;
+
 /** The job of reading a file's words, handed to the worker program. Sound pages are read, not hostile originals. */
 export interface ReadJob {
   readonly job: 'read';
@@ -38,19 +41,24 @@ export interface WriteOutDone {
   readonly written: readonly WrittenPage[];
 }
 
+/** Pages of one file that belong to a paper. */
+export interface ReadPart {
+  /** What a `WriteOutJob` wrote of the file. */
+  readonly texts: string;
+  /** 0-based, in the paper's order; all of them where it is left out. */
+  readonly pages?: readonly number[] | undefined;
+}
+
 /** From words that were written out to what they suggest: a matter of thinking, done where nobody waits for it. */
 export interface SuggestJob {
   readonly job: 'suggest';
   readonly name: string;
-  /** What a `WriteOutJob` wrote. */
-  readonly texts: string;
+  readonly parts: readonly ReadPart[];
   /** The practice in force, as JSON. */
   readonly practice: string;
   readonly today: Day;
   /** The kind whose facts to look for; the best one where it is left out. */
   readonly kind?: KindId | undefined;
-  /** The paper's own pages, 0-based; all of them where it is left out. */
-  readonly pages?: readonly number[] | undefined;
 }
 
 export interface SuggestDone {

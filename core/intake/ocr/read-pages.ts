@@ -10,9 +10,6 @@ import { withoutRuledLines } from './ruled-lines.ts';
 import { secondLook } from './second-look.ts';
 import { inkFacts, turned } from './straighten.ts';
 
-/** Raised whenever the same page may come out read differently. */
-export const readingRecipe = 2;
-
 export interface ReadControl {
   /** Called before each page that is looked at, and once at the end. */
   readonly onPage?: (done: number, of: number) => void | Promise<void>;

@@ -2,8 +2,15 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import type { Practice } from '../../vocabulary/practice.ts';
 import { type PageText, plainText } from '../reading/page-text.ts';
 import { readPaper } from '../reading/read-paper.ts';
-import type { SuggestDone, SuggestJob, WriteOutDone, WriteOutJob } from './read-model.ts';
-import { type ReadControl, readingRecipe, readPages } from './read-pages.ts';
+import {
+  type ReadPart,
+  readingRecipe,
+  type SuggestDone,
+  type SuggestJob,
+  type WriteOutDone,
+  type WriteOutJob,
+} from './read-model.ts';
+import { type ReadControl, readPages } from './read-pages.ts';
 
 /** What stands in a file of written-out words. */
 interface WrittenWords {
@@ -25,10 +32,15 @@ export async function writeOut(job: WriteOutJob, control: ReadControl = {}): Pro
   };
 }
 
-/** Reads one paper off words that were written out: `readPaper` on the pages that are its own. */
-export function suggest({ texts, practice, today, kind, pages: own }: SuggestJob): SuggestDone {
+function pagesOf({ texts, pages: own }: ReadPart): readonly PageText[] {
   const { pages }: WrittenWords = JSON.parse(readFileSync(texts, 'utf8'));
+  if (own === undefined) return pages;
+  return own.flatMap((number) => pages.find(({ page }) => page === number) ?? []);
+}
+
+/** Reads one paper off words that were written out. Pages are counted from 0 in the order of its parts. */
+export function suggest({ parts, practice, today, kind }: SuggestJob): SuggestDone {
   const rules: Practice = JSON.parse(readFileSync(practice, 'utf8'));
-  const chosen = own === undefined ? pages : pages.filter(({ page }) => own.includes(page));
-  return { reading: readPaper(chosen, rules, { today, kind }) };
+  const pages = parts.flatMap(pagesOf).map((text, page) => ({ ...text, page }));
+  return { reading: readPaper(pages, rules, { today, kind }) };
 }

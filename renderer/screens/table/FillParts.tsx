@@ -52,14 +52,7 @@ export function WhatPart({ draft, known, onDraft }: PartProps) {
         onTake={() => onDraft({ kind: suggested?.kind, links: [] })}
       />
       {draft.kind === 'other' ? (
-        <>
-          <Field label="Its title" value={draft.title} onChange={(title) => onDraft({ title })} />
-          <Suggested
-            words={suggested?.title}
-            taken={draft.title === suggested?.title}
-            onTake={() => onDraft({ title: suggested?.title ?? '' })}
-          />
-        </>
+        <Field label="Its title" value={draft.title} onChange={(title) => onDraft({ title })} />
       ) : null}
       {rule?.hint === undefined ? null : <p className="small pencil">{rule.hint}</p>}
       {rule?.each === undefined ? null : (

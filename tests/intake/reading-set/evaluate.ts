@@ -6,7 +6,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sharedReader } from '../../../core/intake/ocr/letter-reader.ts';
-import { readingRecipe } from '../../../core/intake/ocr/read-pages.ts';
+import { readingRecipe } from '../../../core/intake/ocr/read-model.ts';
 import { readPaper } from '../../../core/intake/reading/read-paper.ts';
 import { readPractice } from '../../../core/practice/index.ts';
 import { commonLayers } from '../../practice/common-layers.ts';

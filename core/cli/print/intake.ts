@@ -1,0 +1,38 @@
+import type { RequestAnswer } from '../../desk/door.ts';
+import { counted, table, wrapped } from './lines.ts';
+
+type Read = RequestAnswer<'read'>;
+type Value = NonNullable<Read['number']>;
+
+/** How far it may be trusted, as a sign before the line. */
+const trust = { sure: '  ', likely: '? ', guess: '??' } as const;
+
+function valueRow(label: string, value: Value | undefined): readonly (readonly string[])[] {
+  if (value === undefined) return [];
+  const { sureness, words, page, read, doubts } = value;
+  return [[`  ${trust[sureness]} ${label}:`, words, `page ${page + 1}, "${read}"`, doubts.join(' ')]];
+}
+
+/** What was read, with how far it may be trusted; nothing of it is noted yet. */
+export function readText(read: Read): string {
+  const [kind] = read.kinds;
+  const lines = [
+    `${read.names.join(', ')}: ${counted(read.pages, 'page')}${kind === undefined ? '' : `, reads like: ${kind.title}`}`,
+    ...read.kinds.map(
+      (one) => `  ${trust[one.sureness]} ${one.kind}: ${one.because.map((words) => `"${words}"`).join(', ')}`,
+    ),
+    ...table([
+      ...valueRow('Issued', read.issued),
+      ...valueRow('In force from', read.effective),
+      ...valueRow('Good through', read.goodThrough),
+      ...valueRow('Number', read.number),
+      ...valueRow('Issued by', read.issuer),
+      ...Object.entries(read.facts).flatMap(([fact, value]) => valueRow(fact, value)),
+    ]),
+    ...(read.blank.length === 0 ? [] : [`  Blank: ${read.blank.map((page) => page + 1).join(', ')}`]),
+    ...(read.again === undefined ? [] : wrapped(read.again.why, 2)),
+    ...read.notes.flatMap((note) => wrapped(note, 2)),
+    'Nothing of this is noted; "?" wants a look, "??" is a guess. Say what is right when you keep it.',
+  ];
+  return lines.join('\n');
+}

@@ -1,0 +1,59 @@
+import type { TableFile } from '../../../store/index.ts';
+import type { AtLot } from '../../context.ts';
+import type { KeptPages, TableItem, TableSuggestion } from '../../contract/table-answers.ts';
+import { lookOf } from '../file-look.ts';
+import { attendantOf, readerOf } from './companions.ts';
+import { pagesInWords } from './page-picks.ts';
+import { sameAgain } from './same-again.ts';
+import { offeredOf } from './suggestion.ts';
+import type { Seen } from './table-attendant.ts';
+
+/** Items of the table as they are answered: with what was read off them, and which of their pages are kept. */
+
+/** What was read of a file while nobody waited. */
+function suggestedOf({ words, reading }: Seen, at: AtLot): TableSuggestion | undefined {
+  if (words === undefined || reading === undefined) return undefined;
+  const view = at.lot.view();
+  return {
+    ...offeredOf(reading, { practice: at.lot.practice(), view, today: at.day }),
+    pages: words.written.length,
+    blank: words.written.flatMap(({ page, blank }) => (blank ? [page] : [])),
+    again: sameAgain({ kind: reading.kind, number: reading.number?.value, issuer: reading.issuer?.value }, view),
+  };
+}
+
+interface Kept {
+  readonly already?: string | undefined;
+  readonly keptPages: readonly KeptPages[];
+}
+
+/** Kept as a whole, or some of its pages: blank ones are nobody's loss. */
+async function keptOf(file: TableFile, at: AtLot): Promise<Kept> {
+  const sha = file.already === undefined ? undefined : await at.lot.tableHash(file.name);
+  if (sha === undefined) return { already: file.already, keptPages: [] };
+  const uses = at.lot.usesOf(sha);
+  const used = new Set(uses.flatMap(({ pages }) => pages));
+  for (const { page, blank } of readerOf(at).wordsNow(sha)?.written ?? []) if (blank) used.add(page);
+  if (used.size >= (uses[0]?.count ?? 0)) return { already: file.already, keptPages: [] };
+  return {
+    keptPages: uses.map(({ edition, title, pages }) => ({ edition, title, pages: pagesInWords(pages) })),
+  };
+}
+
+export async function itemOf(file: TableFile, at: AtLot): Promise<TableItem> {
+  const { name, path, bytes, since, arriving } = file;
+  const seen = attendantOf(at)?.seen(file);
+  return {
+    item: name,
+    ticket: at.tickets.steady(path, name),
+    name,
+    bytes,
+    since,
+    sort: lookOf(path),
+    arriving,
+    ...(await keptOf(file, at)),
+    reading: seen?.state,
+    unread: seen?.unread,
+    suggested: seen === undefined ? undefined : suggestedOf(seen, at),
+  };
+}
