@@ -10,11 +10,12 @@ import { Frame } from './frame/Frame.tsx';
 import { beginKeys } from './frame/keys.ts';
 import { beginReading } from './frame/light.ts';
 import { beginHearing } from './state/hearing.ts';
-import { takeUp } from './state/lot.ts';
+import { followAddress, takeUp } from './state/lot.ts';
 
 beginReading();
 beginKeys();
 beginHearing();
+followAddress();
 void takeUp();
 
 const root = document.getElementById('window');

@@ -76,14 +76,16 @@ function Book() {
 
 /** The window: the first page until a lot is open, then the book. */
 export function Frame() {
-  const { handle, opening, trouble, hostHere } = useLot();
+  const { handle, key, opening, trouble, hostHere } = useLot();
   const { lot } = usePlace();
-  const open = handle !== undefined && lot !== '';
+  // The address decides which lot is shown: never one lot's book under another's address.
+  const open = handle !== undefined && lot !== '' && lot === key;
+  const changing = opening || (lot !== '' && lot !== key && trouble === undefined);
   return (
     <div className="whole">
       {hostHere ? null : <Away />}
       {trouble === undefined ? null : <Trouble error={trouble} />}
-      {opening ? <p className="screen waiting">Opening ...</p> : open ? <Book /> : <FirstScreen />}
+      {changing ? <p className="screen waiting">Opening ...</p> : open ? <Book /> : <FirstScreen />}
       <DropAnywhere />
       <Notices />
     </div>

@@ -70,6 +70,12 @@ export async function nowIn(
   goToLot(key, screen ?? (usePlace.getState().lot === key ? usePlace.getState().screen : 'today'));
 }
 
+const notHere: ErrorShape = {
+  code: 'not found',
+  message: 'The lot this address names is not in this computer’s list, or its folder was moved.',
+  next: 'Open it from the list, or open its folder.',
+};
+
 /** The sample lot stands in no list; its address names it. */
 export const sampleKey = 'sample';
 
@@ -86,11 +92,12 @@ async function folderOf(key: string): Promise<string | undefined> {
 
 /** At the start and after a host came back: takes up the lot the address names, where there is one. */
 export async function takeUp(): Promise<void> {
-  const { lot: key, screen, rest } = usePlace.getState();
+  const { lot: key } = usePlace.getState();
   const folder = await folderOf(key);
   if (folder === undefined) {
     without('handle', 'key');
-    useLot.setState({ opening: false });
+    useLot.setState({ opening: false, ...(key === '' ? {} : { trouble: notHere }) });
+    goToLot('');
     return;
   }
   const reply = await port.ask('open-lot', { folder }, {});
@@ -105,7 +112,6 @@ export async function takeUp(): Promise<void> {
   without('trouble', 'day');
   const { lot, title } = reply.answer;
   useLot.setState({ handle: lot, key, title, opening: false, ...(seen === undefined ? {} : { day: seen }) });
-  window.location.hash = `#/${[key, screen, ...rest].map(encodeURIComponent).join('/')}`;
 }
 
 /** Back to the first page; the lot stays open for other windows. */
@@ -115,4 +121,19 @@ export function leaveLot(): void {
   without('handle', 'key', 'day', 'trouble');
   goToLot('');
   void readHost();
+}
+
+/** Follows the address: back, forward or a typed address may name another lot, or none. */
+export function followAddress(): () => void {
+  return usePlace.subscribe(({ lot }, before) => {
+    if (lot === before.lot || lot === (useLot.getState().key ?? '')) return;
+    if (lot === '') {
+      leaveLot();
+      return;
+    }
+    const { handle } = useLot.getState();
+    if (handle !== undefined) void port.ask('close-lot', {}, { lot: handle });
+    useLot.setState({ opening: true });
+    void takeUp();
+  });
 }
