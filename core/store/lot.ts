@@ -8,6 +8,7 @@ import * as rows from './edition-rows.ts';
 import * as handovers from './handovers.ts';
 import type { Ledger } from './ledger.ts';
 import type { Opened } from './lot-folder.ts';
+import { lotKey } from './lot-key.ts';
 import type { Lot } from './lot-model.ts';
 import * as originals from './originals.ts';
 import * as packets from './packets.ts';
@@ -271,6 +272,7 @@ export function lotOf(opened: Opened): Lot {
     readOnly: ledger.readOnly,
     close,
     [Symbol.dispose]: close,
+    key: remembered(ledger, ({ db }) => lotKey(db)),
     view: remembered(ledger, readView),
     ...storyOf(ledger),
     ...filesOf(ledger),

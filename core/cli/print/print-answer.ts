@@ -13,7 +13,7 @@ import { assembledText, planText } from './packet.ts';
 import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
 import { todayText } from './today.ts';
 import { errandText, wayText } from './way.ts';
-import { writtenText } from './written.ts';
+import { calendarText, writtenText } from './written.ts';
 
 type Printers = { readonly [N in RequestName]: (answer: RequestAnswer<N>) => string };
 
@@ -195,6 +195,7 @@ const printers: Printers = {
   'rename-lot': noted,
   unsay: noted,
   'write-paper': writtenText,
+  calendar: calendarText,
   read: readText,
 };
 

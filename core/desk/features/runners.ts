@@ -1,5 +1,6 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
+import { calendar } from './calendar.ts';
 import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { read } from './intake/read.ts';
@@ -78,5 +79,6 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'rename-lot': renameLot,
   unsay,
   'write-paper': writePaper,
+  calendar,
   read,
 };

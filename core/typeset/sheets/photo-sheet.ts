@@ -71,8 +71,8 @@ export function photoSheets(paper: PhotoPaper, metrics: FontMetrics, replaced: S
       const cell = cells[n];
       if (cell === undefined) continue;
       drawCaption(pen, caption, cell);
-      const y = cell.top - cell.height + captionHeight;
-      places.push({ sheet, x: cell.x, y, width: cell.width, height: cell.height - captionHeight });
+      const y = cell.top - cell.height + captionHeight + 4;
+      places.push({ sheet, x: cell.x, y, width: cell.width, height: cell.height - captionHeight - 4 });
     }
     if (sheet === 0) drawStrip(pen, strip);
     drawMargin(pen, paperMargin(strip.code, { sheet, of }, false));

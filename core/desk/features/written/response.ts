@@ -5,6 +5,7 @@ import { type Day, dayInWords } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import type { Paper } from '../../../vocabulary/lot.ts';
 import type { Errand } from '../../../vocabulary/practice.ts';
+import { entryIn } from '../../named.ts';
 import { officeTitle, subjectTitle, titleFor } from '../asked.ts';
 import { errandMeant } from './inspection-day.ts';
 import type { PaperDraft, PaperFrame } from './paper-frame.ts';
@@ -45,11 +46,18 @@ function newPapers(errand: Errand, since: Day, { asked }: PaperFrame): readonly 
     );
 }
 
-function commentRow(comment: VisitComment, { asked }: PaperFrame): readonly string[] {
+/** The paper named as evidence, else those the answer speaks of. */
+function evidenceWords({ evidence, answer = '' }: VisitComment, { asked }: PaperFrame): string {
+  const named = evidence === undefined ? undefined : entryIn(asked.lot, evidence);
+  if (named === undefined) return evidenceNamed(answer, asked.lot.papers).join('\n');
+  return [named.paper.title, named.edition.number, named.edition.revision].filter(Boolean).join(' ');
+}
+
+function commentRow(comment: VisitComment, frame: PaperFrame): readonly string[] {
   const { number, text, answer, answered } = comment;
   if (answer === undefined) return [number, text, paperWording.response.open, '', ''];
   const day = answered === undefined ? '' : ` (${dayInWords(answered)})`;
-  return [number, text, `${answer}${day}`, sheetsNamed(answer), evidenceNamed(answer, asked.lot.papers).join('\n')];
+  return [number, text, `${answer}${day}`, sheetsNamed(answer), evidenceWords(comment, frame)];
 }
 
 const columns = [
