@@ -148,6 +148,8 @@ export interface Lot extends Disposable {
   /** Gives the lease back and closes the database. Harmless twice. */
   close(): void;
 
+  /** Sixteen hex digits: the same for all copies of this lot, on whatever computer, and for no other. */
+  key(): string;
   view(): LotView;
   practice(): Practice;
   practiceSha(): string;

@@ -21,6 +21,7 @@ import type {
 } from './answers.ts';
 import { request } from './define.ts';
 import { intakeRequests } from './intake-requests.ts';
+import { goingOutRequests } from './going-out-requests.ts';
 import { screenRequests } from './screen-requests.ts';
 import { takeBackRequests } from './take-back-requests.ts';
 import {
@@ -275,6 +276,7 @@ export const requests = {
   ...screenRequests,
   ...takeBackRequests,
   ...writtenRequests,
+  ...goingOutRequests,
   ...intakeRequests,
 } as const;
 
