@@ -5,6 +5,7 @@ import { fileHash } from './file-hash.ts';
 import { type KeepContext, scrapsOf } from './keep-context.ts';
 import { keepPdf } from './keep-pdf.ts';
 import { keepPicture } from './pictures/keep-picture.ts';
+import { blackOut } from './redact/black-out.ts';
 import { refused, refusedSort } from './refusals.ts';
 import type { KeepDone, KeepJob, Rendition } from './rendition-model.ts';
 import { type FileSort, sniff, sniffLength } from './sniff.ts';
@@ -39,6 +40,19 @@ function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
   }
 }
 
+/** What the recipe asks for beyond sound pages; a clean-up was done while a picture was laid. */
+async function asAsked(context: KeepContext, made: Rendition): Promise<Rendition> {
+  const { recipe, name } = context.job;
+  if (recipe?.clean !== undefined && made.rung !== 'picture to page') {
+    throw new LotfileError('wrong use', `"${name}" is no picture: only photos and scanned pictures are cleaned up.`, {
+      about: name,
+      next: 'Keep it without the clean-up.',
+    });
+  }
+  const places = recipe?.blackOut ?? [];
+  return places.length === 0 ? made : await blackOut(context, made, places);
+}
+
 /**
  * Keeps one file: bytes in, sound pages and page facts out. Runs in a worker process, because the bytes may be hostile.
  * @throws LotfileError `file refused` with a sentence; then nothing stands at the output.
@@ -51,7 +65,8 @@ export async function keepFile(job: KeepJob, onPage: KeepContext['onPage'] = asy
     }
     const sort = sniffFile(job.input);
     const source = fileHash(job.input);
-    const rendition = await keepSort(sort, { job, source, scrap: (n) => (n === 1 ? first : second), onPage });
+    const context: KeepContext = { job, source, scrap: (n) => (n === 1 ? first : second), onPage };
+    const rendition = await asAsked(context, await keepSort(sort, context));
     return { rendition, sha256: fileHash(job.output), bytes: statSync(job.output).size };
   } catch (problem) {
     rmSync(job.output, { force: true });

@@ -20,9 +20,9 @@ const dots = 200 / 72;
 const pixelLimit = 21_000_000;
 const sideLimit = 30_000;
 
-function scaleOf(width: number, height: number): number {
+function scaleOf(width: number, height: number, wanted: number): number {
   const byArea = Math.sqrt(pixelLimit / Math.max(1, width * height));
-  return Math.min(dots, byArea, sideLimit / Math.max(1, width, height));
+  return Math.min(wanted, byArea, sideLimit / Math.max(1, width, height));
 }
 
 /** Blue, green, red, unused -> red, green, blue; or one grey value where the three never differ. */
@@ -47,15 +47,16 @@ function unpack(from: Uint8Array, at: { readonly width: number; readonly height:
 
 /**
  * Draws a page with its annotations and form values, fine enough to stand in for it.
+ * @param wanted dots a point; fewer where the page is large
  * @returns undefined where the reader can't load the page
  */
-export function drawPage(document: ReaderDocument, index: number): PagePixels | undefined {
+export function drawPage(document: ReaderDocument, index: number, wanted = dots): PagePixels | undefined {
   const { call, heap } = document.reader;
   const page = call.FPDF_LoadPage(document.handle, index);
   if (page === 0) return undefined;
   call.FORM_OnAfterLoadPage(page, document.form);
   const points = { width: call.FPDF_GetPageWidthF(page), height: call.FPDF_GetPageHeightF(page) };
-  const scale = scaleOf(points.width, points.height);
+  const scale = scaleOf(points.width, points.height, wanted);
   const width = Math.max(1, Math.round(points.width * scale));
   const height = Math.max(1, Math.round(points.height * scale));
   const bitmap = call.FPDFBitmap_CreateEx(width, height, colour, 0, 0);

@@ -6,12 +6,12 @@ import { pngParts } from './png-parts.ts';
 /** Colour pictures with more dots than this become JPEGs: 25 MB a page helps no office. */
 const losslessLimit = 12_000_000;
 
-/** Dots that stay as they are, packed as rows. */
-export async function pngRows(upright: Sharp, grey: boolean): Promise<PagePicture> {
+/** Dots that stay as they are, packed as rows; `quick` suits pages of text, which no filter makes smaller. */
+export async function pngRows(upright: Sharp, grey: boolean, quick = false): Promise<PagePicture> {
   const bytes = await upright
     .flatten({ background: 'white' })
     .toColourspace(grey ? 'b-w' : 'srgb')
-    .png({ progressive: false, palette: false, compressionLevel: 6, adaptiveFiltering: true })
+    .png({ progressive: false, palette: false, compressionLevel: 6, adaptiveFiltering: !quick })
     .toBuffer();
   const parts = pngParts(bytes);
   if (parts === undefined) throw new Error('The picture came out in another form than asked for.');
