@@ -8,6 +8,7 @@ export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
 export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launch.ts';
 export type * from './contract/answers.ts';
+export type * from './contract/cost-answers.ts';
 export type { DeskEventName, DeskEvents } from './contract/events.ts';
 export {
   type HostActAnswer,

@@ -6,6 +6,7 @@ import {
   type RequestAnswer,
   type RequestName,
 } from '../../desk/door.ts';
+import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
 import { readText } from './intake.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
@@ -18,6 +19,7 @@ import { calendarText, writtenText } from './written.ts';
 type Printers = { readonly [N in RequestName]: (answer: RequestAnswer<N>) => string };
 
 const noted = (): string => 'Noted.';
+const notedRow = ({ row }: { readonly row: string }): string => `Noted: ${row}`;
 
 function lotCardText(card: RequestAnswer<'read-lot'>): string {
   const first = card.questions.filter((question) => question.first || question.answer !== undefined);
@@ -187,6 +189,20 @@ const printers: Printers = {
       `${title}, ${dayInWords(day)}`,
       ...table(files.map(({ name, bytes, sha256 }) => [`  ${name}`, sizeInWords(bytes), sha256])),
     ].join('\n'),
+  costs: costsText,
+  'cost-line': notedRow,
+  'change-order': notedRow,
+  invoice: notedRow,
+  payment: notedRow,
+  waiver: notedRow,
+  notice: notedRow,
+  draw: notedRow,
+  'remove-cost': noted,
+  'draw-check': drawCheckText,
+  trades: tradesText,
+  'change-firm': ({ subject }) => `Noted: ${subject}`,
+  comment: notedRow,
+  'remove-comment': noted,
   'answer-comment': noted,
   'applies-again': noted,
   'end-firm': noted,

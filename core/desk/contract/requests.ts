@@ -19,9 +19,10 @@ import type {
   VerifyAnswer,
   WayAnswer,
 } from './answers.ts';
+import { costRequests } from './cost-requests.ts';
 import { request } from './define.ts';
-import { intakeRequests } from './intake-requests.ts';
 import { goingOutRequests } from './going-out-requests.ts';
+import { intakeRequests } from './intake-requests.ts';
 import { screenRequests } from './screen-requests.ts';
 import { takeBackRequests } from './take-back-requests.ts';
 import {
@@ -194,6 +195,8 @@ export const requests = {
       outcome: visitOutcomeSchema.optional(),
       note: words.optional(),
       comments: z.array(words).max(500).default([]),
+      /** Until when they want the comments answered. */
+      due: daySchema.optional(),
     }),
   }),
   plan: request<PlanAnswer>()({ help: 'Lay out a packet without assembling it.', in: z.object(packetWanted) }),
@@ -277,6 +280,7 @@ export const requests = {
   ...takeBackRequests,
   ...writtenRequests,
   ...goingOutRequests,
+  ...costRequests,
   ...intakeRequests,
 } as const;
 

@@ -67,6 +67,9 @@ export interface CommentRow {
   readonly day: Day;
   readonly answer?: string | undefined;
   readonly answered?: Day | undefined;
+  /** Until when they want it answered, and the paper that shows it is put right. */
+  readonly due?: Day | undefined;
+  readonly evidence?: { readonly edition: string; readonly paper: string; readonly title: string } | undefined;
 }
 
 export interface WaitingRow {

@@ -8,7 +8,7 @@ const done = request<{ readonly act: string }>();
 export const takeBackRequests = {
   'answer-comment': done({
     help: 'Answer one of the numbered comments an office sent back.',
-    in: z.object({ comment: rowId, text: words, day: daySchema.optional() }),
+    in: z.object({ comment: rowId, text: words, day: daySchema.optional(), evidence: named.optional() }),
   }),
   'applies-again': done({
     help: 'Take back that a paper does not apply here.',

@@ -13,13 +13,15 @@ export const paperSorts = [
   'transmittal',
   'response',
   'photo-sheet',
+  'cost-breakdown',
+  'draw-request',
 ] as const;
 export type PaperSort = (typeof paperSorts)[number];
 
-/** Papers the program writes, dates that go out, and the lot on its way to another laptop or another owner. */
+/** Papers the program writes by themselves, outside any packet. */
 export const writtenRequests = {
   'write-paper': request<WrittenAnswer>()({
-    help: 'Write a paper as a PDF: hold-sheet, inspection-day, phone-list, inspection-log, firms, extension-request, transmittal, response, photo-sheet.',
+    help: 'Write a paper as a PDF: hold-sheet, inspection-day, phone-list, inspection-log, firms, extension-request, transmittal, response, photo-sheet, cost-breakdown, draw-request.',
     in: z.object({
       sort: z.enum(paperSorts),
       /** hold-sheet: which hold. */
@@ -29,6 +31,8 @@ export const writtenRequests = {
       subject: named.optional(),
       /** extension-request: which permit. */
       paper: named.optional(),
+      /** draw-request: which draw, by its number. */
+      draw: named.optional(),
       /** transmittal: which packet. */
       packet: named.optional(),
       recipient: shortWords.optional(),

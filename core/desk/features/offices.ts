@@ -82,8 +82,13 @@ function awaitedRows(stop: WayStop, asked: Asked): readonly AwaitedRow[] {
 function clockOf({ title, since, comments }: BackRow, asked: Asked): readonly RunningClock[] {
   const open = comments.filter(({ answered }) => answered === undefined);
   if (open.length === 0) return [];
-  const through = addDays(since, commentDays);
   const count = open.length === 1 ? '1 comment waits' : `${open.length} comments wait`;
+  const due = open.flatMap((comment) => comment.due ?? []).toSorted()[0];
+  if (due !== undefined) {
+    const words = `${title}: ${count} for your answer; they want it by ${dayInWords(due)}.`;
+    return [{ say: words, through: due, days: daysBetween(asked.day, due) }];
+  }
+  const through = addDays(since, commentDays);
   const say =
     `${title}: ${count} for your answer since ${dayInWords(since)}. Many offices let an application lapse after ` +
     `${commentDays} days (common practice; ask them): that is after ${dayInWords(through)}.`;

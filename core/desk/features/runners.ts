@@ -1,6 +1,11 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
 import { calendar } from './calendar.ts';
+import { comment, removeComment } from './comments.ts';
+import { removeCost } from './cost-remove.ts';
+import { changeOrder, costLine, invoice, notice, payment, waiver } from './cost-rows.ts';
+import { costs } from './costs.ts';
+import { draw, drawCheck } from './draws.ts';
 import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { read } from './intake/read.ts';
@@ -21,6 +26,7 @@ import { purge, record, records } from './records.ts';
 import { layDown, putAside, table, takeUp } from './table.ts';
 import { answerComment, appliesAgain, endFirm, endIdentity, removeEvent, renameLot } from './taking-back.ts';
 import { today } from './today.ts';
+import { changeFirm, trades } from './trades.ts';
 import { visit } from './visits.ts';
 import { writePaper } from './written/write-paper.ts';
 
@@ -80,5 +86,19 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   unsay,
   'write-paper': writePaper,
   calendar,
+  costs,
+  'cost-line': costLine,
+  'change-order': changeOrder,
+  invoice,
+  payment,
+  waiver,
+  notice,
+  draw,
+  'remove-cost': removeCost,
+  'draw-check': drawCheck,
+  trades,
+  'change-firm': changeFirm,
+  comment,
+  'remove-comment': removeComment,
   read,
 };

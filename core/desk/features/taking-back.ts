@@ -2,12 +2,12 @@ import { dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
-import { kindTitle, known, paperNamed, subjectNamed } from '../named.ts';
+import { editionNamed, kindTitle, known, paperNamed, subjectNamed } from '../named.ts';
 import { acted } from './record-card.ts';
 
 /** What was said can be ended, answered or unsaid, each as one undoable act. */
 
-export const answerComment = onLot(requests['answer-comment'], ({ comment, text, day }, at) => {
+export const answerComment = onLot(requests['answer-comment'], ({ comment, text, day, evidence: said }, at) => {
   const id = Number(comment);
   const found = at.lot.comments().find((each) => each.id === id);
   if (found === undefined) {
@@ -17,7 +17,9 @@ export const answerComment = onLot(requests['answer-comment'], ({ comment, text,
     });
   }
   const title = `Answered comment ${found.number}: ${text}`;
-  return acted(at, title, () => at.lot.answerComment(id, { text, day: day ?? at.day }));
+  const named = { view: at.lot.view(), practice: at.lot.practice(), day: at.day };
+  const evidence = said === undefined ? undefined : editionNamed(named, said).edition.id;
+  return acted(at, title, () => at.lot.answerComment(id, { text, day: day ?? at.day, evidence }));
 });
 
 export const appliesAgain = onLot(requests['applies-again'], ({ paper: said }, at) => {

@@ -12,18 +12,21 @@ function settles(state: VisitState, outcome: VisitOutcome | undefined): boolean 
 }
 
 /** One going to an office: what came of it, with their numbered comments where they sent it back. */
-export const visit = onLot(requests.visit, ({ errand: said, subject, day, state, outcome, note, comments }, at) => {
-  const errand = errandNamed(at.lot.practice(), said);
-  const view = at.lot.view();
-  const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
-  let id = '';
-  const { act } = acted(at, `${errand.title}: ${outcome ?? state}`, () => {
-    id = at.lot.recordVisit({ errand: errand.id, subject: subjectId, day: day ?? at.day, state, outcome, note });
-    for (const [n, text] of comments.entries()) at.lot.addComment({ visit: id, number: String(n + 1), text });
-    // A settled visit is itself an event where the practice says so; a cancelled or failed one is none.
-    const happened = new Set(view.events.map(({ event }) => event));
-    const caused = settles(state, outcome) ? errand.causes.filter((event) => !happened.has(event)) : [];
-    for (const event of caused) at.lot.noteEvent({ event, day: day ?? at.day });
-  });
-  return { act, visit: id };
-});
+export const visit = onLot(
+  requests.visit,
+  ({ errand: said, subject, day, state, outcome, note, comments, due }, at) => {
+    const errand = errandNamed(at.lot.practice(), said);
+    const view = at.lot.view();
+    const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
+    let id = '';
+    const { act } = acted(at, `${errand.title}: ${outcome ?? state}`, () => {
+      id = at.lot.recordVisit({ errand: errand.id, subject: subjectId, day: day ?? at.day, state, outcome, note });
+      for (const [n, text] of comments.entries()) at.lot.addComment({ visit: id, number: String(n + 1), text, due });
+      // A settled visit is itself an event where the practice says so; a cancelled or failed one is none.
+      const happened = new Set(view.events.map(({ event }) => event));
+      const caused = settles(state, outcome) ? errand.causes.filter((event) => !happened.has(event)) : [];
+      for (const event of caused) at.lot.noteEvent({ event, day: day ?? at.day });
+    });
+    return { act, visit: id };
+  },
+);

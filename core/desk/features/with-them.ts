@@ -4,6 +4,7 @@ import { daysBetween } from '../../vocabulary/days.ts';
 import type { WayStop } from '../../vocabulary/finding.ts';
 import type { Visit } from '../../vocabulary/lot.ts';
 import type { BackRow, CommentRow, WaitingRow } from '../contract/screen-answers.ts';
+import { entryIn } from '../named.ts';
 import { errandTitle, subjectTitle } from './asked.ts';
 
 /** What lies with the offices: left there, or sent back. */
@@ -38,13 +39,19 @@ export function waitingRow(stop: WayStop, asked: Asked): WaitingRow | undefined 
   };
 }
 
-export function commentRow({ id, number, text, answer, answered }: VisitComment, day: Visit['day']): CommentRow {
-  return { comment: String(id), number, text, day, answer, answered };
+function commentRow(comment: VisitComment, { day, lot }: { day: Visit['day']; lot: Lot }): CommentRow {
+  const { id, number, text, answer, answered, due } = comment;
+  const shown = comment.evidence === undefined ? undefined : entryIn(lot.view(), comment.evidence);
+  const evidence =
+    shown === undefined ? undefined : { edition: shown.edition.id, paper: shown.paper.id, title: shown.paper.title };
+  return { comment: String(id), number, text, day, answer, answered, due, evidence };
 }
 
 /** Every comment they ever sent an errand back with, newest visit first. */
 export function commentsOn(lot: Lot, visits: readonly Visit[]): readonly CommentRow[] {
-  return visits.toReversed().flatMap(({ id, day }) => lot.comments(id).map((comment) => commentRow(comment, day)));
+  return visits
+    .toReversed()
+    .flatMap(({ id, day }) => lot.comments(id).map((comment) => commentRow(comment, { day, lot })));
 }
 
 /** A stop that was sent back, with all they said about it. */

@@ -21,6 +21,8 @@ export type PaperBlock =
       readonly rows: readonly (readonly string[])[];
       /** Rows to fill in by hand are at least so tall. */
       readonly rowHeight?: number | undefined;
+      /** Rows of sums, by their place: bold, a rule above. */
+      readonly strong?: readonly number[] | undefined;
     }
   | {
       /** Large letters: an errand and what is recorded of it. */
@@ -83,9 +85,10 @@ function placed(columns: readonly TableColumn[], width: number): readonly Placed
 function tablePieces(block: Extract<PaperBlock, { block: 'table' }>, width: number, pen: Pen): readonly Piece[] {
   const columns = placed(block.columns, width);
   const head = headPiece(columns, width);
-  const rows = block.rows.map((cells): Piece => {
+  const rows = block.rows.map((cells, at): Piece => {
+    const strong = block.strong?.includes(at) === true;
     const laid = columns.map((column, n) => {
-      const style: TextStyle = { face: column.face ?? 'text', size: 'small' };
+      const style: TextStyle = { face: strong ? 'bold' : (column.face ?? 'text'), size: 'small' };
       return { column, style, lines: pen.lines(cells[n] ?? '', column.width, style) };
     });
     const most = Math.max(1, ...laid.map(({ lines }) => lines.length));
@@ -95,6 +98,7 @@ function tablePieces(block: Extract<PaperBlock, { block: 'table' }>, width: numb
       keepNext: false,
       again: head,
       draw(to, x, top) {
+        if (strong) to.across(top, x, x + width, { width: rules.thin });
         for (const { column, style, lines } of laid) drawCell(to, { x: x + column.x, top }, { column, style, lines });
         to.across(top - height, x, x + width, { tone: 'pencil' });
       },

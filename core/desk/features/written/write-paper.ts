@@ -7,6 +7,8 @@ import { requests } from '../../contract/requests.ts';
 import type { WrittenAnswer } from '../../contract/written-answers.ts';
 import type { PaperSort } from '../../contract/written-requests.ts';
 import { offerMade } from '../made-files.ts';
+import { costBreakdown } from './cost-breakdown.ts';
+import { drawRequest } from './draw-request.ts';
 import { extensionRequest } from './extension-request.ts';
 import { holdSheet } from './hold-sheet.ts';
 import { inspectionDay } from './inspection-day.ts';
@@ -29,6 +31,8 @@ const writers: Readonly<Record<PaperSort, (frame: PaperFrame) => PaperDraft>> = 
   transmittal,
   response,
   'photo-sheet': photoPaper,
+  'cost-breakdown': costBreakdown,
+  'draw-request': drawRequest,
 };
 
 interface Drawn {
