@@ -59,8 +59,13 @@ function holdsIds(path: readonly string[]): boolean {
 }
 
 /** Puts an entry where it says it goes: `first`, `before deed`, `after deed`. */
-function placed(entries: Map<string, Entry>, entry: Entry, work: Work): Map<string, Entry> {
-  const goes = entry.value.of === 'map' ? at(entry.value, 'goes') : undefined;
+function placed(
+  entries: Map<string, Entry>,
+  { entry, said }: { readonly entry: Entry; readonly said: Tree },
+  work: Work,
+): Map<string, Entry> {
+  // Only the layer that says "goes" moves a rule: what it went after may be gone when a later layer touches it.
+  const goes = said.of === 'map' ? at(said, 'goes') : undefined;
   if (goes === undefined || goes.of !== 'scalar') return entries;
   const others = [...entries.values()].filter((one) => one.key !== entry.key);
   const match = /^(before|after) (\S+)$/.exec(goes.text);
@@ -106,7 +111,7 @@ function mergeMaps(base: MapTree | undefined, over: MapTree, path: readonly stri
     const value = layTree(old?.value, entry.value, [...path, entry.key], work);
     const laid = { key: entry.key, at: entry.at, value };
     entries.set(entry.key, laid);
-    if (holdsIds(path)) entries = placed(entries, laid, work);
+    if (holdsIds(path)) entries = placed(entries, { entry: laid, said: entry.value }, work);
   }
   return { of: 'map', at: over.at, entries };
 }

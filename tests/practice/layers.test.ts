@@ -51,6 +51,21 @@ describe('local amendments laid over common practice', () => {
     ]);
   });
 
+  it('a rule that went after another stays where it is when that other is dropped and it is changed itself', () => {
+    const practice = readPractice([
+      small,
+      { name: 'a.yaml', text: 'errands: {apply: {needs: {deed: {goes: after form}}}}\n' },
+      { name: 'b.yaml', text: 'errands: {apply: {needs: {form: drop}}}\n' },
+      { name: 'c.yaml', text: 'errands: {apply: {needs: {deed: {copies: 2}}}}\n' },
+    ]);
+    expect(errandOf(practice, 'apply').needs.map((need) => need.id)).toEqual([
+      'deed',
+      'plans',
+      'septic-permit',
+      'licence',
+    ]);
+  });
+
   it('"drop" takes out a need, a field, a condition, a whole rule', () => {
     const practice = withLayer(
       'errands: {apply: {fee: drop, needs: {licence: drop, septic-permit: {when: drop}}}}\nduties: {permit-alive: drop}\n',
