@@ -91,6 +91,8 @@ export async function blackOut(context: KeepContext, made: Rendition, asked: rea
     const file = new RegularFile(source);
     const given: Rewriting = { file, document, facts: made.pages, places, pictured: sharingPages(file, places) };
     const all: Rewriting = { ...given, pictured: new Set(made.pages.map(({ page }) => page)) };
+    // Drawing takes longer than reading: whoever watches the time is told of three times the pages.
+    await context.onPage(0, made.pages.length * 3);
     const used = (await tryOut(given, before, { output, id })) === undefined ? given : all;
     const why = used === all ? await tryOut(all, before, { output, id }) : undefined;
     if (why !== undefined) throw refused(name, `can't be blacked out: ${why}.`, 'Black it out on paper and scan that.');

@@ -80,7 +80,8 @@ export class WriteAnew {
   }
 }
 
-function entriesText(dict: Dict): string {
+/** A stream's entries as they stand between its brackets; its length is written anew. */
+export function entriesText(dict: Dict): string {
   const without = new Map([...dict].filter(([key]) => key !== 'Length'));
   return valueText(without).slice(3, -2).trim();
 }
