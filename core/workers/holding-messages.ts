@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { MailNote, UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
 import type { SealReading } from '../intake/seals/seal-model.ts';
+import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { fileSorts } from '../intake/sniff.ts';
 
 const text = z.string();
@@ -55,3 +56,23 @@ export const unpackJob = z.object({
   name: text,
   output: text,
 }) satisfies z.ZodType<UnpackJob>;
+
+export const slimDone = z.object({
+  before: z.number(),
+  after: z.number(),
+  sha256: text.regex(/^[0-9a-f]{64}$/),
+  fits: z.boolean(),
+  recipe: text,
+  tool: text,
+  pages: z.array(z.object({ page: z.number(), before: z.number(), after: z.number() })).readonly(),
+  notes: z.array(text).readonly(),
+}) satisfies z.ZodType<SlimDone>;
+
+export const slimJob = z.object({
+  job: z.literal('slim'),
+  input: text,
+  name: text,
+  output: text,
+  most: z.number(),
+  sealed: z.boolean(),
+}) satisfies z.ZodType<SlimJob>;

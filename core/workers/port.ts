@@ -1,3 +1,4 @@
+import type { UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
 import type {
   ReadDone,
   ReadJob,
@@ -7,6 +8,7 @@ import type {
   WriteOutJob,
 } from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
+import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 
 /** How far long work has come: what, how many of how many. */
 export interface Progress {
@@ -37,6 +39,16 @@ export interface WorkPort {
   writeOut(job: WriteOutJob, control?: WorkControl): Promise<WriteOutDone>;
   /** What words that were written out suggest. */
   suggest(job: SuggestJob, control?: WorkControl): Promise<SuggestDone>;
+  /**
+   * Takes an e-mail or a ZIP apart into an empty folder of its own; where it fails, the folder is gone.
+   * @throws LotfileError as `keep` does.
+   */
+  unpack(job: UnpackJob, control?: WorkControl): Promise<UnpackDone>;
+  /**
+   * Makes kept pages smaller for an office's or mailbox's limit; `fits` says whether that was reached.
+   * @throws LotfileError as `keep` does.
+   */
+  slim(job: SlimJob, control?: WorkControl): Promise<SlimDone>;
   /** Ends idle workers. */
   close(): Promise<void>;
 }

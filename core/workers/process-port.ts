@@ -2,6 +2,7 @@ import { rmSync } from 'node:fs';
 import { totalmem } from 'node:os';
 import { extname } from 'node:path';
 import { scrapsOf } from '../intake/keep-context.ts';
+import type { UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
 import type {
   ReadDone,
   ReadJob,
@@ -11,6 +12,7 @@ import type {
   WriteOutJob,
 } from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
+import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { LaunchWorker } from './launch.ts';
 import type { WorkPort } from './port.ts';
@@ -43,6 +45,10 @@ function defaultMemory(): number {
 
 function sweep(job: Job): void {
   if (job.job === 'read' || job.job === 'suggest') return;
+  if (job.job === 'unpack') {
+    rmSync(job.output, { recursive: true, force: true });
+    return;
+  }
   for (const path of [job.output, ...scrapsOf(job.output)]) rmSync(path, { force: true });
 }
 
@@ -71,7 +77,7 @@ class Workers implements WorkPort {
 
   async read(job: ReadJob, control: Control = {}): Promise<ReadDone> {
     const done = await this.#do(job, control);
-    if ('pages' in done) return done;
+    if ('pages' in done && !('fits' in done)) return done;
     throw wrongAnswer(job);
   }
 
@@ -84,6 +90,18 @@ class Workers implements WorkPort {
   async suggest(job: SuggestJob, control: Control = {}): Promise<SuggestDone> {
     const done = await this.#do(job, control);
     if ('reading' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async unpack(job: UnpackJob, control: Control = {}): Promise<UnpackDone> {
+    const done = await this.#do(job, control);
+    if ('mails' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async slim(job: SlimJob, control: Control = {}): Promise<SlimDone> {
+    const done = await this.#do(job, control);
+    if ('fits' in done) return done;
     throw wrongAnswer(job);
   }
 

@@ -1,4 +1,5 @@
 import { statSync } from 'node:fs';
+import type { UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
 import type {
   ReadDone,
   ReadJob,
@@ -8,6 +9,7 @@ import type {
   WriteOutJob,
 } from '../intake/ocr/read-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
+import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { FromWorker } from './messages.ts';
 import type { WorkControl } from './port.ts';
@@ -16,8 +18,8 @@ import type { WorkerProcess } from './worker-process.ts';
 
 export type Control = WorkControl;
 
-export type Job = KeepJob | ReadJob | WriteOutJob | SuggestJob;
-export type Done = KeepDone | ReadDone | WriteOutDone | SuggestDone;
+export type Job = KeepJob | ReadJob | WriteOutJob | SuggestJob | UnpackJob | SlimJob;
+export type Done = KeepDone | ReadDone | WriteOutDone | SuggestDone | UnpackDone | SlimDone;
 
 /** Milliseconds a job may take. */
 export interface TimeLimits {

@@ -4,9 +4,11 @@
  */
 import { constants, setPriority } from 'node:os';
 import { keepFile } from '../intake/keep-file.ts';
+import { unpackFile } from '../intake/mail/unpack-file.ts';
 import { sharedReader } from '../intake/ocr/letter-reader.ts';
 import { readPages } from '../intake/ocr/read-pages.ts';
 import { suggest, writeOut } from '../intake/ocr/write-out.ts';
+import { slimFile } from '../intake/slim/slim-file.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { type FromWorker, type ToWorker, toWorker } from './messages.ts';
 import { startWatchdog } from './watchdog.ts';
@@ -57,6 +59,10 @@ async function work(job: ToWorker['job'], onPage: OnPage): Promise<Bare<Answer>>
       return { say: 'written', result: await writeOut(job, { onPage, reader: sharedReader }) };
     case 'suggest':
       return { say: 'suggested', result: suggest(job) };
+    case 'unpack':
+      return { say: 'unpacked', result: await unpackFile(job) };
+    case 'slim':
+      return { say: 'slimmed', result: await slimFile(job, onPage) };
   }
 }
 

@@ -203,7 +203,7 @@ export async function slimFile(job: SlimJob, onPage: OnPage = async () => {}): P
     outcome.document.close();
     const file = new RegularFile(source);
     const pages = pagesOf(file);
-    await onPage(0, pages.length * 8);
+    await onPage(0, pages.length);
     return await slim({ job, file, pages, scanned, onPage });
   } catch (problem) {
     rmSync(job.output, { force: true });
