@@ -140,7 +140,8 @@ export function piecesOf(block: Block, width: number, pen: Pen): readonly Piece[
     case 'finding':
       return findingPieces(block, width, pen);
     case 'space':
-      return [{ height: 8, keepNext: false, draw: () => undefined }];
+      // What comes after a heading stays with it, a step of air between them or not.
+      return [{ height: 8, keepNext: true, draw: () => undefined }];
   }
 }
 

@@ -22,10 +22,16 @@ import { drawRow, readingOf } from './draws.ts';
 
 /** The ledger: what it was estimated at, what is agreed, paid, still to pay; and what hangs on each sum. */
 
+/** As a person calls the firm: without its trade behind it. */
+function firmName({ lot }: Asked, subject: string | undefined): string | undefined {
+  const engaged = lot.subjects.find(({ id }) => id === subject);
+  return engaged?.firm ?? engaged?.title;
+}
+
 function costRow({ line, ...sums }: LedgerRow, asked: Asked): CostRow {
   const { id, sort, title, trade, subject, estimate, agreed: price, note } = line;
   const { changes, agreed, billed, paid, held, toPay } = sums;
-  const firm = subjectTitle(asked.lot, subject);
+  const firm = firmName(asked, subject);
   return {
     line: id,
     sort,
@@ -95,7 +101,7 @@ export function noticeRows(book: CostBook, asked: Asked): readonly NoticeRow[] {
     notice: id,
     supplier,
     subject,
-    firm: subjectTitle(asked.lot, subject) ?? '',
+    firm: firmName(asked, subject) ?? '',
     day,
     since,
     delivers: delivers ?? '',

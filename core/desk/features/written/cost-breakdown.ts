@@ -1,5 +1,6 @@
 import { moneyWording } from '../../../typeset/money-wording.ts';
 import type { PaperBlock } from '../../../typeset/sheets/paper-blocks.ts';
+import { dayInWords } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import { moneyInWords } from '../../../vocabulary/money.ts';
 import type { CostRow, CostsAnswer } from '../../contract/cost-answers.ts';
@@ -85,7 +86,7 @@ function ordersOf({ orders }: CostsAnswer): readonly PaperBlock[] {
       ],
       rows: orders.map(({ number, day, lineTitle, title, amount, fromContingency }) => [
         number,
-        day,
+        dayInWords(day),
         lineTitle,
         fromContingency ? `${title} (${words.fromContingency})` : title,
         cell(amount, money),

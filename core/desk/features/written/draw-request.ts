@@ -29,8 +29,8 @@ function summaryOf({ sums, workPercent, storedPercent }: DrawRow): PaperBlock {
     block: 'table',
     columns: [
       { head: '', share: 1, face: 'mono' },
-      { head: words.summary, share: 10, face: 'bold' },
-      { head: '', share: 11 },
+      { head: words.summary, share: 8, face: 'bold' },
+      { head: '', share: 13 },
       { head: words.dollars, share: 4, align: 'right' },
     ],
     rows: rows.map(([title, more, cents], n) => [String(n + 1), title, more, cell(cents, money)]),
@@ -76,6 +76,7 @@ function legsOf(reading: ReturnType<typeof readingOf>): readonly PaperBlock[] {
     invoice.number ?? '',
     cell(invoice.amount, true),
     paid === 0 ? '—' : cell(paid, true),
+    '',
     signers
       .map(({ name, waiver }) => `${words.waivers[waiver]}${name === invoice.payee ? '' : ` (${name})`}`)
       .join('\n'),
@@ -93,6 +94,7 @@ function legsOf(reading: ReturnType<typeof readingOf>): readonly PaperBlock[] {
         { head: number, share: 4, face: 'mono' },
         { head: amount, share: 4, align: 'right' },
         { head: paid, share: 4, align: 'right' },
+        { head: '', share: 0.5 },
         { head: waiver, share: 8 },
       ],
       rows,
