@@ -26,6 +26,27 @@ export function airChangesLimit2015(climateZone: number): number | undefined {
   return climateZone < 3 ? 5 : 3;
 }
 
+/**
+ * IECC 2009 402.4.2.1: less than 7 air changes, or the visual inspection instead of a test; whole country.
+ * Source: the code section as quoted at docslib.org, document 471172.
+ */
+export function meetsLimit2009(measured: number): boolean {
+  return measured < 7;
+}
+
+/** When a duct test is made: roughed in with the air handler or without it, or in the finished house. */
+export type DuctStage = 'rough, with air handler' | 'rough, without air handler' | 'finished';
+
+/**
+ * Most total duct leakage, in cfm at 25 Pa per 100 square feet of conditioned floor.
+ * Source: Washington State energy code text posted by the City of Everett (roughs); 2012 and later energy codes (finished).
+ */
+export const ductLimits: Readonly<Record<DuctStage, number>> = {
+  'rough, with air handler': 4,
+  'rough, without air handler': 3,
+  finished: 4,
+};
+
 /** Duct leakage in cfm at 25 Pa per 100 square feet of conditioned floor. */
 export function ductLeakagePer100(flow: number, floorArea: number): number | undefined {
   return floorArea > 0 && flow >= 0 ? (flow * 100) / floorArea : undefined;

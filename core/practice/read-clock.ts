@@ -97,8 +97,12 @@ function readSorted(sort: ClockSort, fields: Fields): Clock {
       const kind = fields.ref('kind', 'kind') ?? '';
       return { ...named(`while the ${kind} is good`), sort, kind };
     }
-    case 'until':
-      return { ...named('until it no longer fits'), sort, event: event(fields, 'event') };
+    case 'until': {
+      const plus = fields.span('plus');
+      const ends = event(fields, 'event');
+      if (plus === undefined) return { ...named('until it no longer fits'), sort, event: ends };
+      return { ...named(`until ${spanInWords(plus)} after the event`), sort, event: ends, plus };
+    }
     case 'for good':
       return { ...named('for good'), sort };
   }

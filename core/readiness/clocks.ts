@@ -93,6 +93,10 @@ function untilEnd({ at, entry }: ClockCase, clock: Clock & { sort: 'until' }): C
   if (day === undefined) return { through: 'for good', why: `until "${title}", which is not noted` };
   if (start === undefined)
     return { through: 'unknown', why: `"${title}" is noted, and the day it was issued is not known` };
+  if (clock.plus !== undefined) {
+    const why = `${spanInWords(clock.plus)} after "${title}" on ${dayWords(day)}`;
+    return { through: plusSpan(day, clock.plus, at.rules.calendar), why };
+  }
   return { through: plusDays(day, -1), why: `"${title}" on ${dayWords(day)} ended it` };
 }
 

@@ -74,7 +74,8 @@ export type Clock = {
   | { readonly sort: 'idle'; readonly span: Span; readonly since: 'inspection' | 'approved inspection' }
   | { readonly sort: 'finish_by'; readonly span: Span; readonly unless: EventId }
   | { readonly sort: 'while'; readonly kind: KindId }
-  | { readonly sort: 'until'; readonly event: EventId }
+  /** Ends the day before the event; with `plus`, so long after it ("60 days after moving in"). */
+  | { readonly sort: 'until'; readonly event: EventId; readonly plus?: Span | undefined }
   | { readonly sort: 'for good' }
 );
 

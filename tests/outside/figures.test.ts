@@ -8,8 +8,11 @@ import {
   compaction,
   designFlow,
   dryDensity,
+  ductLeakagePer100,
+  ductLimits,
   fanFlowAtLimit,
   freeboardLevel,
+  meetsLimit2009,
   parseInches,
   percolationRate,
   rateOfHoles,
@@ -33,6 +36,43 @@ describe('air leakage', () => {
   test('limits of 3, 5 and 7 turn back into fan flow', () => {
     // Computed from the first example.
     expect([3, 5, 7].map((limit) => fanFlowAtLimit(limit, 9600))).toEqual([480, 800, 1120]);
+  });
+
+  test('less than 7 met the 2009 code, and 7 itself did not', () => {
+    // Source: IECC 2009 402.4.2.1, docslib.org document 471172 (the visual option stands beside it).
+    expect([6.25, 6.99, 7, 7.1].map(meetsLimit2009)).toEqual([true, true, false, false]);
+  });
+
+  test('two published pairs with the area of the shell imply about the same five feet', () => {
+    // Source: greenbuildingadvisor.com, "Allison Bailes blower door question"; the ratio is computed.
+    expect((0.25 * 60) / 3).toBeCloseTo(5, 1);
+    expect((0.14 * 60) / 1.7).toBeCloseTo(4.94, 2);
+  });
+
+  test.each([
+    // Sources: Anacortes and Everett forms; greenbuildingadvisor.com; hvacdesignpartners.com; codes.baltimorecity.gov.
+    ['Washington State, 2015', 5, true],
+    ['Michigan', 4, false],
+    ['Cincinnati, Ohio', 5, true],
+    ['Baltimore City', 5, true],
+    ['IECC 2015, zone 4', 3, false],
+  ] as const)('one house of 4.6 air changes meets the limit of %s (%f): %s', (_, limit, meets) => {
+    const measured = airChanges(736, 9600) ?? Infinity;
+    expect(measured).toBe(4.6);
+    expect(measured <= limit).toBe(meets);
+    expect(736 <= (fanFlowAtLimit(limit, 9600) ?? 0)).toBe(meets);
+  });
+
+  test('ducts: 4 cfm a hundred square feet with the air handler, 3 without it, 4 in the finished house', () => {
+    // Source: Washington text posted by the City of Everett, record 531835; greenrater.com for the finished house.
+    const rate = ductLeakagePer100(61, 1860) ?? Infinity;
+    expect(rate).toBeCloseTo(3.28, 2);
+    const meets = Object.entries(ductLimits).map(([stage, limit]) => [stage, rate <= limit]);
+    expect(Object.fromEntries(meets)).toEqual({
+      'rough, with air handler': true,
+      'rough, without air handler': false,
+      finished: true,
+    });
   });
 
   test('no volume gives no answer', () => {
@@ -59,6 +99,8 @@ const sheets: readonly DataSheet[] = [
   { record: '123171', minutes: 15, drops: ['5.5', '5.5', '5.5'], printed: [2.7, 2.7, 2.7], result: 2.7 },
   { record: '66644', minutes: 15, drops: ['3-7/8', '3-3/4', '3-3/4', '3-3/4'], printed: [3.8, 4, 4, 4] },
   { record: '96989', minutes: 30, drops: ['5-1/4', '5-1/4', '5-1/4'], printed: [5.7, 5.7, 5.7], result: 5.7 },
+  // The scan shows "4-1/" and a result of 6.(7): the missing 2 and the last digit are ours.
+  { record: '25683', minutes: 30, drops: ['4-1/2', '4-1/2', '4-1/2'], printed: [6.7, 6.7, 6.7], result: 6.7 },
   { record: '128347', minutes: 30, drops: ['3', '2-7/8', '2-7/8'], printed: [10, 10.4, 10.4], result: 10.3 },
   {
     record: '43887',
@@ -175,6 +217,19 @@ describe('coinsurance', () => {
     },
   );
 
+  test('taken before the fraction, the deductible would give other sums, which no source gives', () => {
+    // Computed from the last two examples: 49,583.33 and 74,250.
+    expect((60_000 - 500) * (200_000 / 240_000)).toBeCloseTo(49_583.33, 2);
+    expect((100_000 - 1_000) * (180_000 / 240_000)).toBe(74_250);
+    expect(dollars(300_000, 80, 200_000, 60_000, 500)).not.toBeCloseTo(49_583.33, 0);
+    expect(dollars(300_000, 80, 180_000, 100_000, 1_000)).not.toBe(74_250);
+  });
+
+  test('cover above what the clause wants pays the loss in full, less the deductible', () => {
+    // The fraction is capped at 1: old.claimspages.com/tools/coinsurance.
+    expect(dollars(100_000, 80, 100_000, 10_000, 500)).toBe(9_500);
+  });
+
   test('never pays more than the loss, the limit, or less than nothing', () => {
     // Cap at 1: old.claimspages.com/tools/coinsurance.
     const cents = fc.integer({ min: 1, max: 10_000_000 });
@@ -196,8 +251,16 @@ describe('flood levels', () => {
     [8.9, [true, false, false]],
     [9, [true, true, false]],
   ] as const)('a floor at %f feet against + 0, + 1 and + 1.5 feet', (feet, expected) => {
+    // 44 CFR 60.3 + 0 (rest of the paragraph from memory); IRC 2015 + 1, truckandtools.com; Reading, Pennsylvania + 1.5.
     const levels = [0, 1, 1.5].map((freeboard) => freeboardLevel(base, freeboard));
     expect(levels.map((level) => level !== undefined && reaches({ feet, datum: 'NAVD 88' }, level))).toEqual(expected);
+  });
+
+  test('federal disaster grants ask for two feet', () => {
+    // HUD disaster grants, truckandtools.com/disaster, page 3459.
+    const level = freeboardLevel(base, 2);
+    expect(level).toEqual({ feet: 10, datum: 'NAVD 88' });
+    expect(level !== undefined && reaches({ feet: 9.5, datum: 'NAVD 88' }, level)).toBe(false);
   });
 
   test('feet of two datums are never compared', () => {
@@ -210,5 +273,9 @@ describe('flood levels', () => {
     expect(shallowFloodLevel(grade, { depth: 2, freeboard: 1, least: 3 }).feet).toBe(23);
     expect(shallowFloodLevel(grade, { freeboard: 1, least: 3 }).feet).toBe(23);
     expect(shallowFloodLevel(grade, { freeboard: 1, least: 4 }).feet).toBe(24);
+    // Federal rule and Reading, Pennsylvania: grade and depth alone. A local code (ecode360.com 31315498): + 2, or 4 feet.
+    expect(shallowFloodLevel(grade, { depth: 2, freeboard: 0, least: 2 }).feet).toBe(22);
+    expect(shallowFloodLevel(grade, { depth: 2, freeboard: 2, least: 4 }).feet).toBe(24);
+    expect(shallowFloodLevel(grade, { freeboard: 2, least: 4 }).feet).toBe(24);
   });
 });
