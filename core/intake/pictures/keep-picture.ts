@@ -6,7 +6,7 @@ import { bmpTool, heicTool, oddTiffTool, pictureTool, recipes } from '../recipe.
 import { refused } from '../refusals.ts';
 import type { Rendition } from '../rendition-model.ts';
 import { cleanSheet } from './clean/clean-sheet.ts';
-import { pictureDifference } from './compare-picture.ts';
+import { type GreyGrid, lookOf, pictureDifference } from './compare-picture.ts';
 import { pictureTrouble } from './limits.ts';
 import { type PictureLayout, pictureLayout, uprightMatrix } from './picture-layout.ts';
 import type { OpenPictures, OpenSheet, PictureSort } from './picture-model.ts';
@@ -15,13 +15,10 @@ import { needPictures, openPictures } from './read-picture.ts';
 
 /** Two decoders and two ways of making a picture smaller differ by 1 or 2; a wrong turn by 30 and more. */
 const allowedDifference = 6;
-/** A packed copy for the screen, small enough to hold for every page until it is compared. */
-const referenceSide = 480;
-
 /** What is left of a sheet once it stands in the file: enough to prove that it does. */
 interface Laid {
   readonly layout: PictureLayout;
-  readonly reference: Buffer;
+  readonly look: GreyGrid;
   readonly bytes: number;
   readonly way: OpenSheet['way'];
 }
@@ -37,14 +34,8 @@ async function lay(file: PictureFile, sheet: OpenSheet): Promise<Laid> {
   const layout = layoutOf(sheet);
   const { width, height, place } = layout;
   file.add({ width, height, matrix: uprightMatrix(sheet.orientation, place), picture: sheet.picture });
-  const reference = await sheet
-    .upright()
-    .resize({ width: referenceSide, height: referenceSide, fit: 'inside', withoutEnlargement: true })
-    .flatten({ background: 'white' })
-    .toColourspace('srgb')
-    .png()
-    .toBuffer();
-  return { layout, reference, bytes: sheet.picture.data.length, way: sheet.way };
+  const look = await lookOf(sheet.upright(), place);
+  return { layout, look, bytes: sheet.picture.data.length, way: sheet.way };
 }
 
 /** One sheet after the other: only one is ever held whole. */
@@ -73,11 +64,11 @@ async function proved(context: KeepContext, laid: readonly Laid[]): Promise<read
   try {
     if (reader?.pageCount !== laid.length) throw refused(name, 'is a picture that can not be laid on a page.');
     const facts: PageFacts[] = [];
-    for (const [page, { layout, reference, bytes }] of laid.entries()) {
+    for (const [page, { layout, look, bytes }] of laid.entries()) {
       const { width, height, place } = layout;
       const sight = await reader.read(page, bytes);
       if (sight === undefined) throw refused(name, 'is a picture that can not be laid on a page.');
-      if ((await pictureDifference(reference, { raster: sight.raster, height, place })) > allowedDifference)
+      if ((await pictureDifference(look, { raster: sight.raster, height, place })) > allowedDifference)
         throw refused(name, 'is a picture that two readers show differently.');
       const strips = clearStrips(sight.raster, { width, height });
       facts.push({ page, width, height, clearStrips: strips, openSaves: 0, extraRestores: 0, bytes, text: '' });

@@ -3,8 +3,9 @@ export interface TiffPage {
   readonly width: number;
   readonly height: number;
   readonly bits: number;
-  readonly samples: number;
   readonly compression: number;
+  /** Shades of grey or black and white (tag 262: 0 or 1), no palette, no colours. */
+  readonly grey: boolean;
   /** EXIF 1-8. */
   readonly orientation: number;
   /** A smaller copy of another picture (tag 254, bit 0), or a mask (bit 2). */
@@ -70,8 +71,8 @@ function pageAt(reader: Reader, start: number): TiffPage {
     width: tags.get(256) ?? 0,
     height: tags.get(257) ?? 0,
     bits: tags.get(258) ?? 1,
-    samples: tags.get(277) ?? 1,
     compression: tags.get(259) ?? 1,
+    grey: (tags.get(277) ?? 1) === 1 && (tags.get(262) ?? 1) <= 1,
     orientation: orientation >= 1 && orientation <= 8 ? orientation : 1,
     aside: (subfile & 0b101) !== 0,
     xResolution: tags.get(282),

@@ -29,7 +29,7 @@ interface Place {
 type Made = Pick<OpenSheet, 'picture' | 'way' | 'upright'>;
 
 async function madeOf(open: () => Sharp, page: TiffPage): Promise<Pick<OpenSheet, 'picture' | 'way'>> {
-  const grey = page.samples === 1;
+  const { grey } = page;
   if (page.bits === 1 && grey) return { picture: await twoTone(open()), way: 'twoTone' };
   if (jpegInside.has(page.compression))
     return { picture: await jpegOf(open().toColourspace(grey ? 'b-w' : 'srgb')), way: 'photo' };
@@ -104,12 +104,12 @@ async function sheetOf(place: Place): Promise<OpenSheet> {
 
 /** A TIFF whose directories only sharp can follow (BigTIFF): as many pages as it counts. */
 async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
-  const { pages = 1, width, height, density, channels, space } = await sharp(path, options).metadata();
+  const { pages = 1, width, height, density, space } = await sharp(path, options).metadata();
   const page: TiffPage = {
     width,
     height,
     bits: 8,
-    samples: space === 'b-w' ? 1 : channels,
+    grey: space === 'b-w',
     compression: 1,
     orientation: 1,
     aside: false,

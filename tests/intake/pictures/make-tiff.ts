@@ -11,7 +11,8 @@ export interface TiffPicture {
   readonly resolution?: readonly [x: number, y: number];
   /** 1 none, 2 inch, 3 centimetre. */
   readonly unit?: number;
-  readonly more?: readonly (readonly [tag: number, type: number, value: number])[];
+  readonly photometric?: number;
+  readonly more?: readonly (readonly [tag: number, type: number, value: number, count?: number])[];
 }
 
 function directory(picture: TiffPicture, dataAt: number, rationalsAt: number): readonly (readonly number[])[] {
@@ -22,7 +23,7 @@ function directory(picture: TiffPicture, dataAt: number, rationalsAt: number): r
     [257, 4, 1, height],
     [258, 3, 1, bits],
     [259, 3, 1, compression],
-    [262, 3, 1, samples === 3 ? 2 : 1],
+    [262, 3, 1, picture.photometric ?? (samples === 3 ? 2 : 1)],
     [273, 4, 1, dataAt],
     [274, 3, 1, orientation],
     [277, 3, 1, samples],
@@ -35,7 +36,7 @@ function directory(picture: TiffPicture, dataAt: number, rationalsAt: number): r
           [283, 5, 1, rationalsAt + 8],
           [296, 3, 1, unit],
         ]),
-    ...(picture.more ?? []).map(([tag, type, value]) => [tag, type, 1, value]),
+    ...(picture.more ?? []).map(([tag, type, value, count = 1]) => [tag, type, count, value]),
   ];
   return entries.toSorted(([a = 0], [b = 0]) => a - b);
 }

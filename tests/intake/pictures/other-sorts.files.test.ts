@@ -174,6 +174,32 @@ describe('keeping a TIFF', () => {
     await expectL((await at.keep(await drawnL().toColourspace('cmyk').tiff().toBuffer(), 'press.tif')).output);
   });
 
+  it('keeps the colours of a palette', async () => {
+    // Two colours, red and blue, in a palette of 256 (photometric 3, tag 320); the first half red.
+    const palette = Buffer.alloc(256 * 3 * 2);
+    palette.writeUInt16LE(0xffff, 0);
+    palette.writeUInt16LE(0xffff, 256 * 4 + 2);
+    const data = Buffer.concat([Buffer.alloc(200 * 100, 0), Buffer.alloc(200 * 100, 1), palette]);
+    const bytes = tiffOf([
+      { width: 200, height: 200, bits: 8, data, photometric: 3, more: [[320, 3, 8 + 200 * 200, 768]] },
+    ]);
+    const kept = await at.keep(bytes, 'plan.tif');
+    expect(readFileSync(kept.output).includes('/DeviceRGB')).toBe(true);
+    const { raster } = await sightOf(kept.output);
+    const grey = new Set([...raster.pixels].filter((value) => value < 250));
+    // Red and blue as greys (Rec. 601), as the reader shows them.
+    expect([...grey].some((value) => Math.abs(value - 76) < 8)).toBe(true);
+    expect([...grey].some((value) => Math.abs(value - 29) < 8)).toBe(true);
+  });
+
+  it('takes a halftone fax for what it shows', async () => {
+    const [width, height] = [600, 400];
+    const dots = Buffer.alloc((width / 8) * height);
+    for (let y = 0; y < height; y += 1) dots.fill(y % 2 === 0 ? 0x55 : 0xaa, (y * width) / 8, ((y + 1) * width) / 8);
+    const kept = await at.keep(tiffOf([{ width, height, bits: 1, data: dots }]), 'photo-fax.tif');
+    expect(kept.rendition.recipe).toMatch(/^fax/);
+  });
+
   it('asks a second reader where the first one gives up, and says so', async () => {
     // JPEG inside in the old style (compression 6, TIFF 6.0 section 22), which newer readers no longer take.
     const jpeg = await drawnL().jpeg({ quality: 90 }).toBuffer();
