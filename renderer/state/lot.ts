@@ -94,10 +94,12 @@ async function folderOf(key: string): Promise<string | undefined> {
 export async function takeUp(): Promise<void> {
   const { lot: key } = usePlace.getState();
   const folder = await folderOf(key);
+  // The address changed meanwhile: whoever follows it takes that lot up.
+  if (usePlace.getState().lot !== key) return;
   if (folder === undefined) {
     without('handle', 'key');
     useLot.setState({ opening: false, ...(key === '' ? {} : { trouble: notHere }) });
-    goToLot('');
+    if (key !== '') goToLot('');
     return;
   }
   const reply = await port.ask('open-lot', { folder }, {});

@@ -147,6 +147,10 @@ const axeProgram = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 /** What axe finds against WCAG 2.2 A and AA on the page as it is, each as a line. */
 export async function axeFindings(page: Page): Promise<readonly string[]> {
+  // A slip that is still coming in is half transparent: its colours are not those it is read with.
+  await page.evaluate(() =>
+    Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => undefined))),
+  );
   // Injected by the browser's own tools: the page's policy forbids foreign script, as it should.
   const session = await page.context().newCDPSession(page);
   const { readFileSync } = await import('node:fs');

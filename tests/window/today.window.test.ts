@@ -32,7 +32,7 @@ describe('the slip for the day', () => {
 
   it('says before any trip what the papers say against each other', async () => {
     const { page } = open;
-    await page.getByText(/things in your papers to put right; one thing you can go on today/).waitFor();
+    await page.getByText(/things in your papers to put right; \w+ things? you can go on today/).waitFor();
     const amiss = page.locator('.today-amiss');
     await amiss.getByText('Bedrooms on "House plans" is 4, Bedrooms on "Septic permit" is 3').waitFor();
     const [above, below] = await Promise.all([
