@@ -104,7 +104,9 @@ describe('reading a seal', () => {
   });
 
   it('says that nothing can be told where the file was rewritten around the signature', async () => {
-    const [seal] = await sealsOf(await throughQpdf(await sealed(survey, ana), ['--object-streams=generate', '--warning-exit-0']));
+    const [seal] = await sealsOf(
+      await throughQpdf(await sealed(survey, ana), ['--object-streams=generate', '--warning-exit-0']),
+    );
     expect(seal?.bytes).not.toBe('unchanged');
     expect(seal?.covers).toBe('parts');
   });
