@@ -4,8 +4,8 @@ import type { Raster } from '../pdfium/read-page.ts';
 
 /** Pictures are compared as grids of this many cells along the longer side: fine enough to tell any turn. */
 const cells = 48;
-/** Smaller cells (points) would tell how two programs shrink a picture, not what it shows. */
-const leastPoints = 4;
+/** In smaller cells (points) half a dot of the reader's rounding would tell, not what the picture shows. */
+const leastPoints = 10;
 
 /** Mean greys of a picture in a coarse grid, row by row from the top. */
 export interface GreyGrid {

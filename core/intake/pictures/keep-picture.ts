@@ -15,6 +15,8 @@ import { needPictures, openPictures } from './read-picture.ts';
 
 /** Two decoders and two ways of making a picture smaller differ by 1 or 2; a wrong turn by 30 and more. */
 const allowedDifference = 6;
+/** Half a dot of rounding at the edges weighs more, the smaller the picture: this much for one of a single point. */
+const edgeDifference = 300;
 /** What is left of a sheet once it stands in the file: enough to prove that it does. */
 interface Laid {
   readonly layout: PictureLayout;
@@ -66,9 +68,10 @@ async function proved(context: KeepContext, laid: readonly Laid[]): Promise<read
     const facts: PageFacts[] = [];
     for (const [page, { layout, look, bytes }] of laid.entries()) {
       const { width, height, place } = layout;
+      const allowed = allowedDifference + edgeDifference / Math.min(place.width, place.height);
       const sight = await reader.read(page, bytes);
       if (sight === undefined) throw refused(name, 'is a picture that can not be laid on a page.');
-      if ((await pictureDifference(look, { raster: sight.raster, height, place })) > allowedDifference)
+      if ((await pictureDifference(look, { raster: sight.raster, height, place })) > allowed)
         throw refused(name, 'is a picture that two readers show differently.');
       const strips = clearStrips(sight.raster, { width, height });
       facts.push({ page, width, height, clearStrips: strips, openSaves: 0, extraRestores: 0, bytes, text: '' });

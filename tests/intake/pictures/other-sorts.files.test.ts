@@ -279,6 +279,18 @@ describe('keeping WebP, GIF and BMP', () => {
     expect(notes).toEqual([expect.stringMatching(/first one is kept/)]);
   });
 
+  it.each([
+    [180, 68],
+    [20, 22],
+    [3, 3],
+  ])('keeps a dark picture of %i x %i dots, whose edges weigh much', async (width, height) => {
+    const data = Buffer.alloc(width * height * 3).map((_, index) => (Math.floor(index / 3) % 3) * 60);
+    const gif = await sharp(data, { raw: { width, height, channels: 3 } })
+      .gif()
+      .toBuffer();
+    expect((await at.keep(gif, 'mark.gif')).rendition.pages).toHaveLength(1);
+  });
+
   it('lays a see-through picture on white', async () => {
     const clear = await sharp({ create: { width: 400, height: 300, channels: 4, background: '#00000000' } })
       .webp({ lossless: true })
