@@ -112,7 +112,7 @@ const asks: readonly Ask[] = [
   ['errand', { errand: 'permit-apply' }],
   ['papers', {}],
   ['papers', { wanted: true }],
-  ['pages', { edition: 'septic-permit' }],
+  ['pages', { edition: 'P-0' }],
   ['with-offices', {}],
   ['read-lot', {}],
   ['table', {}],
