@@ -28,7 +28,7 @@ export interface At {
   readonly signal: AbortSignal;
   readonly progress: (at: Progress) => void;
   readonly workers: () => Promise<WorkPort>;
-  /** One worker more, for what nobody waits for: it lets everything else go first. */
+  /** Workers of their own for what takes long and can wait: they let everything else go first. */
   readonly patientWorkers: () => Promise<WorkPort>;
   /** Registers the lot open in a folder and gives its handle. */
   readonly register: (lot: Lot, folder: string) => string;

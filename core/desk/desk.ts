@@ -176,7 +176,7 @@ export class Desk {
 
   async #openWorkers(patient: boolean): Promise<WorkPort> {
     const { openWorkers } = await import('../workers/process-port.ts');
-    return openWorkers({ launch: this.#host.launchWorker, ...(patient ? { patient, count: 1 } : {}) });
+    return openWorkers({ launch: this.#host.launchWorker, ...(patient ? { patient } : {}) });
   }
 
   #tellChanged(lot: string | undefined, answer: object): void {

@@ -16,6 +16,7 @@ const word = z.object({
   again: z.string().optional(),
 });
 
+const turn = z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]);
 const source = z.enum(['text layer', 'picture']);
 
 export const pageText = z.object({
@@ -23,7 +24,7 @@ export const pageText = z.object({
   width: number,
   height: number,
   source,
-  turn: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
+  turn,
   lean: number,
   blank: z.boolean().optional(),
   lines: z.array(z.object({ words: z.array(word).readonly() })).readonly(),
@@ -37,7 +38,7 @@ export const writeOutJob = z.object({
 }) satisfies z.ZodType<WriteOutJob>;
 
 export const writeOutDone = z.object({
-  written: z.array(z.object({ page: number, source, blank: z.boolean(), text: z.string() })).readonly(),
+  written: z.array(z.object({ page: number, source, blank: z.boolean(), turn, text: z.string() })).readonly(),
 }) satisfies z.ZodType<WriteOutDone>;
 
 export const suggestJob = z.object({

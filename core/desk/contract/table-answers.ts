@@ -73,10 +73,20 @@ export interface KeptPages {
   readonly edition: string;
 }
 
+export interface SoundFile {
+  /** Its sound pages: what the window can show where it can't show the file itself. */
+  readonly ticket: string;
+  readonly pages: number;
+  /** Pages of the file without ink, 0-based. */
+  readonly blank: readonly number[];
+  /** How far its pages have to be turned clockwise to stand upright, as most of them lie. */
+  readonly turn: 0 | 90 | 180 | 270;
+}
+
 export interface ReadAnswer extends TableSuggestion {
   readonly names: readonly string[];
-  /** The sound pages of each file, in order: what the window can show where it can't show the file itself. */
-  readonly sound: readonly { readonly ticket: string; readonly pages: number }[];
+  /** Each file, in order. */
+  readonly sound: readonly SoundFile[];
   /** The text of each page. */
   readonly texts: readonly string[];
 }
@@ -96,6 +106,8 @@ export interface TableItem {
   readonly already?: string | undefined;
   /** Some of its pages are kept already; it stays until all are, or the rest is said to be of no use. */
   readonly keptPages: readonly KeptPages[];
+  /** Pages with ink that no paper holds yet, where some do: "4-9". */
+  readonly leftPages?: string | undefined;
   /** `waiting` for its turn to be read, being read, or done with; missing where nobody reads unasked. */
   readonly reading?: 'waiting' | 'under way' | 'done' | undefined;
   /** Why nothing could be read: it is locked, say. */

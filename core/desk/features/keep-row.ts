@@ -2,13 +2,13 @@ import { nearWord } from '../../practice/problems.ts';
 import type { EditionPart } from '../../store/index.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import type { Paper } from '../../vocabulary/lot.ts';
+import { pagesOf } from '../../vocabulary/page-picks.ts';
 import type { Practice } from '../../vocabulary/practice.ts';
 import type { AtLot } from '../context.ts';
 import type { KeptPaper } from '../contract/answers.ts';
 import type { RequestInput } from '../contract/requests.ts';
 import { kindTitle, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
-import { pagesOf } from './intake/page-picks.ts';
 import { factsSaid, linkTarget } from './papers.ts';
 
 export type PaperToKeep = RequestInput<'keep'>['papers'][number];

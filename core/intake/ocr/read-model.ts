@@ -1,6 +1,6 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { KindId } from '../../vocabulary/practice.ts';
-import type { PageText, TextSource } from '../reading/page-text.ts';
+import type { PageText, TextSource, Turn } from '../reading/page-text.ts';
 import type { PaperReading } from '../reading/reading-model.ts';
 
 /** Raised whenever the same page may come out read differently. */
@@ -34,6 +34,8 @@ export interface WrittenPage {
   readonly source: TextSource;
   /** No ink stands on it. */
   readonly blank: boolean;
+  /** How far it has to be turned clockwise to stand upright. */
+  readonly turn: Turn;
   readonly text: string;
 }
 

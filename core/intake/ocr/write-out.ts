@@ -27,6 +27,7 @@ export async function writeOut(job: WriteOutJob, control: ReadControl = {}): Pro
       page: page.page,
       source: page.source,
       blank: page.blank === true,
+      turn: page.turn,
       text: plainText(page),
     })),
   };

@@ -20,11 +20,19 @@ function useWidth(box: RefObject<HTMLElement | null>): number {
   return width;
 }
 
+/** A place something was read from. */
+export interface PlaceShown extends Required<PointedAt> {
+  readonly sureness: 'sure' | 'likely' | 'guess';
+  readonly words: string;
+}
+
 export interface PageReaderProps {
   readonly pages: readonly ReaderPage[];
   readonly title: string;
   /** 0-based page to open at, and what to point at on it; a new object turns there again. */
   readonly at?: PointedAt | undefined;
+  /** Places that were read, marked lightly. */
+  readonly places?: readonly PlaceShown[] | undefined;
 }
 
 interface BarProps {
@@ -84,7 +92,7 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
 }
 
 /** The pages of a paper, large, one below the other; only those in view are drawn. */
-export function PageReader({ pages, title, at }: PageReaderProps) {
+export function PageReader({ pages, title, at, places = [] }: PageReaderProps) {
   const [zoom, setZoom] = useState<string>('100');
   const { box, virtual, go, wide, current } = usePageScroll({ pages, at }, zoom);
   return (
@@ -102,6 +110,15 @@ export function PageReader({ pages, title, at }: PageReaderProps) {
               return (
                 <div key={`${key} ${zoom}`} className="reader-page" style={{ transform: `translateY(${start}px)` }}>
                   <PagePicture {...page} title={`${title}, page ${index + 1}`} />
+                  {places.map((read) =>
+                    read.page !== index || read.place === undefined ? null : (
+                      <span
+                        key={`${read.words} ${read.place.x} ${read.place.y}`}
+                        className={`reader-read ${read.sureness}`}
+                        style={shareOf(read.place, page)}
+                      />
+                    ),
+                  )}
                   {place === undefined ? null : <span className="reader-place" style={shareOf(place, page)} />}
                 </div>
               );

@@ -1,20 +1,24 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
+import type { Answered } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import { go, usePlace } from '../../state/place.ts';
 import { tellDone } from '../../state/telling.ts';
 import { FileOrder } from './FileOrder.tsx';
+import { FilePages } from './FilePages.tsx';
 import { KindPart, type Known, PrintedPart, WhatPart } from './FillParts.tsx';
 import { keepDraft, lacks } from './keep-item.ts';
+import { ReadLine } from './ReadLine.tsx';
 import { choose, type Draft, dropDraft, onPaperOnly, putDraft, putFiles, useTable } from './table-state.ts';
 
 export interface FillCardProps {
   readonly id: string;
   readonly draft: Draft;
   readonly known: Known;
+  readonly reading: Answered<'read'>;
 }
 
 async function putAside({ id, draft }: FillCardProps): Promise<void> {
@@ -25,6 +29,20 @@ async function putAside({ id, draft }: FillCardProps): Promise<void> {
   }
   dropDraft(id);
   choose(undefined);
+}
+
+/** One key confirms and goes on, wherever on the card the hands are. */
+function useKeepKey(keep: (() => Promise<void>) | undefined): void {
+  useEffect(() => {
+    if (keep === undefined) return;
+    const hear = (event: KeyboardEvent): void => {
+      if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      void keep();
+    };
+    window.addEventListener('keydown', hear);
+    return () => window.removeEventListener('keydown', hear);
+  }, [keep]);
 }
 
 function Foot(props: FillCardProps) {
@@ -40,6 +58,7 @@ function Foot(props: FillCardProps) {
     // The card just filled is gone: the keyboard goes on at the next one, or where the table is clear.
     if (kept) requestAnimationFrame(() => document.querySelector<HTMLElement>('.table-next')?.focus());
   };
+  useKeepKey(busy || lack !== undefined ? undefined : keep);
   return (
     <footer className="table-foot">
       <div className="table-acts">
@@ -52,7 +71,7 @@ function Foot(props: FillCardProps) {
           </Button>
         )}
       </div>
-      {lack === undefined ? null : <p className="small pencil">{lack}</p>}
+      <p className="small pencil">{lack ?? 'Ctrl+Enter keeps it and goes on to the next.'}</p>
     </footer>
   );
 }
@@ -78,10 +97,11 @@ function looseFiles(id: string, items: readonly TableItem[]): readonly string[] 
 
 /** The record card to fill for what lies on the table. */
 export function FillCard(props: FillCardProps) {
-  const { id, draft, known } = props;
+  const { id, draft, known, reading } = props;
   const trouble = useTable(({ troubles }) => troubles[id]);
   const onDraft = (change: Partial<Draft>): void => putDraft(id, { ...draft, ...change });
-  const part = { draft, known, onDraft };
+  const read = reading.answer;
+  const part = { draft, known, onDraft, read };
   return (
     <section className="table-card" aria-label="Record card">
       <h2 className="table-next" tabIndex={-1}>
@@ -107,6 +127,8 @@ export function FillCard(props: FillCardProps) {
         others={looseFiles(id, known.items)}
         onFiles={(files) => putFiles(id, draft, files)}
       />
+      <FilePages draft={draft} items={known.items} read={read} onDraft={onDraft} />
+      <ReadLine reading={reading} draft={draft} practice={known.practice} onDraft={onDraft} />
       <WhatPart {...part} />
       <PrintedPart {...part} />
       <KindPart {...part} />

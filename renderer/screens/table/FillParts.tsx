@@ -1,6 +1,6 @@
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { LotCard, PaperRow } from '../../../core/desk/contract/answers.ts';
-import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
+import type { TableItem, TableSuggestion } from '../../../core/desk/contract/screen-answers.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
@@ -11,6 +11,8 @@ import { MarkTicks } from '../papers/MarkTicks.tsx';
 import { KindPicker } from './KindPicker.tsx';
 import { asksRevision, marksAsked } from './keep-item.ts';
 import { kindOptions } from './kind-search.ts';
+import { type OfferId, offersOf } from './offers.ts';
+import { ReadKinds } from './ReadKinds.tsx';
 import { SubjectField } from './SubjectField.tsx';
 import { Suggested } from './Suggested.tsx';
 import type { Draft } from './table-state.ts';
@@ -27,6 +29,21 @@ interface PartProps {
   readonly draft: Draft;
   readonly known: Known;
   readonly onDraft: (change: Partial<Draft>) => void;
+  /** What was read for this draft. */
+  readonly read: TableSuggestion | undefined;
+}
+
+type BesideProps = PartProps & { readonly id: OfferId; readonly children: ReactNode };
+
+/** A field with what was read for it. */
+function Beside({ draft, known, onDraft, read, id, children }: BesideProps) {
+  const offer = offersOf(read, draft, known.practice).find((each) => each.id === id);
+  return (
+    <div className="table-field">
+      {children}
+      <Suggested offer={offer} onTake={(taken, said) => onDraft(taken.take(draft, said))} />
+    </div>
+  );
 }
 
 /** What was filled in stays while the kind is being looked for; facts it doesn't have are left out at keeping. */
@@ -37,19 +54,17 @@ function asKind(draft: Draft, kind: string | undefined, practice: Practice): Par
 }
 
 /** What it is, and whose. */
-export function WhatPart({ draft, known, onDraft }: PartProps) {
-  const { practice, papers, items, lot } = known;
+export function WhatPart({ draft, known, onDraft, read }: PartProps) {
+  const { practice, papers, lot } = known;
   const kinds = useMemo(() => kindOptions(practice, papers), [practice, papers]);
   const rule = draft.kind === undefined ? undefined : practice.papers[draft.kind];
-  const suggested = items.find(({ item }) => item === draft.files[0])?.suggested;
-  const kindRead = suggested?.kind === undefined ? undefined : practice.papers[suggested.kind]?.title;
   return (
     <>
       <KindPicker kinds={kinds} kind={draft.kind} onKind={(kind) => onDraft(asKind(draft, kind, practice))} />
-      <Suggested
-        words={kindRead}
-        taken={draft.kind === suggested?.kind}
-        onTake={() => onDraft({ kind: suggested?.kind, links: [] })}
+      <ReadKinds
+        kinds={read?.kinds ?? []}
+        kind={draft.kind}
+        onKind={(kind) => onDraft(asKind(draft, kind, practice))}
       />
       {draft.kind === 'other' ? (
         <Field label="Its title" value={draft.title} onChange={(title) => onDraft({ title })} />
@@ -68,28 +83,41 @@ export function WhatPart({ draft, known, onDraft }: PartProps) {
 }
 
 /** What is printed on nearly every paper. */
-export function PrintedPart({ draft, known, onDraft }: PartProps) {
-  const [more, showMore] = useState(draft.issuer !== '' || draft.revision !== '' || draft.effective !== undefined);
+export function PrintedPart(props: PartProps) {
+  const { draft, known, onDraft, read } = props;
+  const readMore = read?.effective !== undefined && read.effective.sureness !== 'guess';
+  const [asked, showMore] = useState(draft.issuer !== '' || draft.revision !== '' || draft.effective !== undefined);
+  const more = asked || readMore;
   return (
     <>
       <div className="fact-grid">
-        <DayField label="Issued" value={draft.issued} onChange={(issued) => onDraft({ issued })} />
-        <DayField
-          label="Good through, as printed"
-          value={draft.goodThrough}
-          onChange={(goodThrough) => onDraft({ goodThrough })}
-          hint="Leave it empty where none is stated"
-        />
-        <Field label="Number" value={draft.number} onChange={(number) => onDraft({ number })} />
+        <Beside {...props} id="issued">
+          <DayField label="Issued" value={draft.issued} onChange={(issued) => onDraft({ issued })} />
+        </Beside>
+        <Beside {...props} id="goodThrough">
+          <DayField
+            label="Good through, as printed"
+            value={draft.goodThrough}
+            onChange={(goodThrough) => onDraft({ goodThrough })}
+            hint="Leave it empty where none is stated"
+          />
+        </Beside>
+        <Beside {...props} id="number">
+          <Field label="Number" value={draft.number} onChange={(number) => onDraft({ number })} />
+        </Beside>
       </div>
       {more ? (
         <div className="fact-grid">
-          <DayField label="In force from" value={draft.effective} onChange={(effective) => onDraft({ effective })} />
-          <Field
-            label="Issued by, where it isn’t the office"
-            value={draft.issuer}
-            onChange={(issuer) => onDraft({ issuer })}
-          />
+          <Beside {...props} id="effective">
+            <DayField label="In force from" value={draft.effective} onChange={(effective) => onDraft({ effective })} />
+          </Beside>
+          <Beside {...props} id="issuer">
+            <Field
+              label="Issued by, where it isn’t the office"
+              value={draft.issuer}
+              onChange={(issuer) => onDraft({ issuer })}
+            />
+          </Beside>
           {asksRevision(draft, known.practice) ? null : (
             <Field label="Revision" value={draft.revision} onChange={(revision) => onDraft({ revision })} />
           )}
@@ -106,7 +134,8 @@ export function PrintedPart({ draft, known, onDraft }: PartProps) {
 }
 
 /** Only what this kind is asked for. */
-export function KindPart({ draft, known, onDraft }: PartProps) {
+export function KindPart(props: PartProps) {
+  const { draft, known, onDraft } = props;
   const { practice, papers, lot } = known;
   const { kind } = draft;
   if (kind === undefined) return null;
@@ -117,13 +146,14 @@ export function KindPart({ draft, known, onDraft }: PartProps) {
       {rules.length === 0 ? null : (
         <div className="fact-grid">
           {rules.map(({ id, sort, title }) => (
-            <FactField
-              key={id}
-              title={title}
-              sort={sort}
-              said={draft.facts[id] ?? ''}
-              onSay={(said) => onDraft({ facts: { ...draft.facts, [id]: said } })}
-            />
+            <Beside {...props} key={id} id={`fact ${id}`}>
+              <FactField
+                title={title}
+                sort={sort}
+                said={draft.facts[id] ?? ''}
+                onSay={(said) => onDraft({ facts: { ...draft.facts, [id]: said } })}
+              />
+            </Beside>
           ))}
         </div>
       )}

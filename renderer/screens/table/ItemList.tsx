@@ -10,7 +10,11 @@ interface RowProps {
 
 function whereabouts(item: TableItem): string {
   if (item.arriving) return 'still arriving';
-  return item.already === undefined ? sizeInWords(item.bytes) : `kept already, as ${item.already}`;
+  if (item.already !== undefined) return `kept already, as ${item.already}`;
+  if (item.leftPages !== undefined) return `pages ${item.leftPages} still to keep`;
+  const [kind] = item.suggested?.kinds ?? [];
+  if (item.reading === 'under way') return 'being read ...';
+  return kind === undefined || kind.sureness === 'guess' ? sizeInWords(item.bytes) : `reads like: ${kind.title}`;
 }
 
 /** "1 of 3" where an item is one of several files of a paper being made. */

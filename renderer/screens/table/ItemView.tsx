@@ -4,14 +4,17 @@ import { port } from '../../client/port.ts';
 import { PageReader } from '../papers/PageReader.tsx';
 import { PageSize } from '../papers/PageSize.tsx';
 import { sizeInWords } from '../papers/state-words.ts';
+import { type TableLook, useShown } from './pages-shown.ts';
 import { usePdfLook } from './pdf-on-table.ts';
 
 interface ItemProps {
   readonly item: TableItem;
+  /** The draft it belongs to and what was read for that. */
+  readonly look: TableLook;
 }
 
 /** A file that can't be shown here: its name and size, and what that means. */
-function FileCard({ item, say }: ItemProps & { readonly say: string }) {
+function FileCard({ item, say }: { readonly item: TableItem; readonly say: string }) {
   return (
     <div className="table-file">
       <p className="slab">{item.name}</p>
@@ -26,14 +29,8 @@ function FileCard({ item, say }: ItemProps & { readonly say: string }) {
   );
 }
 
-function Picture({ item }: ItemProps) {
-  const [broken, breakIt] = useState(false);
+function Picture({ item, onBroken }: { readonly item: TableItem; readonly onBroken: () => void }) {
   const [size, setSize] = useState('100');
-  if (broken) {
-    return (
-      <FileCard item={item} say="This photo can’t be shown here before it is kept. It can be kept all the same." />
-    );
-  }
   return (
     <section className="reader" aria-label={item.name}>
       <div className="reader-bar">
@@ -42,30 +39,28 @@ function Picture({ item }: ItemProps) {
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
       <section className="reader-pages table-picture" tabIndex={0} aria-label="The photo, to be scrolled">
-        <img
-          src={port.address(item.ticket)}
-          alt={item.name}
-          onError={() => breakIt(true)}
-          style={{ width: `${size}%` }}
-        />
+        <img src={port.address(item.ticket)} alt={item.name} onError={onBroken} style={{ width: `${size}%` }} />
       </section>
     </section>
   );
 }
 
-function Pdf({ item }: ItemProps) {
-  const look = usePdfLook(item.ticket);
-  switch (look.is) {
+/** Sound pages of a file the window can't show itself, or whose pages were turned. */
+function Pages({ item, look }: ItemProps) {
+  const sound = look.read?.sound[look.draft.files.indexOf(item.item)];
+  const pdf = usePdfLook(sound?.ticket ?? item.ticket);
+  const shown = useShown(item, look, pdf.is === 'open' ? pdf.pages : []);
+  switch (pdf.is) {
     case 'opening':
       return <p className="waiting">Opening {item.name} ...</p>;
     case 'open':
-      return <PageReader pages={look.pages} title={item.name} />;
+      return <PageReader pages={shown.pages} title={item.name} at={shown.at} places={shown.places} />;
     case 'shut':
       return (
         <FileCard
           item={item}
           say={
-            look.locked
+            pdf.locked
               ? 'This PDF is locked, so it can’t be shown here before it is kept. Say what it is and keep it: you will be asked for its password.'
               : 'This PDF can’t be shown here. Keeping it will say whether its pages can be saved.'
           }
@@ -75,15 +70,27 @@ function Pdf({ item }: ItemProps) {
 }
 
 /** What came in, large enough to read dates and numbers off it. */
-export function ItemView({ item }: ItemProps) {
+export function ItemView(props: ItemProps) {
+  const { item, look } = props;
+  const [broken, breakIt] = useState(false);
+  const sound = look.read?.sound[look.draft.files.indexOf(item.item)];
   switch (item.sort) {
     case 'pdf':
-      return <Pdf key={item.ticket} item={item} />;
+      return <Pages {...props} />;
     case 'picture':
-      return <Picture key={item.ticket} item={item} />;
+      // Once its pages are made, they are shown: upright, every page of it, with the places that were read.
+      if (sound !== undefined) return <Pages {...props} />;
+      return broken ? (
+        <FileCard item={item} say="This photo is shown here as soon as its pages are made." />
+      ) : (
+        <Picture item={item} onBroken={() => breakIt(true)} />
+      );
     case 'other':
       return (
-        <FileCard item={item} say="This is neither a PDF nor a photo. Print it to a PDF and lay that here instead." />
+        <FileCard
+          item={item}
+          say={item.unread ?? 'This is neither a PDF nor a photo. Print it to a PDF and lay that here instead.'}
+        />
       );
   }
 }

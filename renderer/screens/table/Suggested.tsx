@@ -1,23 +1,51 @@
 import { Button } from '../../kit/Button.tsx';
+import type { Offer } from './offers.ts';
+import { pointAt } from './table-state.ts';
 
 export interface SuggestedProps {
-  /** What was read, in words: "Septic permit". Nothing is shown where there is none, or where it is taken already. */
-  readonly words: string | undefined;
-  readonly taken: boolean;
-  /** Where it was read: "page 1". */
-  readonly from?: string | undefined;
-  readonly onTake: () => void;
+  /** Nothing is shown where nothing was read, or where it is taken already. */
+  readonly offer: Offer | undefined;
+  /** @param said another of the values it could be. */
+  readonly onTake: (offer: Offer, said?: string) => void;
 }
 
+const trust = { sure: 'Read', likely: 'Read, look at it', guess: 'Perhaps' } as const;
+
 /** A suggestion beside its field: read off the page, never filled in by itself. */
-export function Suggested({ words, taken, from, onTake }: SuggestedProps) {
-  if (words === undefined || taken) return null;
+export function Suggested({ offer, onTake }: SuggestedProps) {
+  if (offer === undefined || offer.taken) return null;
+  const { value, title } = offer;
+  const { page, place, words, sureness, doubts, because, otherwise } = value;
   return (
-    <p className="table-suggested small">
-      Read on {from ?? 'the page'}: <strong>{words}</strong>{' '}
-      <Button as="word" small onPress={onTake} label={`Take it: ${words}`}>
-        take it
-      </Button>
-    </p>
+    <div className={`table-suggested small ${sureness}`}>
+      <p>
+        {trust[sureness]}: <strong>{words}</strong>{' '}
+        <Button as="word" small onPress={() => onTake(offer)} label={`Take it: ${words}, ${title}`}>
+          take it
+        </Button>{' '}
+        <Button as="word" small onPress={() => pointAt({ page, place })} label={`Show where ${words} stands`}>
+          page {page + 1}
+        </Button>
+      </p>
+      {because === undefined && doubts.length === 0 ? null : (
+        <p className="pencil">{[because === undefined ? '' : `“${because}”`, ...doubts].filter(Boolean).join(' ')}</p>
+      )}
+      {otherwise.length === 0 ? null : (
+        <p>
+          or{' '}
+          {otherwise.slice(0, 3).map((other) => (
+            <Button
+              key={other.said}
+              as="word"
+              small
+              onPress={() => onTake(offer, other.said)}
+              label={`Take it: ${other.words}, ${title}`}
+            >
+              {other.words}
+            </Button>
+          ))}
+        </p>
+      )}
+    </div>
   );
 }

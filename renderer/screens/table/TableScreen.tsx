@@ -13,6 +13,7 @@ import { ItemList } from './ItemList.tsx';
 import { ItemView } from './ItemView.tsx';
 import { JustKept } from './JustKept.tsx';
 import { type Draft, draftIdOf, emptyDraft, onPaperOnly, tableOf, useTable } from './table-state.ts';
+import { useReading } from './use-reading.ts';
 import './table.css';
 
 /** What the screen was asked to bring in: "keep a newer edition of this". */
@@ -27,9 +28,11 @@ function wantedOf(rest: readonly string[]): Wanted {
 }
 
 /** A draft not begun yet; where a newer edition was asked for, it replaces the one there is unless told otherwise. */
-function beginDraft(id: string, { kind, subject }: Wanted, { practice, papers, lot }: Known): Draft {
+function beginDraft(id: string, { kind, subject }: Wanted, { practice, papers, lot, items }: Known): Draft {
   const whose = lot.subjects.find(({ id: each, title }) => each === subject || title === subject);
   const draft = emptyDraft(id === onPaperOnly ? [] : [id], kind, whose?.id);
+  const left = items.find(({ item }) => item === id)?.leftPages;
+  if (left !== undefined) return { ...draft, picks: { [id]: left } };
   if (kind === undefined) return draft;
   const [newest] = sameBefore({ practice, papers, kind, subject: whose?.title });
   return newest === undefined ? draft : { ...draft, links: [{ word: 'replaces', to: newest.id }] };
@@ -45,6 +48,7 @@ function Laid({ known, wanted }: { readonly known: Known; readonly wanted: Wante
   const item = items.find((each) => each.item === shown);
   const draft = table.drafts[id] ?? beginDraft(id, wanted, known);
   const there = { ...draft, files: draft.files.filter((file) => items.some((each) => each.item === file)) };
+  const reading = useReading(there, items);
   return (
     <div className="table-spread">
       <ItemList items={items} draftId={id} />
@@ -52,10 +56,10 @@ function Laid({ known, wanted }: { readonly known: Known; readonly wanted: Wante
         {item === undefined ? (
           <p className="table-hand slab">Held on paper only</p>
         ) : (
-          <ItemView key={item.ticket} item={item} />
+          <ItemView key={item.ticket} item={item} look={{ draft: there, read: reading.answer }} />
         )}
       </div>
-      <FillCard key={id} id={id} draft={there} known={known} />
+      <FillCard key={id} id={id} draft={there} known={known} reading={reading} />
     </div>
   );
 }

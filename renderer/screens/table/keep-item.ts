@@ -46,6 +46,8 @@ export function asksRevision(draft: Draft, practice: Practice): boolean {
   return revisionFact(draft, practice) !== undefined;
 }
 
+const turnSaid = { 0: '0', 90: '90', 180: '180', 270: '270' } as const;
+
 function said(text: string): string | undefined {
   return text.trim() === '' ? undefined : text.trim();
 }
@@ -60,6 +62,9 @@ export function toKeep(draft: Draft, practice: Practice, items: readonly TableIt
   const tickets = files.flatMap((file) => items.filter(({ item }) => item === file).map(({ ticket }) => ticket));
   return {
     files: tickets,
+    pages: files.map((file) => draft.picks[file] ?? ''),
+    turn: files.map((file) => turnSaid[draft.turns[file] ?? 0]),
+    leaveRest: draft.leaveRest,
     kind,
     title: kind === 'other' ? said(draft.title) : undefined,
     subject: rule?.each === undefined ? undefined : subject,

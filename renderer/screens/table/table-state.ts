@@ -2,12 +2,22 @@ import { create } from 'zustand';
 import type { KeptPaper } from '../../../core/desk/contract/answers.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
+import type { SeenRect } from '../../../core/vocabulary/lot.ts';
 import type { LinkSaid } from '../papers/LinkFields.tsx';
+
+export type LinkTo = LinkSaid;
+
+export type Turn = 0 | 90 | 180 | 270;
 
 /** A paper being made out of what lies on the table: kept in the window until it is kept in the lot. */
 export interface Draft {
   /** Names of items on the table, in the order of their pages. */
   readonly files: readonly string[];
+  /** Which pages of a file belong to it ("1-3, 5"), and how far they are turned, by the file's name. */
+  readonly picks: Readonly<Record<string, string>>;
+  readonly turns: Readonly<Record<string, Turn>>;
+  /** Pages not picked are of no use: the file goes when this is kept. */
+  readonly leaveRest: boolean;
   readonly kind?: string | undefined;
   /** Only where it is of no kind the practice knows. */
   readonly title: string;
@@ -28,6 +38,12 @@ export interface Draft {
 /** The draft of a paper that has no file: it is held in the hand. */
 export const onPaperOnly = 'on paper only';
 
+/** With a place: a page in the order of the draft's pages, 0-based; without one: a page of the file on view. */
+export interface Pointed {
+  readonly page: number;
+  readonly place?: SeenRect | undefined;
+}
+
 /** The last keeping: told at the head of the table until it is put away, and taken back from there. */
 export interface JustKept {
   readonly kept: readonly KeptPaper[];
@@ -42,6 +58,8 @@ export interface TableState {
   readonly chosen?: string | undefined;
   readonly troubles: Readonly<Record<string, ErrorShape>>;
   readonly justKept?: JustKept | undefined;
+  /** A place on a page of the draft that was asked for; a new object turns there again. */
+  readonly pointed?: Pointed | undefined;
   /** Files on their way from the person's disk to the table. */
   readonly taking: number;
 }
@@ -52,12 +70,13 @@ export const useTable = create<TableState>()(() => fresh);
 
 /** What was begun for another lot is of no use in this one. */
 export function tableOf(lot: string | undefined): void {
-  if (useTable.getState().lot !== lot) useTable.setState({ ...fresh, lot, chosen: undefined, justKept: undefined });
+  if (useTable.getState().lot !== lot)
+    useTable.setState({ ...fresh, lot, chosen: undefined, justKept: undefined, pointed: undefined });
 }
 
 export function emptyDraft(files: readonly string[], kind?: string, subject?: string): Draft {
   const nothing = { title: '', number: '', issuer: '', revision: '', facts: {}, marks: [], links: [] };
-  return { files, kind, subject, ...nothing };
+  return { files, picks: {}, turns: {}, leaveRest: false, kind, subject, ...nothing };
 }
 
 /** The draft an item belongs to: one that was begun with another file and took this one in, or its own. */
@@ -89,5 +108,10 @@ export function dropDraft(id: string): void {
 }
 
 export function choose(item: string | undefined): void {
-  useTable.setState({ chosen: item });
+  useTable.setState({ chosen: item, pointed: undefined });
+}
+
+/** Turns to a place on the draft's pages. */
+export function pointAt(pointed: Pointed): void {
+  useTable.setState({ pointed });
 }

@@ -1,12 +1,12 @@
 import type { ReadPart, WrittenPage } from '../../../intake/ocr/read-model.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
+import { pagesOf } from '../../../vocabulary/page-picks.ts';
 import { type AtLot, onLot } from '../../context.ts';
 import { requests } from '../../contract/requests.ts';
 import type { ReadAnswer } from '../../contract/table-answers.ts';
 import { editionNamed, known } from '../../named.ts';
 import { readerOf } from './companions.ts';
 import type { Hands, Looked, LotReader, Words } from './lot-reader.ts';
-import { pagesOf } from './page-picks.ts';
 import { sameAgain } from './same-again.ts';
 import { offeredOf } from './suggestion.ts';
 
@@ -52,6 +52,13 @@ async function fileParts(
   return parts;
 }
 
+/** How most of the pages with ink lie. */
+function mostTurned(written: readonly WrittenPage[]): WrittenPage['turn'] {
+  const inked = written.filter(({ blank }) => !blank);
+  const often = (turn: number): number => inked.filter((page) => page.turn === turn).length;
+  return ([0, 90, 180, 270] as const).reduce((best, turn) => (often(turn) > often(best) ? turn : best));
+}
+
 export function readPart({ words, pages }: Part): ReadPart {
   return { texts: words.path, pages };
 }
@@ -63,7 +70,12 @@ export const read = onLot(requests.read, async ({ files, pages, edition: said, k
   const practice = lot.practice();
   if (kind !== undefined) known(practice.papers, kind, 'kind of paper');
   const reader = readerOf(at);
-  const hands: Hands = { workers: at.workers, signal, onProgress: at.progress };
+  // Long reading goes behind everything else where the host has somebody for it; thinking about it is short.
+  const hands: Hands = {
+    workers: at.host.stays === true ? at.patientWorkers : at.workers,
+    signal,
+    onProgress: at.progress,
+  };
   const entry = said === undefined ? undefined : editionNamed({ view, practice, day }, said);
   const parts =
     entry === undefined
@@ -76,16 +88,21 @@ export const read = onLot(requests.read, async ({ files, pages, edition: said, k
   }
   const names = parts.map(({ file }) => file.name);
   const wishes = { name: names.join(', '), today: day, kind: kind ?? entry?.paper.kind };
-  const reading = await reader.suggest(parts.map(readPart), wishes, hands);
+  const reading = await reader.suggest(parts.map(readPart), wishes, { ...hands, workers: at.workers });
   const written = parts.flatMap(own);
   const sound: ReadAnswer['sound'][number][] = [];
   for (const { file, words } of parts) {
     const { path } = await reader.sound(file, hands);
-    sound.push({ ticket: at.tickets.steady(path, `${file.name}.pdf`), pages: words.written.length });
+    sound.push({
+      ticket: at.tickets.steady(path, `${file.name}.pdf`),
+      pages: words.written.length,
+      blank: words.written.flatMap(({ page, blank }) => (blank ? [page] : [])),
+      turn: mostTurned(words.written),
+    });
   }
   const again = sameAgain({ kind: reading.kind, number: reading.number?.value, issuer: reading.issuer?.value }, view);
   return {
-    ...offeredOf(reading, { practice, view, today: day }),
+    ...offeredOf(reading, { practice, view }),
     pages: written.length,
     blank: written.flatMap(({ blank }, page) => (blank ? [page] : [])),
     again: again?.edition === entry?.edition.id ? undefined : again,

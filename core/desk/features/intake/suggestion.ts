@@ -1,6 +1,6 @@
 import type { PaperReading, Suggestion } from '../../../intake/reading/reading-model.ts';
 import { sameIdentity } from '../../../readiness/index.ts';
-import { dayInWords, isDay } from '../../../vocabulary/days.ts';
+import { isDay } from '../../../vocabulary/days.ts';
 import type { FactValue } from '../../../vocabulary/facts.ts';
 import type { Identity, LotView } from '../../../vocabulary/lot.ts';
 import type { Practice } from '../../../vocabulary/practice.ts';
@@ -90,29 +90,20 @@ function kindsOf({ kinds }: PaperReading, practice: Practice): readonly ReadKind
     }));
 }
 
-/** A date in the future is no date of issue: the wrong one of two was read, or a figure was. */
-function issuedOf(reading: PaperReading, today: string): PaperReading['issued'] {
-  const { issued } = reading;
-  if (issued === undefined || issued.value <= today) return issued;
-  const doubt = `${dayInWords(issued.value)} lies ahead.`;
-  return { ...issued, sureness: 'guess', doubts: [...issued.doubts, doubt] };
-}
-
 export interface SuggestedFor {
   readonly practice: Practice;
   readonly view: LotView;
-  readonly today: string;
 }
 
 export type Offered = Omit<TableSuggestion, 'pages' | 'blank' | 'again'>;
 
 /** What reading found, as it is offered for this lot. Nothing is dropped: what doesn't fit is offered as a guess. */
-export function offeredOf(reading: PaperReading, { practice, view, today }: SuggestedFor): Offered {
+export function offeredOf(reading: PaperReading, { practice, view }: SuggestedFor): Offered {
   const { effective, goodThrough, number, issuer, parcel, address } = reading;
   return {
     kinds: kindsOf(reading, practice),
     kind: reading.kind,
-    issued: asText(issuedOf(reading, today), view),
+    issued: asText(reading.issued, view),
     effective: asText(effective, view),
     goodThrough: asText(goodThrough, view),
     number: asText(number, view),

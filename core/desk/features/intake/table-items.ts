@@ -1,9 +1,9 @@
 import type { TableFile } from '../../../store/index.ts';
+import { pagesInWords } from '../../../vocabulary/page-picks.ts';
 import type { AtLot } from '../../context.ts';
 import type { KeptPages, TableItem, TableSuggestion } from '../../contract/table-answers.ts';
 import { lookOf } from '../file-look.ts';
 import { attendantOf, readerOf } from './companions.ts';
-import { pagesInWords } from './page-picks.ts';
 import { sameAgain } from './same-again.ts';
 import { offeredOf } from './suggestion.ts';
 import type { Seen } from './table-attendant.ts';
@@ -15,7 +15,7 @@ function suggestedOf({ words, reading }: Seen, at: AtLot): TableSuggestion | und
   if (words === undefined || reading === undefined) return undefined;
   const view = at.lot.view();
   return {
-    ...offeredOf(reading, { practice: at.lot.practice(), view, today: at.day }),
+    ...offeredOf(reading, { practice: at.lot.practice(), view }),
     pages: words.written.length,
     blank: words.written.flatMap(({ page, blank }) => (blank ? [page] : [])),
     again: sameAgain({ kind: reading.kind, number: reading.number?.value, issuer: reading.issuer?.value }, view),
@@ -25,6 +25,7 @@ function suggestedOf({ words, reading }: Seen, at: AtLot): TableSuggestion | und
 interface Kept {
   readonly already?: string | undefined;
   readonly keptPages: readonly KeptPages[];
+  readonly leftPages?: string | undefined;
 }
 
 /** Kept as a whole, or some of its pages: blank ones are nobody's loss. */
@@ -34,8 +35,11 @@ async function keptOf(file: TableFile, at: AtLot): Promise<Kept> {
   const uses = at.lot.usesOf(sha);
   const used = new Set(uses.flatMap(({ pages }) => pages));
   for (const { page, blank } of readerOf(at).wordsNow(sha)?.written ?? []) if (blank) used.add(page);
-  if (used.size >= (uses[0]?.count ?? 0)) return { already: file.already, keptPages: [] };
+  const count = uses[0]?.count ?? 0;
+  if (used.size >= count) return { already: file.already, keptPages: [] };
+  const left = Array.from({ length: count }, (_, page) => page).filter((page) => !used.has(page));
   return {
+    leftPages: pagesInWords(left),
     keptPages: uses.map(({ edition, title, pages }) => ({ edition, title, pages: pagesInWords(pages) })),
   };
 }

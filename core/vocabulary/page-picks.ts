@@ -1,4 +1,4 @@
-import { LotfileError } from '../../../vocabulary/errors.ts';
+import { LotfileError } from './errors.ts';
 
 /**
  * Pages as a person writes them ("1-3, 5", counted from 1) as page numbers counted from 0, in the order written.
