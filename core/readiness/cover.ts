@@ -186,8 +186,8 @@ export function readCover(asked: Asked): readonly EngagementCover[] {
   });
 }
 
-/** "2 Feb 2027 through 26 Feb 2027 (25 days)", "2 Feb 2027". */
+/** "2 Feb 2027 through 26 Feb 2027, 25 days", "2 Feb 2027". */
 export function spanWords({ from, to }: DaySpan): string {
   if (from === to) return dayWords(from);
-  return `${dayWords(from)} through ${dayWords(to)} (${daysBetween(from, to) + 1} days)`;
+  return `${dayWords(from)} through ${dayWords(to)}, ${daysBetween(from, to) + 1} days`;
 }

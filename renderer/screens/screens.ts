@@ -1,4 +1,5 @@
 import type { ComponentType } from 'react';
+import { CostsScreen } from './costs/CostsScreen.tsx';
 import { ErrandScreen } from './errand/ErrandScreen.tsx';
 import { FindScreen } from './find/FindScreen.tsx';
 import { HistoryScreen } from './history/HistoryScreen.tsx';
@@ -9,6 +10,7 @@ import { PracticeScreen } from './practice/PracticeScreen.tsx';
 import type { ScreenProps } from './screen-props.ts';
 import { TableScreen } from './table/TableScreen.tsx';
 import { TodayScreen } from './today/TodayScreen.tsx';
+import { TradesScreen } from './trades/TradesScreen.tsx';
 import { WayScreen } from './way/WayScreen.tsx';
 
 export interface ScreenEntry {
@@ -27,6 +29,8 @@ export const screens: readonly ScreenEntry[] = [
   { id: 'papers', title: 'Papers', listed: true, show: PapersScreen },
   { id: 'table', title: 'On the table', listed: true, show: TableScreen },
   { id: 'lot', title: 'Lot', listed: true, show: LotScreen },
+  { id: 'trades', title: 'Trades', listed: true, show: TradesScreen },
+  { id: 'costs', title: 'Costs and draws', listed: true, show: CostsScreen },
   { id: 'offices', title: 'With the offices', listed: true, show: OfficesScreen },
   { id: 'practice', title: 'Local practice', listed: true, show: PracticeScreen },
   { id: 'history', title: 'What was done', listed: true, show: HistoryScreen },

@@ -123,3 +123,22 @@ export async function noteMoney(open: OpenLot): Promise<void> {
   const second = { Framing: '15,000', 'Septic system': '9,840.50' };
   await desk.ask('draw', { day: '2026-04-13', work: second, stored: { Framing: '3,500' } }, { lot, on });
 }
+
+/** A firm that is on site without a paper, and another that takes framing over in the middle. */
+export async function noteFirms({ desk, lot, on }: OpenLot): Promise<void> {
+  const earthworks = {
+    firm: 'Marshgate Earthworks',
+    trade: 'earthwork',
+    from: '2026-03-16',
+    to: '2026-05-08',
+  } as const;
+  await desk.ask('engage', earthworks, { lot, on });
+  const taking = {
+    firm: 'Quillfeather Framing',
+    by: 'Alder and Ash Framing',
+    day: '2026-09-14',
+    until: '2026-11-20',
+  } as const;
+  await desk.ask('change-firm', taking, { lot, on });
+  await desk.ask('engage', { firm: 'Eavesborough Roofing', trade: 'roofing' }, { lot, on });
+}

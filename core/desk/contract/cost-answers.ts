@@ -229,6 +229,7 @@ export interface CoverGapRow {
   readonly from: Day;
   readonly to: Day;
   readonly days: number;
+  /** The days in words. */
   readonly say: string;
 }
 

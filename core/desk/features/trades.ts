@@ -20,9 +20,8 @@ import { acted, lastAct } from './record-card.ts';
 
 /** The firms on the job: who they are, when they are there, and what is in hand for each of those days. */
 
-function gapRow({ from, to }: DaySpan, title: string): CoverGapRow {
-  const days = daysBetween(from, to) + 1;
-  return { from, to, days, say: `Nothing in hand shows ${lowered(title)} for ${spanWords({ from, to })}.` };
+function gapRow({ from, to }: DaySpan): CoverGapRow {
+  return { from, to, days: daysBetween(from, to) + 1, say: spanWords({ from, to }) };
 }
 
 /** "Certificate of ..." stands in the middle of a sentence; a name of capitals stays as it is. */
@@ -56,28 +55,34 @@ function coverRow(line: CoverLine, asked: Asked): CoverRow {
     state: coverState(line),
     unsure: line.applies === 'unknown',
     spans: line.spans.map(({ from, to, edition }) => ({ from, to: to === forGood ? undefined : to, edition })),
-    gaps: line.gaps.map((gap) => gapRow(gap, line.title)),
+    gaps: line.gaps.map(gapRow),
     paper: entry?.paper.id,
     number: entry?.edition.number,
     say: coverWords(line),
   };
 }
 
-/** What to ask a firm for, one sentence per line of cover. */
+/** "a, b and c". */
+function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** What to ask a firm for; what is asked in the same words stands in one sentence. */
 function askFor({ lines, days, subject }: EngagementCover): readonly string[] {
-  if (days === undefined) return [`On which day do they begin? Without it nobody can say which days are covered.`];
-  return lines.flatMap((line) => {
+  if (days === undefined) return ['On which day do they begin? Without it nobody can say which days are covered.'];
+  const until = `through ${dayInWords(days.to)}${subject.to === undefined ? ' and on' : ''}`;
+  const wanted = lines.flatMap((line): readonly (readonly [string, string])[] => {
     const title = lowered(line.title);
-    const until = `through ${dayInWords(days.to)}${subject.to === undefined ? ' and on' : ''}`;
-    if (line.undated.length > 0 && line.spans.length === 0)
-      return [`From when to when is their ${title} good? Note its dates.`];
+    if (line.undated.length > 0 && line.spans.length === 0) return [['The dates on their ', title]];
     const [first] = line.gaps;
     if (first === undefined) return [];
-    if (line.spans.length === 0) return [`Their ${title}, good from ${dayInWords(days.from)} ${until}.`];
-    if (first.to === days.to)
-      return [`A new ${title}: what you hold ends on ${dayInWords(addDays(first.from, -1))}, and they stay ${until}.`];
-    return [`Their ${title} for ${spanWords(first)}.`];
+    if (line.spans.length === 0) return [[`For ${dayInWords(days.from)} ${until}: `, title]];
+    if (first.to !== days.to) return [[`For ${spanWords(first)}: `, title]];
+    return [[`From ${dayInWords(first.from)} ${until}: a new `, title]];
   });
+  const grouped = Map.groupBy(wanted, ([when]) => when);
+  return [...grouped].map(([when, titles]) => `${when}${listed(titles.map(([, title]) => title))}.`);
 }
 
 function tradeRow(cover: EngagementCover, { asked, book }: { asked: Asked; book: CostBook }): TradeRow {
@@ -103,53 +108,70 @@ function tradeRow(cover: EngagementCover, { asked, book }: { asked: Asked; book:
     paid: invoices.reduce((sum, { paid }) => sum + paid, 0),
     waivers: book.waivers.filter(({ invoice }) => own.has(invoice)).map((waiver) => waiverRow(waiver, book)),
     waiversMissing: invoices.filter(({ missing }) => missing?.includes('waiver') === true).length,
-    after: firmBefore(subject, asked)?.title,
+    after: firmBefore(subject, asked),
   };
 }
 
 /** The firm of the same trade that left before this one came. */
-function firmBefore(subject: Subject, { lot }: Asked): Subject | undefined {
+function firmBefore(subject: Subject, { lot }: Asked): string | undefined {
   const { from, trade } = subject;
   if (from === undefined || trade === undefined) return undefined;
-  return lot.subjects.findLast(
+  const before = lot.subjects.findLast(
     (other) => other.id !== subject.id && other.trade === trade && other.to !== undefined && other.to <= from,
   );
+  return before?.firm ?? before?.title;
 }
 
 function firmWords({ firm, trade }: Pick<TradeRow, 'firm' | 'trade'>): string {
   return trade === '' ? firm : `${firm} (${trade})`;
 }
 
+interface Short {
+  readonly row: TradeRow;
+  readonly cover: CoverRow;
+  readonly gap: CoverGapRow;
+}
+
+/** One sentence for all that a firm lacks on the same days. */
+function shortWords([first, ...rest]: readonly [Short, ...Short[]]): string {
+  const { row, gap } = first;
+  const all = [first, ...rest];
+  const titles = listed(all.map(({ cover }) => lowered(cover.title)));
+  const undated = all.some(({ cover }) => cover.state === 'undated')
+    ? ' What is in hand bears no dates you noted.'
+    : '';
+  const unsure = all.some(({ cover }) => cover.unsure)
+    ? ' Whether it is asked for hangs on a question not answered yet.'
+    : '';
+  return `${firmWords(row)}: no ${titles} in hand for ${spanWords(gap)}.${undated}${unsure}`;
+}
+
+function shortsOf(
+  rows: readonly TradeRow[],
+  wanted: (gap: CoverGapRow) => boolean,
+): readonly (readonly [Short, ...Short[]])[] {
+  const shorts = rows.flatMap((row) =>
+    row.cover.flatMap((cover) => cover.gaps.filter(wanted).map((gap): Short => ({ row, cover, gap }))),
+  );
+  const grouped = Map.groupBy(shorts, ({ row, gap }) => `${row.subject} ${gap.from} ${gap.to}`);
+  return [...grouped.values()].flatMap(([first, ...rest]) => (first === undefined ? [] : [[first, ...rest] as const]));
+}
+
 /** Who works today while a day's cover is missing. */
 function uncoveredToday(rows: readonly TradeRow[], day: Day): TradesAnswer['uncovered'] {
-  return rows
-    .filter(({ onSite }) => onSite)
-    .flatMap((row) =>
-      row.cover.flatMap(({ title, gaps, state, unsure }) => {
-        const gap = gaps.find(({ from, to }) => from <= day && day <= to);
-        if (gap === undefined) return [];
-        const undated = state === 'undated' ? ' The one in hand bears no dates you noted.' : '';
-        const maybe = unsure ? ' Whether it is asked for hangs on a question not answered yet.' : '';
-        const since = gap.to === day ? '' : ` (${spanWords(gap)})`;
-        const say = `${firmWords(row)}: nothing in hand shows ${lowered(title)} today${since}.${undated}${maybe}`;
-        return [{ subject: row.subject, firm: row.firm, say }];
-      }),
-    );
+  const here = rows.filter(({ onSite }) => onSite);
+  return shortsOf(here, ({ from, to }) => from <= day && day <= to).map((shorts) => {
+    const [{ row }] = shorts;
+    return { subject: row.subject, firm: row.firm, say: shortWords(shorts) };
+  });
 }
 
 function uncoveredAhead(rows: readonly TradeRow[], day: Day): TradesAnswer['ahead'] {
-  return rows
-    .flatMap((row) =>
-      row.cover.flatMap(({ title, gaps }) =>
-        gaps
-          .filter(({ from }) => from > day)
-          .map((gap) => ({
-            subject: row.subject,
-            from: gap.from,
-            say: `${firmWords(row)}: no ${lowered(title)} for ${spanWords(gap)}.`,
-          })),
-      ),
-    )
+  return shortsOf(rows, ({ from }) => from > day)
+    .map((shorts) => {
+      const [{ row, gap }] = shorts;
+      return { subject: row.subject, from: gap.from, say: shortWords(shorts) };
+    })
     .toSorted((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
 }
 

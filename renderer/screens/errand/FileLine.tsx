@@ -2,10 +2,10 @@ import type { PacketFileRow } from '../../../core/desk/contract/answers.ts';
 import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
 import { pdfBehind } from '../../kit/pdf-pages.ts';
+import { saveFile, showFile } from '../../state/saving.ts';
 import { tellTrouble } from '../../state/telling.ts';
 import { openFinished } from './errand-store.ts';
 import { bytesInWords } from './leaves.ts';
-import { saveFile, showFile } from './saving.ts';
 
 /** Opens a finished file; how many pages an untouched one has, it says itself. */
 async function look({ ticket, name, pages }: PacketFileRow): Promise<void> {

@@ -5,8 +5,8 @@ import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { perform } from '../../state/doing.ts';
+import { saveFile } from '../../state/saving.ts';
 import { bytesInWords } from './leaves.ts';
-import { saveFile } from './saving.ts';
 import { things } from './verdict.ts';
 
 function Written({ draft }: { readonly draft: MailDraftAnswer }) {

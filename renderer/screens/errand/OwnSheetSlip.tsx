@@ -6,9 +6,9 @@ import { Button } from '../../kit/Button.tsx';
 import { SheetPicture } from '../../kit/SheetPicture.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { fetchAnswer } from '../../state/doing.ts';
+import { saveFile } from '../../state/saving.ts';
 import type { Sight } from './errand-model.ts';
 import { putAway } from './errand-store.ts';
-import { saveFile } from './saving.ts';
 
 /** The drawings of the owner's own sheet, from the plan. */
 function ownSheets(plan: PlanAnswer | undefined): readonly Drawing[] {

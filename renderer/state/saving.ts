@@ -1,5 +1,5 @@
-import { port } from '../../client/port.ts';
-import { tellDone, tellTrouble } from '../../state/telling.ts';
+import { port } from '../client/port.ts';
+import { tellDone, tellTrouble } from './telling.ts';
 
 /** Saves the file behind a ticket: the desktop asks where, a browser downloads it. */
 export async function saveFile({ ticket, name }: { readonly ticket: string; readonly name: string }): Promise<void> {

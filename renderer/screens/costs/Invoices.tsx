@@ -1,0 +1,132 @@
+import type { CostsAnswer, InvoiceRow } from '../../../core/desk/contract/cost-answers.ts';
+import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { moneyInWords } from '../../../core/vocabulary/money.ts';
+import { Button } from '../../kit/Button.tsx';
+import { Mark } from '../../kit/Mark.tsx';
+import { perform } from '../../state/doing.ts';
+import { layOver } from './costs-store.ts';
+
+function PaidLeg({ row }: { readonly row: InvoiceRow }) {
+  const { amount, held, paid, payments } = row;
+  const last = payments.at(-1);
+  if (last === undefined) return <Mark word="not asked for" say="not paid" />;
+  const part = paid < amount - held;
+  const cleared = payments.every((payment) => payment.cleared !== undefined);
+  return (
+    <>
+      <Mark
+        word={part ? 'lapsing' : cleared ? 'in hand' : 'awaited'}
+        say={part ? `${moneyInWords(paid)} paid` : cleared ? 'paid' : 'paid, not cleared'}
+      />
+      <span className="small pencil">{dayInWords(last.day)}</span>
+    </>
+  );
+}
+
+function WaiverLeg({ row }: { readonly row: InvoiceRow }) {
+  const { waivers } = row;
+  const unconditional = waivers.filter(({ kind }) => kind.startsWith('unconditional'));
+  const [best] = unconditional.length > 0 ? unconditional : waivers;
+  if (best === undefined) return <Mark word="not asked for" say="no waiver" />;
+  const others = waivers.filter(({ notice }) => notice !== undefined).map(({ by }) => by);
+  return (
+    <>
+      <Mark word={unconditional.length > 0 ? 'in hand' : 'awaited'} say={best.kind} />
+      {others.length === 0 ? null : <span className="small pencil">also {[...new Set(others)].join(', ')}</span>}
+    </>
+  );
+}
+
+function Invoice({ row }: { readonly row: InvoiceRow }) {
+  const { invoice, payee, number, day, amount, held, lineTitle, missing, payments } = row;
+  const open = amount - row.paid;
+  return (
+    <li className="costs-invoice">
+      <span className="small pencil">{dayInWords(day)}</span>
+      <span className="who">
+        <strong>{payee}</strong> <span className="mono small">{number}</span>
+        <span className="small pencil more">
+          {lineTitle}
+          {held === 0 ? '' : `, ${moneyInWords(held)} held back`}
+        </span>
+      </span>
+      <span className="sum">{moneyInWords(amount)}</span>
+      <span className="leg">
+        <PaidLeg row={row} />
+      </span>
+      <span className="leg">
+        <WaiverLeg row={row} />
+      </span>
+      <span className="acts">
+        {missing === undefined ? null : <span className="small missing">next: {missing}</span>}
+        {open > 0 ? (
+          <Button
+            as="word"
+            small
+            label={`Note a payment to ${payee}`}
+            onPress={() => layOver({ slip: 'payment', invoice: row })}
+          >
+            payment
+          </Button>
+        ) : null}
+        <Button
+          as="word"
+          small
+          label={`Note a waiver of ${payee}`}
+          onPress={() => layOver({ slip: 'waiver', invoice: row })}
+        >
+          waiver
+        </Button>
+        <Button
+          as="word"
+          small
+          label={`Change the invoice of ${payee}`}
+          onPress={() => layOver({ slip: 'invoice', row })}
+        >
+          change
+        </Button>
+        {payments.length === 0 && row.waivers.length === 0 ? (
+          <Button
+            as="word"
+            small
+            label={`Take away the invoice of ${payee}`}
+            onPress={() =>
+              void perform(
+                'remove-cost',
+                { what: 'invoice', row: invoice },
+                { say: `Took the invoice of ${payee} away.` },
+              )
+            }
+          >
+            take away
+          </Button>
+        ) : null}
+      </span>
+    </li>
+  );
+}
+
+/** Invoice, payment, waiver: the three legs of every sum, payee by payee. */
+export function Invoices({ costs }: { readonly costs: CostsAnswer }) {
+  const { invoices } = costs;
+  return (
+    <section className="costs-part" aria-labelledby="costs-invoices">
+      <header>
+        <h2 id="costs-invoices">Invoice, payment, waiver</h2>
+        <Button onPress={() => layOver({ slip: 'invoice' })}>Note an invoice</Button>
+      </header>
+      {invoices.length === 0 ? (
+        <p className="pencil">
+          No invoice yet. Note each one as it comes, receipts too: a draw shows what its money is for, and every payee’s
+          waiver goes with the payment.
+        </p>
+      ) : (
+        <ul className="costs-invoices">
+          {invoices.toReversed().map((row) => (
+            <Invoice key={row.invoice} row={row} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
