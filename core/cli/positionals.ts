@@ -56,5 +56,8 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'rename-lot': ['title'],
   unsay: ['word'],
   'write-paper': ['sort'],
+  restore: ['bundle', 'folder'],
+  merge: ['bundle'],
+  'house-record': ['folder'],
   read: ['...files'],
 };

@@ -1,7 +1,11 @@
+import type { Restored } from './bundle/restore-bundle.ts';
 import { lotOf } from './lot.ts';
 import { makeLot, openFolder } from './lot-folder.ts';
-import type { CreateOptions, Lot, OpenOptions } from './lot-model.ts';
+import type { CreateOptions, LongWork, Lot, OpenOptions } from './lot-model.ts';
 
+export type { MergeConflictShown, MergeDone } from './bundle/merge-bundle.ts';
+export type { Restored } from './bundle/restore-bundle.ts';
+export type { BundleWritten } from './bundle/write-bundle.ts';
 export * from './keeping-model.ts';
 export * from './lot-model.ts';
 
@@ -19,4 +23,18 @@ export function createLot(folder: string, options: CreateOptions): Lot {
  */
 export function openLot(folder: string, options: OpenOptions): Lot {
   return lotOf(openFolder(folder, options));
+}
+
+/**
+ * Makes a lot folder from a bundle, every byte compared; it is not opened yet.
+ * @param folder a new or empty folder
+ * @throws LotfileError `file refused`, `lot newer`, `wrong use`, `disk`, `stopped`; nothing is left behind then.
+ */
+export async function restoreBundle(
+  bundle: { readonly path: string; readonly name: string },
+  folder: string,
+  work: LongWork,
+): Promise<Restored> {
+  const { restoreBundle: restore } = await import('./bundle/restore-bundle.ts');
+  return restore(bundle.path, folder, { ...work, name: bundle.name });
 }

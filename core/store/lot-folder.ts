@@ -10,6 +10,7 @@ import type { CreateOptions, OpenOptions } from './lot-model.ts';
 import { knownMigrations, type Migration, pendingMigrations, runMigrations } from './migrations.ts';
 import { lotFolders, syncFile, syncFolder } from './places.ts';
 import { keepPractice } from './practices.ts';
+import { refuseSyncedFolder } from './synced-folder.ts';
 import { databaseTrouble, fileTrouble } from './trouble.ts';
 
 export interface Opened {
@@ -57,6 +58,7 @@ function beginLot(ledger: Ledger, options: CreateOptions): void {
 /** Makes an empty lot in a new or empty folder. A database that fails to become a lot is cleared away again. */
 export function makeLot(path: string, options: CreateOptions): Opened {
   const folder = resolve(path);
+  refuseSyncedFolder(folder);
   const file = reserve(folder);
   let db: Database | undefined;
   let opened: Opened | undefined;
@@ -140,6 +142,7 @@ export function openFolder(path: string, options: OpenOptions, known = knownMigr
   let db: Database | undefined;
   try {
     const file = mustBeLot(folder);
+    if (options.readOnly !== true) refuseSyncedFolder(folder);
     db = openDatabase(file, { readOnly: options.readOnly ?? false, fresh: false });
     if (options.readOnly === true) return look(db, folder, known);
     // Before the lease: a lot we can't read must not be written to at all.

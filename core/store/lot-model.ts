@@ -25,6 +25,8 @@ import type {
   VisitId,
 } from '../vocabulary/lot.ts';
 import type { KindId, Practice, QuestionId } from '../vocabulary/practice.ts';
+import type { MergeChoices, MergeDone } from './bundle/merge-bundle.ts';
+import type { BundleWritten } from './bundle/write-bundle.ts';
 import type {
   ActId,
   ActShown,
@@ -277,6 +279,13 @@ export interface Lot extends Disposable {
 
   search(text: string, options?: { limit?: number | undefined }): readonly SearchHit[];
 
+  /** Writes the whole lot into one file at a `temporaryPath`, read back. */
+  writeBundle(path: string, given: { readonly day: Day; readonly work: LongWork }): Promise<BundleWritten>;
+  /** Takes over from a bundle of this lot what is new there, in one act; nothing while conflicts wait for a choice. */
+  mergeBundle(
+    path: string,
+    given: MergeChoices & { readonly name: string; readonly work: LongWork },
+  ): Promise<MergeDone>;
   verify(work?: LongWork): Promise<VerifyReport>;
   /** Quick look before assembling: are these originals and renditions there, at their full size? */
   checkFiles(shas: readonly string[]): readonly Problem[];

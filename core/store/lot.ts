@@ -124,6 +124,8 @@ function filesOf(
   | 'checkFiles'
   | 'purge'
   | 'search'
+  | 'writeBundle'
+  | 'mergeBundle'
 > {
   return {
     usesOf: (sha) => originals.usesOf(ledger, sha),
@@ -141,6 +143,9 @@ function filesOf(
     verify: (work = {}) => verifyLot(ledger, work),
     checkFiles: (shas) => checkFiles(ledger, shas),
     purge: (sha, reason) => purgeFile(ledger, sha, reason),
+    // Loaded on first need: most runs write and read no bundle.
+    writeBundle: async (path, given) => (await import('./bundle/write-bundle.ts')).writeBundle(ledger, path, given),
+    mergeBundle: async (path, given) => (await import('./bundle/merge-bundle.ts')).mergeBundle(ledger, path, given),
     search: (text, options = {}) => searchLot(ledger, text, options.limit ?? 20),
   };
 }

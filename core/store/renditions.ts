@@ -110,7 +110,11 @@ export function putPageTexts(
   });
 }
 
-function insertRendition(ledger: Ledger, kept: { rendition: NewRendition; sha256: string; bytes: number }): void {
+/** Rows of sound pages whose file lies in place: pages, their words, their search. */
+export function insertRendition(
+  ledger: Ledger,
+  kept: { rendition: NewRendition; sha256: string; bytes: number },
+): void {
   const { rendition, sha256, bytes } = kept;
   ledger.db
     .prepare(

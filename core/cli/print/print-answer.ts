@@ -8,6 +8,7 @@ import {
 } from '../../desk/door.ts';
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
+import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
 import { readText } from './intake.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
@@ -212,6 +213,10 @@ const printers: Printers = {
   unsay: noted,
   'write-paper': writtenText,
   calendar: calendarText,
+  bundle: bundleText,
+  restore: restoredText,
+  merge: mergeText,
+  'house-record': houseRecordText,
   read: readText,
 };
 

@@ -29,9 +29,13 @@ export interface BundleAnswer extends MadeFile {
   readonly sha256: string;
   /** Files inside beside the database, all read back. */
   readonly files: number;
+  /** What could not go along, or changed on the disk since it was kept. */
+  readonly notes: readonly string[];
 }
 
 export interface RestoreAnswer {
+  /** What verify found in the new folder; empty where every byte is as it was kept. */
+  readonly notes: readonly string[];
   readonly lot: string;
   readonly title: string;
   readonly files: number;

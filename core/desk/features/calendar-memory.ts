@@ -40,6 +40,12 @@ function parsed(text: string): unknown {
   }
 }
 
+/** The same from the text of another computer's memory; undefined where it can't be read. */
+export function sentCalendarIn(text: string): SentCalendar | undefined {
+  const read = memory.safeParse(parsed(text));
+  return read.success ? { day: read.data.day, dates: read.data.dates } : undefined;
+}
+
 /**
  * The last file's dates; undefined where none was made.
  * @throws LotfileError `lot damaged` where the memory can't be read: a calendar would get every date twice.
@@ -47,8 +53,8 @@ function parsed(text: string): unknown {
 export function lastCalendar({ lot }: Pick<AtLot, 'lot'>): SentCalendar | undefined {
   const text = textOf(join(lot.folder, memoryFile));
   if (text === undefined) return undefined;
-  const read = memory.safeParse(parsed(text));
-  if (read.success) return { day: read.data.day, dates: read.data.dates };
+  const read = sentCalendarIn(text);
+  if (read !== undefined) return read;
   throw new LotfileError('lot damaged', 'What the last calendar file said can’t be read.', {
     about: memoryFile,
     next: 'Move calendar.json out of the lot folder and export again; your calendar may then ask which to keep.',

@@ -1,5 +1,6 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
+import { bundle, merge, restore } from './bundles.ts';
 import { calendar } from './calendar.ts';
 import { comment, removeComment } from './comments.ts';
 import { removeCost } from './cost-remove.ts';
@@ -8,6 +9,7 @@ import { costs } from './costs.ts';
 import { draw, drawCheck } from './draws.ts';
 import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
+import { houseRecord } from './house/house-record.ts';
 import { read } from './intake/read.ts';
 import { keep } from './keeping.ts';
 import { amendable, clerkSaid, practice, practiceWords, unsay } from './local-practice.ts';
@@ -86,6 +88,10 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   unsay,
   'write-paper': writePaper,
   calendar,
+  bundle,
+  restore,
+  merge,
+  'house-record': houseRecord,
   costs,
   'cost-line': costLine,
   'change-order': changeOrder,

@@ -68,16 +68,30 @@ async function draw(draft: PaperDraft, frame: PaperFrame): Promise<Drawn> {
   return { bytes, pages: drawings.length, notes: told() };
 }
 
-/** One paper as a PDF for its own use: letters, lists and sheets for the site. */
-export const writePaper = onLot(requests['write-paper'], async (wanted, at: AtLot): Promise<WrittenAnswer> => {
+/** A paper's bytes, for whoever wants them elsewhere than behind a ticket. */
+export async function paperBytes(
+  wanted: PaperFrame['wanted'],
+  at: AtLot,
+): Promise<Drawn & { readonly draft: PaperDraft }> {
   const frame = frameOf(at, wanted);
   const draft = writers[wanted.sort](frame);
-  const { bytes, pages, notes } = await draw(draft, frame);
+  const drawn = await draw(draft, frame);
+  return { ...drawn, draft, notes: [...(draft.notes ?? []), ...drawn.notes] };
+}
+
+/** One paper as a PDF for its own use: letters, lists and sheets for the site. */
+export const writePaper = onLot(requests['write-paper'], async (wanted, at: AtLot): Promise<WrittenAnswer> => {
+  const { bytes, pages, notes, draft } = await paperBytes(wanted, at);
   const path = at.lot.temporaryPath();
   try {
     await writeFile(path, bytes, { flag: 'wx' });
-    const made = await offerMade({ path, name: fileNameOf(frame, draft), key: `paper ${JSON.stringify(wanted)}` }, at);
-    return { ...made, title: draft.title, pages, notes: [...(draft.notes ?? []), ...notes] };
+    const name = fileNameOf(frameOf(at, wanted), draft);
+    return {
+      ...(await offerMade({ path, name, key: `paper ${JSON.stringify(wanted)}` }, at)),
+      title: draft.title,
+      pages,
+      notes,
+    };
   } finally {
     await rm(path, { force: true });
   }
