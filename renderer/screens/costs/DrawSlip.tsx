@@ -50,7 +50,7 @@ function Row({ line, drawn, work, stored, onWork, onStored }: RowProps) {
       <span>
         {line.title}
         <span className="small pencil more">
-          billed {columnSum(line.billed)}, drawn {columnSum(drawn)}
+          {line.billed === 0 && drawn === 0 ? '' : `billed ${columnSum(line.billed)}, drawn ${columnSum(drawn)}`}
         </span>
       </span>
       <Field label={`${line.title}: work since`} value={work} onChange={onWork} />

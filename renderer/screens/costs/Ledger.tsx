@@ -95,7 +95,7 @@ function Total({
   readonly whole?: boolean;
 }) {
   return (
-    <tr className={whole === true ? 'total whole' : 'total'}>
+    <tr className={whole === true ? 'total ruled-off' : 'total'}>
       <th scope="row">{title}</th>
       <Amounts sums={sums} />
     </tr>

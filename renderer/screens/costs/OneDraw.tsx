@@ -31,7 +31,7 @@ function Summary({ draw }: { readonly draw: DrawCheckAnswer }) {
       <caption className="unseen">Sums of the draw, in dollars</caption>
       <tbody>
         {rows.map(([title, cents, more]) => (
-          <tr key={title} className={title === 'Due now' ? 'total whole' : ''}>
+          <tr key={title} className={title === 'Due now' ? 'total ruled-off' : ''}>
             <th scope="row">
               {title}
               {more === undefined ? null : <span className="small pencil more">{more}</span>}
@@ -82,7 +82,7 @@ function Schedule({ draw }: { readonly draw: DrawCheckAnswer }) {
               <Cells line={line} />
             </tr>
           ))}
-          <tr className="total whole">
+          <tr className="total ruled-off">
             <th scope="row">Total</th>
             <Cells line={draw.totals} />
           </tr>

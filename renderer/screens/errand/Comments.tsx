@@ -18,7 +18,10 @@ function Comment({ row }: { readonly row: CommentRow }) {
     <li className="errand-comment">
       <p>
         <b className="errand-comment-number">{row.number}</b> {row.text}{' '}
-        <span className="pencil small">{dayInWords(row.day)}</span>
+        <span className="pencil small">
+          {dayInWords(row.day)}
+          {row.due === undefined ? '' : `, answer by ${dayInWords(row.due)}`}
+        </span>
       </p>
       <form
         onSubmit={(event) => {

@@ -74,6 +74,7 @@ export function OutcomeSlip({ sight }: { readonly sight: Sight }) {
   const [day, setDay] = useState<Day | undefined>(today);
   const [note, setNote] = useState('');
   const [comments, setComments] = useState('');
+  const [due, setDue] = useState<Day>();
   const came = options.find(({ id }) => id === picked);
   const lines = comments.split('\n').flatMap((line) => (line.trim() === '' ? [] : [line.trim()]));
   const ready = came !== undefined && day !== undefined;
@@ -81,7 +82,7 @@ export function OutcomeSlip({ sight }: { readonly sight: Sight }) {
     if (!ready) return;
     const outcome = came.outcome === undefined ? {} : { outcome: came.outcome };
     const said = note.trim() === '' ? {} : { note: note.trim() };
-    const points = came.comments === true ? { comments: lines } : {};
+    const points = came.comments === true ? { comments: lines, due } : {};
     const say = `${answer.errand.title}: ${came.title.toLowerCase()}.`;
     const reply = await perform(
       'visit',
@@ -109,13 +110,16 @@ export function OutcomeSlip({ sight }: { readonly sight: Sight }) {
           <Field label="Note (if you like)" value={note} onChange={setNote} />
         </div>
         {came?.comments === true ? (
-          <Field
-            label="Their comments, one per line"
-            value={comments}
-            onChange={setComments}
-            lines
-            hint="They are numbered in this order; you can answer each."
-          />
+          <>
+            <Field
+              label="Their comments, one per line"
+              value={comments}
+              onChange={setComments}
+              lines
+              hint="They are numbered in this order; numbers of their own can be set afterwards."
+            />
+            <DayField label="Answer by, where they said so" value={due} onChange={setDue} />
+          </>
         ) : null}
         {came?.state === 'settled' ? <Keep sight={sight} /> : null}
         {answer.errand.inspection ? (

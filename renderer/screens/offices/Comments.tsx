@@ -1,62 +1,99 @@
 import { useState } from 'react';
-import type { CommentRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { BackRow, CommentRow } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
-import { Field } from '../../kit/Field.tsx';
-import { Slip } from '../../kit/Slip.tsx';
-import { perform } from '../../state/doing.ts';
+import { fetchAnswer } from '../../state/doing.ts';
+import { addressOf } from '../../state/place.ts';
+import { saveFile } from '../../state/saving.ts';
+import { useDay } from '../../state/session.ts';
+import { AnswerSlip, CommentSlip } from './CommentSlips.tsx';
 
-function AnswerSlip({ comment, onClose }: { readonly comment: CommentRow; readonly onClose: () => void }) {
-  const [text, setText] = useState('');
-  const answer = async (): Promise<void> => {
-    const said = { comment: comment.comment, text: text.trim() };
-    const reply = await perform('answer-comment', said, { say: `Comment ${comment.number} answered.` });
-    if (reply.ok) onClose();
-  };
+function Answered({ comment }: { readonly comment: CommentRow }) {
+  const { answer, answered, evidence } = comment;
   return (
-    <Slip
-      title={`Comment ${comment.number}`}
-      open
-      onClose={onClose}
-      foot={
-        <Button as="stamp" disabled={text.trim() === ''} onPress={() => void answer()}>
-          Note the answer
-        </Button>
-      }
-    >
-      <p>{comment.text}</p>
-      <Field
-        label="What was done about it"
-        value={text}
-        onChange={setText}
-        lines
-        autoFocus
-        hint="Name the sheet and the revision."
-      />
-    </Slip>
+    <span className="small answered">
+      answered{answered === undefined ? '' : ` ${dayInWords(answered)}`}: {answer}
+      {evidence === undefined ? null : (
+        <>
+          {' '}
+          (<a href={addressOf('papers', evidence.paper, evidence.edition)}>{evidence.title}</a>)
+        </>
+      )}
+    </span>
   );
 }
 
-/** What they sent it back with, numbered as they numbered it, each with its answer. */
-export function Comments({ comments }: { readonly comments: readonly CommentRow[] }) {
-  const [open, setOpen] = useState<CommentRow>();
+type Open = { readonly slip: 'answer' | 'correct'; readonly comment: CommentRow } | { readonly slip: 'new' };
+
+async function saveResponse({ errand, subject }: BackRow): Promise<void> {
+  const which = subject === undefined ? { errand } : { errand, subject };
+  const made = await fetchAnswer('write-paper', { sort: 'response', ...which });
+  if (made !== undefined) await saveFile(made);
+}
+
+function Slips({
+  row,
+  open,
+  onClose,
+}: {
+  readonly row: BackRow;
+  readonly open: Open | undefined;
+  readonly onClose: () => void;
+}) {
+  if (open === undefined) return null;
+  if (open.slip === 'answer') return <AnswerSlip comment={open.comment} onClose={onClose} />;
+  return <CommentSlip row={row} comment={open.slip === 'new' ? undefined : open.comment} onClose={onClose} />;
+}
+
+/** What they sent it back with, numbered as they numbered it, each with its deadline, its answer and what shows it. */
+export function Comments({ row }: { readonly row: BackRow }) {
+  const today = useDay();
+  const [open, setOpen] = useState<Open>();
   return (
-    <ol className="office-comments">
-      {comments.map((comment) => (
-        <li key={comment.comment}>
-          {comment.number}. {comment.text}{' '}
-          {comment.answer === undefined ? (
-            <Button as="word" small onPress={() => setOpen(comment)} label={`Answer comment ${comment.number}`}>
-              answer
+    <>
+      <ol className="office-comments">
+        {row.comments.map((comment) => (
+          <li key={comment.comment}>
+            {comment.number}. {comment.text}{' '}
+            {comment.due === undefined || comment.answer !== undefined ? null : (
+              <span className={comment.due < today ? 'small office-old' : 'small pencil'}>
+                {comment.due < today ? 'was due' : 'answer by'} {dayInWords(comment.due)}{' '}
+              </span>
+            )}
+            {comment.answer === undefined ? (
+              <Button
+                as="word"
+                small
+                onPress={() => setOpen({ slip: 'answer', comment })}
+                label={`Answer comment ${comment.number}`}
+              >
+                answer
+              </Button>
+            ) : (
+              <Answered comment={comment} />
+            )}{' '}
+            <Button
+              as="word"
+              small
+              onPress={() => setOpen({ slip: 'correct', comment })}
+              label={`Correct comment ${comment.number}`}
+            >
+              correct
             </Button>
-          ) : (
-            <span className="small answered">
-              answered{comment.answered === undefined ? '' : ` ${dayInWords(comment.answered)}`}: {comment.answer}
-            </span>
-          )}
-        </li>
-      ))}
-      {open === undefined ? null : <AnswerSlip comment={open} onClose={() => setOpen(undefined)} />}
-    </ol>
+          </li>
+        ))}
+      </ol>
+      <p className="small office-comment-acts">
+        <Button as="word" small onPress={() => setOpen({ slip: 'new' })} label={`One more comment on ${row.title}`}>
+          one more comment
+        </Button>
+        {row.comments.length === 0 ? null : (
+          <Button as="word" small onPress={() => void saveResponse(row)} label={`Save the response to ${row.title}`}>
+            save the response
+          </Button>
+        )}
+      </p>
+      <Slips row={row} open={open} onClose={() => setOpen(undefined)} />
+    </>
   );
 }

@@ -70,7 +70,7 @@ function Office({ row }: { readonly row: OfficeRow }) {
             <Mark word="sent back" />
             <div>
               <ErrandLink row={each} />
-              <Comments comments={each.comments} />
+              <Comments row={each} />
             </div>
             <span className="small pencil">since {dayInWords(each.since)}</span>
           </li>
