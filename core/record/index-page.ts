@@ -21,8 +21,13 @@ function link({ label, path }: RecordLink): string {
   return `<a href="${relativeAddress(path)}">${html(label)}</a>`;
 }
 
+/** A day stays on one line: "1 Aug 2026". */
+function oneLine(text: string): string {
+  return /^\d{1,2} \w{3} \d{4}$/.test(text) ? text.replaceAll(' ', '\u00a0') : text;
+}
+
 function cell(value: string | RecordLink): string {
-  return `<td>${typeof value === 'string' ? html(value) : link(value)}</td>`;
+  return `<td>${typeof value === 'string' ? html(oneLine(value)) : link(value)}</td>`;
 }
 
 function paperRow(paper: RecordPaper): string {
@@ -58,9 +63,9 @@ h1, h2 { font-family: Bitter, Rockwell, Georgia, serif; line-height: 1.25; }
 h1 { font-size: 1.75rem; margin-bottom: .25rem; }
 h2 { font-size: 1.125rem; margin: 2rem 0 .5rem; border-bottom: 1.5px solid; padding-bottom: .25rem; }
 table { border-collapse: collapse; width: 100%; }
-th, td { text-align: left; vertical-align: top; padding: .25rem .75rem .25rem 0; border-bottom: 1px solid #5c6468; overflow-wrap: anywhere; }
-th { font-size: .875rem; background: #efe6d0; padding-left: .25rem; }
-td:first-child { padding-left: .25rem; font-weight: 600; }
+th, td { text-align: left; vertical-align: top; padding: .25rem .75rem .25rem .25rem; border-bottom: 1px solid #5c6468; overflow-wrap: break-word; }
+th { font-size: .875rem; background: #efe6d0; }
+td:first-child { font-weight: 600; }
 tr.earlier td { color: #5c6468; font-weight: 400; }
 a { color: #5a2d82; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: .125rem 1rem; }

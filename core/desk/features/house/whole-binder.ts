@@ -54,7 +54,7 @@ export async function wholeBinder(chosen: readonly ChosenEdition[], binding: Bin
   const working = at.lot.temporaryPath();
   await mkdir(working);
   try {
-    const binder = { ...plan, files: plan.files.filter(({ sort }) => sort === 'packet') };
+    const binder = { ...plan, files: plan.files.filter(({ sort }) => sort === 'packet' || sort === 'sealed') };
     const made = await assemblePacket(binder, {
       folder: working,
       fonts,
@@ -65,13 +65,16 @@ export async function wholeBinder(chosen: readonly ChosenEdition[], binding: Bin
       onProgress: at.progress,
     });
     const links: RecordLink[] = [];
-    for (const [n, { path, sha256, name }] of made.entries()) {
-      const to = folder.pathFor('', made.length === 1 ? 'site-binder' : `site-binder-${n + 1}`, 'pdf');
+    const [volumes, sealed] = [true, false].map((whole) => made.filter(({ sort }) => (sort === 'packet') === whole));
+    // The cover names them as files beside it.
+    for (const { path, sha256, name } of sealed ?? []) {
+      await folder.copy(path, `beside-the-binder/${name}`, { sha256, name });
+    }
+    const several = (volumes ?? []).length > 1;
+    for (const [n, { path, sha256, name }] of (volumes ?? []).entries()) {
+      const to = folder.pathFor('', several ? `site-binder-${n + 1}` : 'site-binder', 'pdf');
       await folder.copy(path, to, { sha256, name });
-      links.push({
-        label: made.length === 1 ? 'Site binder' : `Site binder, volume ${n + 1} of ${made.length}`,
-        path: to,
-      });
+      links.push({ label: several ? `Site binder, volume ${n + 1}` : 'Site binder, for the phone', path: to });
     }
     return links;
   } finally {
