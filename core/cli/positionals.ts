@@ -60,4 +60,8 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   merge: ['bundle'],
   'house-record': ['folder'],
   read: ['...files'],
+  unpack: ['item'],
+  'record-files': ['...files'],
+  'correct-records': ['...records'],
+  'remove-records': ['...records'],
 };

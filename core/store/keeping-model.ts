@@ -305,12 +305,26 @@ export interface NewRecord {
   readonly day: Day;
   readonly title: string;
   readonly place?: string | undefined;
+  /** "north", "behind the tub": which side of the place. */
+  readonly wall?: string | undefined;
   readonly trade?: string | undefined;
   /** Cents. */
   readonly amount?: number | undefined;
   readonly text?: string | undefined;
   /** SHA-256 of an original taken in. */
   readonly file?: string | undefined;
+}
+
+/** What of a record may be corrected; only what is named changes, null clears. */
+export interface RecordCorrection {
+  readonly title?: string;
+  readonly day?: Day;
+  readonly place?: string | null;
+  readonly wall?: string | null;
+  readonly trade?: string | null;
+  /** Cents. */
+  readonly amount?: number | null;
+  readonly text?: string | null;
 }
 
 export interface LotRecord extends NewRecord {

@@ -56,6 +56,7 @@ import type {
   OfficeWord,
   OriginalCopy,
   PracticeLayer,
+  RecordCorrection,
   RecordId,
   TableFile,
   TakenIn,
@@ -263,6 +264,9 @@ export interface Lot extends Disposable {
   handovers(filter?: { edition?: EditionId | undefined; packet?: PacketId | undefined }): readonly Handover[];
 
   addRecord(record: NewRecord): RecordId;
+  correctRecord(record: RecordId, correction: RecordCorrection): void;
+  removeRecord(record: RecordId): void;
+  recordsOfFile(original: string): readonly RecordId[];
   records(filter?: { sort?: NewRecord['sort'] | undefined }): readonly LotRecord[];
 
   /** The money of the house: estimate, change orders, invoices, payments, notices, waivers, draws. */

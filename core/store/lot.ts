@@ -220,6 +220,9 @@ function errandsOf(
   | 'withdrawHandover'
   | 'handovers'
   | 'addRecord'
+  | 'correctRecord'
+  | 'removeRecord'
+  | 'recordsOfFile'
   | 'records'
 > {
   return {
@@ -238,6 +241,9 @@ function errandsOf(
     withdrawHandover: (id, withdrawal) => handovers.withdrawHandover(ledger, id, withdrawal),
     handovers: (filter = {}) => handovers.handoversOf(ledger, filter),
     addRecord: (record) => records.addRecord(ledger, record),
+    correctRecord: (id, correction) => records.correctRecord(ledger, id, correction),
+    removeRecord: (id) => records.removeRecord(ledger, id),
+    recordsOfFile: (sha) => records.recordsOfFile(ledger, sha),
     records: (filter = {}) => records.recordsOf(ledger, filter.sort),
   };
 }

@@ -1,6 +1,7 @@
 import type { Day } from '../vocabulary/days.ts';
+import { LotfileError } from '../vocabulary/errors.ts';
 import { newId } from './ids.ts';
-import type { LotRecord, NewRecord, RecordId, RecordSort } from './keeping-model.ts';
+import type { LotRecord, NewRecord, RecordCorrection, RecordId, RecordSort } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { mustFile } from './originals.ts';
 import { originalFile } from './places.ts';
@@ -11,8 +12,8 @@ export function addRecord(ledger: Ledger, record: NewRecord): RecordId {
     const id = newId('r');
     ledger.db
       .prepare(
-        `INSERT INTO record (id, sort, day, title, place, trade, amount, text, file)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+        `INSERT INTO record (id, sort, day, title, place, wall, trade, amount, text, file)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
       )
       .run(
         id,
@@ -20,6 +21,7 @@ export function addRecord(ledger: Ledger, record: NewRecord): RecordId {
         record.day,
         record.title,
         record.place ?? null,
+        record.wall ?? null,
         record.trade ?? null,
         record.amount ?? null,
         record.text ?? null,
@@ -35,6 +37,7 @@ interface RecordRow {
   readonly day: Day;
   readonly title: string;
   readonly place: string | null;
+  readonly wall: string | null;
   readonly trade: string | null;
   readonly amount: number | null;
   readonly text: string | null;
@@ -57,6 +60,7 @@ export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonl
     day: row.day,
     title: row.title,
     place: row.place ?? undefined,
+    wall: row.wall ?? undefined,
     trade: row.trade ?? undefined,
     amount: row.amount ?? undefined,
     text: row.text ?? undefined,
@@ -65,4 +69,39 @@ export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonl
     filePath:
       row.file === null || row.ext === null ? undefined : originalFile(ledger.folder, { sha: row.file, ext: row.ext }),
   }));
+}
+
+function mustRecord(ledger: Ledger, id: RecordId): void {
+  const found = ledger.db.prepare<[string], number>('SELECT 1 FROM record WHERE id = ?').get(id);
+  if (found !== undefined) return;
+  throw new LotfileError('not found', 'There is no such photo, receipt or note in this lot.', {
+    about: id,
+    next: 'It may have been removed in another window; look at the list again.',
+  });
+}
+
+const columns = ['title', 'day', 'place', 'wall', 'trade', 'amount', 'text'] as const;
+
+/** Corrects one record; fields that aren't named stay. */
+export function correctRecord(ledger: Ledger, id: RecordId, correction: RecordCorrection): void {
+  ledger.act('Corrected a record', () => {
+    mustRecord(ledger, id);
+    for (const column of columns) {
+      const value = correction[column];
+      if (value !== undefined) ledger.db.prepare(`UPDATE record SET ${column} = ? WHERE id = ?`).run(value, id);
+    }
+  });
+}
+
+/** Takes a record off the list; its file stays in the lot, so that the act can be undone. */
+export function removeRecord(ledger: Ledger, id: RecordId): void {
+  ledger.act('Removed a record', () => {
+    mustRecord(ledger, id);
+    ledger.db.prepare('DELETE FROM record WHERE id = ?').run(id);
+  });
+}
+
+/** Records that rest on a file. */
+export function recordsOfFile(ledger: Ledger, sha: string): readonly RecordId[] {
+  return ledger.db.prepare<[string], string>('SELECT id FROM record WHERE file = ? ORDER BY seq').pluck().all(sha);
 }

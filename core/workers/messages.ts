@@ -3,7 +3,15 @@ import type { ReadDone } from '../intake/ocr/read-model.ts';
 import { type KeepDone, type KeepRecipe, keepRungs } from '../intake/rendition-model.ts';
 import { errorCodes } from '../vocabulary/errors.ts';
 import { sealReading, slimDone, slimJob, unpackDone, unpackJob } from './holding-messages.ts';
-import { pageText, suggestDone, suggestJob, writeOutDone, writeOutJob } from './reading-messages.ts';
+import {
+  glimpseDone,
+  glimpseJob,
+  pageText,
+  suggestDone,
+  suggestJob,
+  writeOutDone,
+  writeOutJob,
+} from './reading-messages.ts';
 import type { Job } from './run-job.ts';
 
 /** What goes to a worker: one job at a time. */
@@ -59,6 +67,7 @@ export const fromWorker = z.discriminatedUnion('say', [
   z.object({ say: z.literal('read'), id: number, result: readDone, memory: number }),
   z.object({ say: z.literal('written'), id: number, result: writeOutDone, memory: number }),
   z.object({ say: z.literal('suggested'), id: number, result: suggestDone, memory: number }),
+  z.object({ say: z.literal('glimpsed'), id: number, result: glimpseDone, memory: number }),
   z.object({ say: z.literal('unpacked'), id: number, result: unpackDone, memory: number }),
   z.object({ say: z.literal('slimmed'), id: number, result: slimDone, memory: number }),
   z.object({ say: z.literal('failed'), id: number, error: failure, memory: number }),
@@ -97,6 +106,7 @@ export const toWorker = z.object({
     z.object({ job: z.literal('read'), input: z.string(), name: z.string() }),
     writeOutJob,
     suggestJob,
+    glimpseJob,
     unpackJob,
     slimJob,
   ]),

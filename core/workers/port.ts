@@ -7,6 +7,7 @@ import type {
   WriteOutDone,
   WriteOutJob,
 } from '../intake/ocr/read-model.ts';
+import type { GlimpseDone, GlimpseJob } from '../intake/pictures/glimpse-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 
@@ -39,6 +40,8 @@ export interface WorkPort {
   writeOut(job: WriteOutJob, control?: WorkControl): Promise<WriteOutDone>;
   /** What words that were written out suggest. */
   suggest(job: SuggestJob, control?: WorkControl): Promise<SuggestDone>;
+  /** The small picture of a photo or of a PDF's first page, and the day it was taken. */
+  glimpse(job: GlimpseJob, control?: WorkControl): Promise<GlimpseDone>;
   /**
    * Takes an e-mail or a ZIP apart into an empty folder of its own; where it fails, the folder is gone.
    * @throws LotfileError as `keep` does.

@@ -11,6 +11,7 @@ import type {
   WriteOutDone,
   WriteOutJob,
 } from '../intake/ocr/read-model.ts';
+import type { GlimpseDone, GlimpseJob } from '../intake/pictures/glimpse-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
@@ -90,6 +91,12 @@ class Workers implements WorkPort {
   async suggest(job: SuggestJob, control: Control = {}): Promise<SuggestDone> {
     const done = await this.#do(job, control);
     if ('reading' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async glimpse(job: GlimpseJob, control: Control = {}): Promise<GlimpseDone> {
+    const done = await this.#do(job, control);
+    if ('glimpse' in done) return done;
     throw wrongAnswer(job);
   }
 

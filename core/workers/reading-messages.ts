@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { SuggestDone, SuggestJob, WriteOutDone, WriteOutJob } from '../intake/ocr/read-model.ts';
+import type { GlimpseDone, GlimpseJob } from '../intake/pictures/glimpse-model.ts';
 import type { PageText } from '../intake/reading/page-text.ts';
 import { type Day, isDay } from '../vocabulary/days.ts';
 
@@ -95,3 +96,15 @@ export const suggestDone = z.object({
     notes: z.array(z.string()).readonly(),
   }),
 }) satisfies z.ZodType<SuggestDone>;
+
+export const glimpseJob = z.object({
+  job: z.literal('glimpse'),
+  input: z.string(),
+  name: z.string(),
+  output: z.string(),
+}) satisfies z.ZodType<GlimpseJob>;
+
+export const glimpseDone = z.object({
+  glimpse: z.object({ width: number, height: number }),
+  taken: day.optional(),
+}) satisfies z.ZodType<GlimpseDone>;

@@ -8,6 +8,7 @@ import type {
   WriteOutDone,
   WriteOutJob,
 } from '../intake/ocr/read-model.ts';
+import type { GlimpseDone, GlimpseJob } from '../intake/pictures/glimpse-model.ts';
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
@@ -18,8 +19,8 @@ import type { WorkerProcess } from './worker-process.ts';
 
 export type Control = WorkControl;
 
-export type Job = KeepJob | ReadJob | WriteOutJob | SuggestJob | UnpackJob | SlimJob;
-export type Done = KeepDone | ReadDone | WriteOutDone | SuggestDone | UnpackDone | SlimDone;
+export type Job = KeepJob | ReadJob | WriteOutJob | SuggestJob | GlimpseJob | UnpackJob | SlimJob;
+export type Done = KeepDone | ReadDone | WriteOutDone | SuggestDone | GlimpseDone | UnpackDone | SlimDone;
 
 /** Milliseconds a job may take. */
 export interface TimeLimits {

@@ -8,6 +8,7 @@ import { unpackFile } from '../intake/mail/unpack-file.ts';
 import { sharedReader } from '../intake/ocr/letter-reader.ts';
 import { readPages } from '../intake/ocr/read-pages.ts';
 import { suggest, writeOut } from '../intake/ocr/write-out.ts';
+import { takeGlimpse } from '../intake/pictures/glimpse.ts';
 import { slimFile } from '../intake/slim/slim-file.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { type FromWorker, type ToWorker, toWorker } from './messages.ts';
@@ -59,6 +60,8 @@ async function work(job: ToWorker['job'], onPage: OnPage): Promise<Bare<Answer>>
       return { say: 'written', result: await writeOut(job, { onPage, reader: sharedReader }) };
     case 'suggest':
       return { say: 'suggested', result: suggest(job) };
+    case 'glimpse':
+      return { say: 'glimpsed', result: await takeGlimpse(job) };
     case 'unpack':
       return { say: 'unpacked', result: await unpackFile(job) };
     case 'slim':

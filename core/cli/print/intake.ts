@@ -1,4 +1,4 @@
-import type { RequestAnswer } from '../../desk/door.ts';
+import { dayInWords, type RequestAnswer } from '../../desk/door.ts';
 import { counted, table, wrapped } from './lines.ts';
 
 type Read = RequestAnswer<'read'>;
@@ -35,4 +35,29 @@ export function readText(read: Read): string {
     'Nothing of this is noted; "?" wants a look, "??" is a guess. Say what is right when you keep it.',
   ];
   return lines.join('\n');
+}
+
+export function unpackText({ item, laid, notes }: RequestAnswer<'unpack'>): string {
+  return [
+    `${item}: ${counted(laid.length, 'file')} laid on the table`,
+    ...laid.map((file) => `  ${file.item}${file.already === undefined ? '' : ` (kept already, as ${file.already})`}`),
+    ...notes.flatMap((note) => wrapped(note, 2)),
+  ].join('\n');
+}
+
+export function recordFilesText({ noted, refused, notes }: RequestAnswer<'record-files'>): string {
+  return [
+    ...table(
+      noted.map(({ title, day, by, already }) => [
+        already ? '  noted before' : '  noted',
+        title,
+        `${dayInWords(day)}, by ${by}`,
+      ]),
+    ),
+    ...refused.flatMap(({ file, error }) => [
+      `Not noted: ${file}`,
+      ...wrapped(`${error.message} ${error.next ?? ''}`, 4),
+    ]),
+    ...notes.flatMap((note) => wrapped(note, 0)),
+  ].join('\n');
 }

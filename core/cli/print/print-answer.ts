@@ -9,7 +9,7 @@ import {
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
 import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
-import { readText } from './intake.ts';
+import { readText, recordFilesText, unpackText } from './intake.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
 import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
@@ -162,6 +162,7 @@ const printers: Printers = {
         row.sort,
         row.title,
         row.place,
+        row.wall,
         row.trade,
         row.amount === undefined ? '' : moneyInWords(row.amount),
         row.file,
@@ -218,6 +219,10 @@ const printers: Printers = {
   merge: mergeText,
   'house-record': houseRecordText,
   read: readText,
+  unpack: unpackText,
+  'record-files': recordFilesText,
+  'correct-records': noted,
+  'remove-records': noted,
 };
 
 /** The answer in plain words. */

@@ -90,7 +90,7 @@ export function tableText({ items, aside, folder }: RequestAnswer<'table'>): str
   return table(items.map((item) => [item.name, item.sort, sizeInWords(item.bytes), word(item)])).join('\n') + put;
 }
 
-export function laidText({ laid, refused }: RequestAnswer<'lay-down'>): string {
+export function laidText({ laid, refused, notes }: RequestAnswer<'lay-down'>): string {
   return [
     ...laid.map(
       ({ name, already }) => `On the table: ${name}${already === undefined ? '' : ` (kept already: ${already})`}`,
@@ -100,6 +100,7 @@ export function laidText({ laid, refused }: RequestAnswer<'lay-down'>): string {
       ...wrapped(error.message, 4),
       ...wrapped(error.next ?? '', 4),
     ]),
+    ...notes.flatMap((note) => wrapped(note, 0)),
   ].join('\n');
 }
 

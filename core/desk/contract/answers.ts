@@ -284,7 +284,12 @@ export interface RecordRow {
   readonly place: string;
   readonly trade: string;
   readonly amount?: number | undefined;
+  readonly wall: string;
+  /** What was written beside it; of an e-mail, its text. */
+  readonly text: string;
   /** The name of the file kept with it, and its bytes. */
   readonly file: string;
   readonly ticket?: string | undefined;
+  /** A small picture of it, where one was made. */
+  readonly small?: string | undefined;
 }

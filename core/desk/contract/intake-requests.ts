@@ -1,7 +1,16 @@
 import * as z from 'zod';
 import { request } from './define.ts';
-import type { ReadAnswer } from './table-answers.ts';
-import { named, pagesSaid, practiceId, ticketSchema } from './values.ts';
+import type { ReadAnswer, RecordFilesAnswer, UnpackAnswer } from './table-answers.ts';
+import { daySchema, named, pagesSaid, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
+
+const recordSaid = {
+  title: shortWords.optional(),
+  day: daySchema.optional(),
+  place: shortWords.optional(),
+  wall: shortWords.optional(),
+  trade: shortWords.optional(),
+  amount: z.string().optional(),
+};
 
 /** What comes in: reading it, splitting it, watching for it. */
 export const intakeRequests = {
@@ -16,5 +25,32 @@ export const intakeRequests = {
       kind: practiceId.optional(),
     }),
     long: true,
+  }),
+  unpack: request<UnpackAnswer>()({
+    help: 'Take an e-mail or a ZIP on the table apart: what is inside comes on the table, the mail itself becomes a note.',
+    in: z.object({ item: shortWords }),
+    long: true,
+  }),
+  'record-files': request<RecordFilesAnswer>()({
+    help: 'Note many photos or receipts at once; each takes its day from the camera where that tells one.',
+    in: z.object({
+      files: z.array(ticketSchema).min(1).max(1000),
+      sort: z.enum(['photo', 'receipt']).default('photo'),
+      ...recordSaid,
+    }),
+    long: true,
+  }),
+  'correct-records': request<{ readonly act: string }>()({
+    help: 'Correct photos, receipts or notes: title, day, place, wall, trade, amount, words; several at once.',
+    in: z.object({
+      records: z.array(rowId).min(1).max(1000),
+      ...recordSaid,
+      text: words.optional(),
+      clear: z.array(z.enum(['place', 'wall', 'trade', 'amount', 'text'])).default([]),
+    }),
+  }),
+  'remove-records': request<{ readonly act: string }>()({
+    help: 'Take photos, receipts or notes off the list; their files stay until you undo or purge.',
+    in: z.object({ records: z.array(rowId).min(1).max(1000) }),
   }),
 } as const;

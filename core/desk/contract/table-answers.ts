@@ -1,3 +1,4 @@
+import type { Day } from '../../vocabulary/days.ts';
 import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { SeenRect } from '../../vocabulary/lot.ts';
 
@@ -123,17 +124,21 @@ export interface TableAnswer {
   readonly folder: string;
 }
 
+export interface LaidItem {
+  readonly item: string;
+  readonly name: string;
+  readonly bytes: number;
+  readonly sha256: string;
+  readonly already?: string | undefined;
+}
+
 export interface LaidDownAnswer {
   /** Names no act of the history, for there is none: it tells other windows to look at the table again. */
   readonly act: 'table';
-  readonly laid: readonly {
-    readonly item: string;
-    readonly name: string;
-    readonly bytes: number;
-    readonly sha256: string;
-    readonly already?: string | undefined;
-  }[];
+  readonly laid: readonly LaidItem[];
   readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
+  /** What became of e-mails and ZIPs: whole sentences. */
+  readonly notes: readonly string[];
 }
 
 export interface PutAsideAnswer {
@@ -141,4 +146,32 @@ export interface PutAsideAnswer {
   readonly item: string;
   /** The name it bears now. */
   readonly name: string;
+}
+
+/** What was inside an e-mail or a ZIP. */
+export interface UnpackAnswer {
+  readonly act: string;
+  readonly item: string;
+  /** What lies on the table now. */
+  readonly laid: readonly LaidItem[];
+  /** The note the mail became. */
+  readonly record?: string | undefined;
+  /** What was left inside and why; what became of the file itself. Whole sentences. */
+  readonly notes: readonly string[];
+}
+
+export interface RecordFilesAnswer {
+  /** Undefined where nothing was noted. */
+  readonly act?: string | undefined;
+  readonly noted: readonly {
+    readonly record: string;
+    readonly title: string;
+    readonly day: Day;
+    /** Whose word the day is. */
+    readonly by: 'you' | 'the camera' | 'today';
+    /** These very bytes were noted before: nothing new was. */
+    readonly already: boolean;
+  }[];
+  readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
+  readonly notes: readonly string[];
 }

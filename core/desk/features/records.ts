@@ -6,9 +6,11 @@ import { requests } from '../contract/requests.ts';
 import { editionNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
 import { sortOf } from './file-look.ts';
+import { recordRow } from './intake/record-rows.ts';
 import { acted } from './record-card.ts';
 
-function centsSaid(amount: string | undefined): number | undefined {
+/** Whole cents of an amount as a person writes it. */
+export function centsSaid(amount: string | undefined): number | undefined {
   if (amount === undefined) return undefined;
   const cents = parseMoney(/[a-z$]/i.test(amount) ? amount : `${amount} usd`);
   if (cents !== undefined) return cents;
@@ -18,7 +20,7 @@ function centsSaid(amount: string | undefined): number | undefined {
 const kept: readonly FileSort[] = ['pdf', 'jpeg', 'png', 'heic', 'webp', 'tiff'];
 
 /** A record's file is a picture or a PDF, told from its bytes; anything else was named by mistake. */
-function refuseStrangeFile({ path, name }: Offered): void {
+export function refuseStrangeFile({ path, name }: Offered): void {
   if (kept.includes(sortOf(path))) return;
   throw new LotfileError('file refused', `"${name}" is no picture and no PDF.`, {
     about: name,
@@ -27,31 +29,21 @@ function refuseStrangeFile({ path, name }: Offered): void {
 }
 
 /** Light things: a dated photo, a receipt, a serial number, a note. */
-export const record = onLot(requests.record, async ({ sort, title, day, place, trade, amount, file }, at) => {
+export const record = onLot(requests.record, async ({ amount, file, ...said }, at) => {
   const cents = centsSaid(amount);
   const offered = file === undefined ? undefined : at.tickets.look(file);
   if (offered !== undefined) refuseStrangeFile(offered);
   const taken = offered === undefined ? undefined : await at.lot.takeInOriginal(offered.path, offered.name);
-  return acted(at, `Noted the ${sort}: ${title}`, () => {
-    at.lot.addRecord({ sort, title, day: day ?? at.day, place, trade, amount: cents, file: taken?.sha256 });
+  return acted(at, `Noted the ${said.sort}: ${said.title}`, () => {
+    at.lot.addRecord({ ...said, day: said.day ?? at.day, amount: cents, file: taken?.sha256 });
   });
 });
 
-export const records = onLot(requests.records, ({ trade, sort: only }, { lot, tickets }) => ({
-  records: lot
+export const records = onLot(requests.records, ({ trade, sort: only }, at) => ({
+  records: at.lot
     .records({ sort: only })
     .filter((each) => trade === undefined || each.trade === trade)
-    .map(({ id, sort, title, day, place, trade: forTrade, amount, fileName, filePath }) => ({
-      record: id,
-      sort,
-      title,
-      day,
-      place: place ?? '',
-      trade: forTrade ?? '',
-      amount,
-      file: fileName ?? '',
-      ticket: filePath === undefined ? undefined : tickets.steady(filePath, fileName),
-    })),
+    .map((each) => recordRow(each, at)),
 }));
 
 /** Removes a private paper's files for good, with every packet that holds them; a marker with the reason stays. */

@@ -11,6 +11,8 @@ import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { houseRecord } from './house/house-record.ts';
 import { read } from './intake/read.ts';
+import { correctRecords, recordFiles, removeRecords } from './intake/record-files.ts';
+import { unpack } from './intake/unpack.ts';
 import { keep } from './keeping.ts';
 import { amendable, clerkSaid, practice, practiceWords, unsay } from './local-practice.ts';
 import { history, undo, verify } from './looking.ts';
@@ -107,4 +109,8 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   comment,
   'remove-comment': removeComment,
   read,
+  unpack,
+  'record-files': recordFiles,
+  'correct-records': correctRecords,
+  'remove-records': removeRecords,
 };

@@ -4,6 +4,7 @@ import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import type { LaidDownAnswer, TableItem } from '../contract/table-answers.ts';
 import { itemOf } from './intake/table-items.ts';
+import { openHolders } from './intake/unpack.ts';
 
 /** On the table: what came in and is not kept yet. */
 
@@ -34,7 +35,8 @@ export const layDown = onLot(requests['lay-down'], async ({ files }, at): Promis
       refused.push({ file: name, error: LotfileError.from(error).toJSON() });
     }
   }
-  return { act: changed, laid, refused };
+  const opened = await openHolders(laid, at);
+  return { act: changed, refused, ...opened };
 });
 
 export const takeUp = onLot(requests['take-up'], ({ item }, at) => ({

@@ -1,6 +1,6 @@
 import { port } from '../../client/port.ts';
 import { perform } from '../../state/doing.ts';
-import { tellTrouble } from '../../state/telling.ts';
+import { tellDone, tellTrouble } from '../../state/telling.ts';
 import { choose, useTable } from './table-state.ts';
 
 function taking(change: number): void {
@@ -28,7 +28,8 @@ export async function layDown(files: readonly File[]): Promise<void> {
   const many = tickets.length === 1 ? 'a file' : `${tickets.length} files`;
   const reply = await perform('lay-down', { files: [...tickets] }, { long: `Laying ${many} on the table` });
   if (!reply.ok) return;
-  const { laid, refused } = reply.answer;
+  const { laid, refused, notes } = reply.answer;
+  for (const note of notes) tellDone(note);
   for (const { error } of refused) tellTrouble(error);
   const [first] = laid;
   if (first === undefined) return;

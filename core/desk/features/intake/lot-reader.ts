@@ -1,5 +1,6 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { type ReadPart, readingRecipe, type WrittenPage } from '../../../intake/ocr/read-model.ts';
+import { glimpseRecipe } from '../../../intake/pictures/glimpse-model.ts';
 import type { PaperReading } from '../../../intake/reading/reading-model.ts';
 import type { Rendition } from '../../../intake/rendition-model.ts';
 import { fileHash } from '../../../packet/file-hash.ts';
@@ -38,6 +39,7 @@ export interface Words {
   readonly written: readonly WrittenPage[];
 }
 
+export const smallEnding = `small-${glimpseRecipe}.jpg`;
 const wordsEnding = `words-${readingRecipe}.json`;
 const pagesEnding = `pages-${readingRecipe}.json`;
 
@@ -182,6 +184,16 @@ export class LotReader implements Disposable {
     const path = this.#lot.keepCached(output, { sha: file.sha, ending: wordsEnding });
     if (kept) this.#lot.putPageTexts(sha256, seenTexts(written));
     return { path, written };
+  }
+
+  /** Makes the small picture of a record's file; how many were made. */
+  async small({ path: input, name, sha }: Looked, hands: Hands): Promise<number> {
+    if (this.#lot.cachedPath(sha, smallEnding) !== undefined) return 0;
+    const output = this.#lot.temporaryPath();
+    const workers = await hands.workers();
+    await workers.glimpse({ job: 'glimpse', input, name, output }, this.#control(hands));
+    this.#lot.keepCached(output, { sha, ending: smallEnding });
+    return 1;
   }
 
   /** What the words of one paper suggest, under the practice in force. */

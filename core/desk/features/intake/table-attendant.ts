@@ -6,6 +6,7 @@ import type { Day } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import type { AtLot } from '../../context.ts';
 import type { Hands, Looked, LotReader, Words } from './lot-reader.ts';
+import { mayUnpack, unpackItem } from './unpack.ts';
 
 /** What is known of a file on the table beyond its name. */
 export interface Seen {
@@ -42,6 +43,8 @@ export class TableAttendant implements Disposable {
   readonly #closing = new AbortController();
   readonly #seen = new Map<string, Seen>();
   readonly #kept: Looked[] = [];
+  /** By hash; those done or refused stay known, so that none is tried twice. */
+  readonly #small = new Map<string, Looked | 'done'>();
   #last = '';
   #watcher: FSWatcher | undefined;
   #timer: NodeJS.Timeout | undefined;
@@ -68,6 +71,13 @@ export class TableAttendant implements Disposable {
   /** A kept paper whose words are still to be read: after what lies on the table. */
   readLater(file: Looked): void {
     this.#kept.push(file);
+    this.#later(togetherMs);
+  }
+
+  /** A record's file without a small picture yet: last of all. */
+  smallLater(file: Looked): void {
+    if (this.#small.has(file.sha)) return;
+    this.#small.set(file.sha, file);
     this.#later(togetherMs);
   }
 
@@ -147,6 +157,7 @@ export class TableAttendant implements Disposable {
       for (let kept = this.#kept.shift(); kept !== undefined; kept = this.#kept.shift()) {
         await this.#reader.words(kept, this.#hands);
       }
+      await this.#makeSmall();
     } catch {
       // As above: the next look goes on where this one ended.
     } finally {
@@ -154,9 +165,26 @@ export class TableAttendant implements Disposable {
     }
   }
 
+  async #makeSmall(): Promise<void> {
+    let made = 0;
+    for (const [sha, file] of this.#small) {
+      if (file === 'done') continue;
+      if (this.#closing.signal.aborted) return;
+      this.#small.set(sha, 'done');
+      // A file of which no small picture can be made is listed by its name.
+      made += await this.#reader.small(file, this.#hands).catch(() => 0);
+      if (made % 24 === 1) this.#soon();
+    }
+    if (made > 0) this.#soon();
+  }
+
   async #read({ path, name }: TableFile): Promise<Omit<Seen, 'bytes' | 'changed'>> {
     let sha: string | undefined;
     try {
+      if (mayUnpack(path, name)) {
+        await unpackItem(name, { lot: this.#lot, day: this.#day(), hands: this.#hands });
+        return { state: 'done' };
+      }
       const file = await this.#reader.look(path, name);
       sha = file.sha;
       const words = await this.#reader.words(file, this.#hands);

@@ -39,6 +39,7 @@ async function keptOf(file: TableFile, at: AtLot): Promise<Kept> {
   if (used.size >= count) return { already: file.already, keptPages: [] };
   const left = Array.from({ length: count }, (_, page) => page).filter((page) => !used.has(page));
   return {
+    already: undefined,
     leftPages: pagesInWords(left),
     keptPages: uses.map(({ edition, title, pages }) => ({ edition, title, pages: pagesInWords(pages) })),
   };

@@ -1,0 +1,88 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { pagesInWords, pagesOf } from '../../core/vocabulary/page-picks.ts';
+import { writeScan } from './make-scan.ts';
+import { openSmallLot } from './small-lot.ts';
+
+it('one scan becomes several papers by their pages, without a copy, and leaves the table when all is used', async () => {
+  await using small = await openSmallLot();
+  const { desk, folder } = small;
+  const file = await small.pdf('all.pdf', ['Deed page 1', 'Deed page 2', 'Survey', 'Letter']);
+  await desk.ask('lay-down', { files: [file] }, small);
+  const item = async () => (await desk.ask('table', {}, small)).items[0];
+  const ticket = (await item())?.ticket ?? '';
+  const first = await desk.ask('keep', { papers: [{ files: [ticket], pages: ['1-2'], kind: 'deed' }] }, small);
+  expect(first.kept).toMatchObject([{ title: 'Deed', pages: 2 }]);
+  expect(await item()).toMatchObject({
+    already: undefined,
+    leftPages: '3-4',
+    keptPages: [{ pages: '1-2', title: 'Deed' }],
+  });
+  const second = await desk.ask(
+    'keep',
+    {
+      papers: [
+        { files: [ticket], pages: ['3'], turn: ['90'], kind: 'boundary-survey' },
+        { files: [ticket], pages: ['4'], kind: 'other', title: 'A letter' },
+      ],
+    },
+    small,
+  );
+  expect(second.kept.map(({ title, pages }) => [title, pages])).toEqual([
+    ['Boundary survey', 1],
+    ['A letter', 1],
+  ]);
+  expect(await item()).toBeUndefined();
+  const originals = readdirSync(join(folder, 'originals'), { recursive: true, encoding: 'utf8' });
+  expect(originals.filter((name) => name.endsWith('.pdf')).length).toBe(1);
+  const survey = await desk.ask('pages', { edition: 'boundary-survey' }, small);
+  expect(survey.pages).toMatchObject([{ page: 2, turn: 90 }]);
+  const { found } = await desk.ask('find', { text: 'letter' }, small);
+  expect(found.some(({ title, page }) => title === 'A letter' && page === 1)).toBe(true);
+});
+
+it('pages that nobody wants go with the rest said to be of no use; a page that is not there is refused', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const file = await small.pdf('all.pdf', ['Deed', 'Fax cover sheet']);
+  await desk.ask('lay-down', { files: [file] }, small);
+  const ticket = (await desk.ask('table', {}, small)).items[0]?.ticket ?? '';
+  const wrong = await desk.ask('keep', { papers: [{ files: [ticket], pages: ['1-3'], kind: 'deed' }] }, small);
+  expect(wrong.refused).toMatchObject([
+    { error: { message: '"all.pdf" has no page 3.', next: expect.stringMatching(/2 pages, 1 to 2/) } },
+  ]);
+  await desk.ask('keep', { papers: [{ files: [ticket], pages: ['1'], leaveRest: true, kind: 'deed' }] }, small);
+  expect((await desk.ask('table', {}, small)).items).toEqual([]);
+});
+
+it('the same pages kept as the same paper again are not kept twice; other pages of the scan are', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const file = await small.pdf('all.pdf', ['Deed', 'Deed, corrected']);
+  const one = await desk.ask('keep', { papers: [{ files: [file], pages: ['1'], kind: 'deed' }] }, small);
+  const same = await desk.ask('keep', { papers: [{ files: [file], pages: ['1'], kind: 'deed' }] }, small);
+  const other = await desk.ask('keep', { papers: [{ files: [file], pages: ['2'], kind: 'deed' }] }, small);
+  expect(same.kept).toMatchObject([{ already: true, edition: one.kept[0]?.edition }]);
+  expect(other.kept).toMatchObject([{ already: false }]);
+});
+
+it('a blank back side left out does not hold the file on the table', async () => {
+  await using small = await openSmallLot({ stays: true });
+  const { desk, root } = small;
+  const file = desk.tickets.offer(await writeScan(join(root, 'scan.pdf'), ['Warranty deed', '']));
+  await desk.ask('lay-down', { files: [file] }, small);
+  const ticket = (await desk.ask('table', {}, small)).items[0]?.ticket ?? '';
+  const read = await desk.ask('read', { files: [ticket] }, small);
+  expect(read.sound).toMatchObject([{ pages: 2, blank: [1] }]);
+  await desk.ask('keep', { papers: [{ files: [ticket], pages: ['1'], kind: 'deed' }] }, small);
+  expect((await desk.ask('table', {}, small)).items).toEqual([]);
+});
+
+it('pages are read and written as a person does', () => {
+  expect(pagesOf('1-3, 5', 6, 'x')).toEqual([0, 1, 2, 4]);
+  expect(pagesOf('3-1', 3, 'x')).toEqual([2, 1, 0]);
+  expect(pagesOf('', 3, 'x')).toBeUndefined();
+  expect(pagesInWords([0, 1, 2, 4])).toBe('1-3, 5');
+  expect(() => pagesOf('0', 3, 'x')).toThrow('no page 0');
+});
