@@ -113,7 +113,7 @@ function nothingLeft(ready: Ready | undefined, at: AtLot): boolean {
 /** Files are made ready two at a time, rows are written in the order given. */
 export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAnswer> => {
   const kept: KeptPaper[] = [];
-  const done = new Set<string>();
+  const done = new Map<string, { readonly ready: Ready | undefined; readonly rest: boolean }>();
   const left = new Set<string>();
   const refused: { file: string; error: ReturnType<LotfileError['toJSON']> }[] = [];
   const begin = async (input: PaperToKeep): Promise<Row> => {
@@ -145,8 +145,7 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
       at.signal.throwIfAborted();
       if (row !== undefined) kept.push(commitRow(row, at));
       for (const [n, { path }] of files.entries()) {
-        const whole = input.leaveRest || nothingLeft(row?.ready[n], at);
-        (whole ? done : left).add(path);
+        done.set(path, { ready: row?.ready[n], rest: input.leaveRest || done.get(path)?.rest === true });
       }
     } catch (error) {
       if (at.signal.aborted) throw error;
@@ -155,7 +154,9 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     }
   }
   // Only when all is kept: one file may serve several papers.
-  const whole = [...done].filter((path) => !left.has(path));
+  const whole = [...done].flatMap(([path, { ready, rest }]) =>
+    !left.has(path) && (rest || nothingLeft(ready, at)) ? [path] : [],
+  );
   const notes = await clearKept(whole, at);
   return { act: kept.length === 0 ? undefined : lastAct(at), kept, refused, notes };
 });
