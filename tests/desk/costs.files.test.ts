@@ -193,6 +193,28 @@ describe('a draw', () => {
     expect((await desk.ask('costs', {}, { lot })).draws[1]).toMatchObject({ state: 'asked for' });
   });
 
+  test('asked for it lies with the lender, paid its errand is settled; undo takes both back', async () => {
+    await using small = await openSmallLot();
+    const { desk, lot } = small;
+    await desk.ask('answer', { question: 'lender', answer: 'yes' }, { lot });
+    await estimate(small);
+    await bill(small, { line: 'Framing', dollars: 5000, day: '2026-04-10', waivers: ['conditional progress'] });
+    await desk.ask('draw', { day: '2026-04-11', work: { Framing: usd(5000) } }, { lot });
+    const state = async (): Promise<string | undefined> => {
+      const { errand } = await desk.ask('draw-check', { draw: '1' }, { lot });
+      const { stops } = await desk.ask('way', {}, { lot });
+      return stops.find((stop) => stop.errand === errand && stop.subject !== undefined)?.state;
+    };
+    const before = await state();
+    await desk.ask('draw', { row: '1', asked: '2026-04-12' }, { lot });
+    expect(await state()).toBe('left with them');
+    await desk.ask('draw', { row: '1', paid: '2026-04-14' }, { lot });
+    expect(await state()).toBe('settled');
+    await desk.ask('undo', {}, { lot });
+    await desk.ask('undo', {}, { lot });
+    expect(await state()).toBe(before);
+  });
+
   test('wants a waiver of every supplier who gave notice, and is asked for anyway only with the reason', async () => {
     await using small = await openSmallLot();
     const { desk, lot } = small;

@@ -182,6 +182,25 @@ function refuseIncomplete({ draw: { number }, findings }: DrawReading): void {
   });
 }
 
+/** Asking for a draw is a visit to the lender: left with them until the money comes, then settled. */
+function recordAsking(at: AtLot, { row, asked, paid }: Pick<Draw, 'asked' | 'paid'> & { readonly row: string }): void {
+  const errand = drawErrand(at.lot.practice());
+  const subject = at.lot.costs().draws.find(({ id }) => id === row)?.subject;
+  const day = paid ?? asked;
+  if (errand === undefined || subject === undefined || day === undefined) return;
+  const made = at.lot.view().visits.find((visit) => visit.errand === errand && visit.subject === subject);
+  const { id, packet, note } = made ?? {};
+  at.lot.recordVisit({
+    id,
+    errand,
+    subject,
+    day,
+    state: paid === undefined ? 'left with them' : 'settled',
+    packet,
+    note,
+  });
+}
+
 export const draw = onLot(requests.draw, (said, at) => {
   const next = merged(said, at);
   refuseOrder(next);
@@ -191,8 +210,10 @@ export const draw = onLot(requests.draw, (said, at) => {
     // Read as it will stand: a leg that is missing takes the whole act back.
     const reading = readingOf(at, row);
     if (said.asked !== undefined && said.anyway === undefined) refuseIncomplete(reading);
-    if (next.paid === undefined) return;
-    at.lot.putDraw({ ...next, id: row, paidAmount: next.paidAmount ?? reading.schedule.due });
+    if (next.paid !== undefined) {
+      at.lot.putDraw({ ...next, id: row, paidAmount: next.paidAmount ?? reading.schedule.due });
+    }
+    if (said.asked !== undefined || said.paid !== undefined) recordAsking(at, { row, ...next });
   });
   return { act, row };
 });

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { CostsAnswer, InvoiceRow } from '../../../core/desk/contract/cost-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
@@ -106,6 +107,33 @@ function Invoice({ row }: { readonly row: InvoiceRow }) {
   );
 }
 
+/** Settled ones fold away when they become many: what still misses a leg is what one comes for. */
+const fewSettled = 12;
+
+function List({ invoices }: { readonly invoices: readonly InvoiceRow[] }) {
+  const [all, showAll] = useState(false);
+  const settled = invoices.filter(({ missing }) => missing === undefined);
+  const folded = !all && settled.length > fewSettled;
+  const kept = new Set(settled.slice(0, fewSettled));
+  const shown = folded ? invoices.filter((row) => row.missing !== undefined || kept.has(row)) : invoices;
+  return (
+    <>
+      <ul className="costs-invoices">
+        {shown.map((row) => (
+          <Invoice key={row.invoice} row={row} />
+        ))}
+      </ul>
+      {settled.length > fewSettled ? (
+        <div className="costs-acts under">
+          <Button as="word" onPress={() => showAll(!all)}>
+            {folded ? `show ${settled.length - fewSettled} more that are settled` : 'show fewer'}
+          </Button>
+        </div>
+      ) : null}
+    </>
+  );
+}
+
 /** Invoice, payment, waiver: the three legs of every sum, payee by payee. */
 export function Invoices({ costs }: { readonly costs: CostsAnswer }) {
   const { invoices } = costs;
@@ -121,11 +149,7 @@ export function Invoices({ costs }: { readonly costs: CostsAnswer }) {
           waiver goes with the payment.
         </p>
       ) : (
-        <ul className="costs-invoices">
-          {invoices.toReversed().map((row) => (
-            <Invoice key={row.invoice} row={row} />
-          ))}
-        </ul>
+        <List invoices={invoices.toReversed()} />
       )}
     </section>
   );
