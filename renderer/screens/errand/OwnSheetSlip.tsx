@@ -32,6 +32,24 @@ function ForThePrinter({ sheets }: { readonly sheets: readonly Drawing[] }) {
   );
 }
 
+async function saveSheet(sort: 'phone-list' | 'inspection-day', { errand, subject }: Sight['target']): Promise<void> {
+  const made = await fetchAnswer('write-paper', { sort, errand, subject });
+  if (made !== undefined) await saveFile(made);
+}
+
+/** What to ask by phone before driving there; for an inspection, the sheet for its day. */
+function OtherSheets({ sight }: { readonly sight: Sight }) {
+  const { target, answer } = sight;
+  return (
+    <>
+      <Button onPress={() => void saveSheet('phone-list', target)}>Save the phone list</Button>
+      {answer.errand.inspection ? (
+        <Button onPress={() => void saveSheet('inspection-day', target)}>Save the inspection-day sheet</Button>
+      ) : null}
+    </>
+  );
+}
+
 /** The owner's own errand sheet: to read, print or save; never to hand in. */
 export function OwnSheetSlip({ sight }: { readonly sight: Sight }) {
   const [saving, setSaving] = useState(false);
@@ -56,6 +74,7 @@ export function OwnSheetSlip({ sight }: { readonly sight: Sight }) {
           <Button disabled={saving} onPress={() => void save()}>
             {saving ? 'Writing ...' : 'Save as PDF'}
           </Button>
+          <OtherSheets sight={sight} />
         </>
       }
     >

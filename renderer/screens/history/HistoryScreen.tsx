@@ -5,6 +5,7 @@ import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import { Checked } from './Checked.tsx';
+import { GoingOut } from './GoingOut.tsx';
 import './history.css';
 
 const pageful = 60;
@@ -52,6 +53,8 @@ export function HistoryScreen() {
         <Button onPress={() => void verify()}>Check every file</Button>
       </header>
       {checked === undefined ? null : <Checked answer={checked} onClose={() => setChecked(undefined)} />}
+      <GoingOut />
+      <h2>Acts</h2>
       <Answered of={history}>
         {({ acts }) => (
           <>
