@@ -126,6 +126,22 @@ describe('two laptops', () => {
     });
   });
 
+  it('what was taken over and taken back can be taken over anew; what was taken away by hand stays away', async () => {
+    theirs.addRecord({ sort: 'note', day, title: 'Well head' });
+    theirs.correctEdition(made.deed, { number: 'D-9' });
+    await take(mine, theirs);
+    mine.undo();
+    expect(numbers(mine)).toEqual(['D-1', 'S-1']);
+    expect(await take(mine, theirs)).toMatchObject({ done: true, conflicts: [] });
+    expect(numbers(mine)).toEqual(['D-9', 'S-1']);
+    expect(mine.records().map(({ title }) => title)).toEqual(['Pump', 'Well head']);
+    mine.addRecord({ sort: 'note', day, title: 'Gate' });
+    await take(theirs, mine);
+    mine.undo();
+    expect(await take(mine, theirs)).toMatchObject({ done: false });
+    expect(mine.records().map(({ title }) => title)).toEqual(['Pump', 'Well head']);
+  });
+
   it('one taken away here and changed there waits too; one taken away here and left alone there stays away', async () => {
     mine.removeEvent({ event: 'begun', day });
     theirs.noteEvent({ event: 'begun', day, note: 'by the neighbour' });

@@ -13,7 +13,7 @@ import { calendarName, databaseName } from './manifest.ts';
 import { applySteps, type PacketFolders } from './merge-apply.ts';
 import { type Comparison, compareSides, type MergeStep, type Side } from './merge-compare.ts';
 import { addContent, freePacketFolder, LaidFiles, layContent, type NewContent, newContent } from './merge-content.ts';
-import { MergeSide, sharedPapers } from './merge-side.ts';
+import { MergeSide, sharedPapers, takeoverTitle } from './merge-side.ts';
 import { conflictWords, takenWords } from './merge-words.ts';
 import { type OpenBundle, openBundle } from './read-bundle.ts';
 import { refuseNewer } from './restore-bundle.ts';
@@ -127,7 +127,7 @@ async function takeOver(steps: readonly MergeStep[], content: NewContent, mergin
   try {
     await layContent(content, laid, { folder: ledger.folder, signal: work.signal });
     const folders = await layPackets(steps, laid, merging);
-    ledger.act(`Taken over from a bundle of ${bundle.manifest.day}`, () => {
+    ledger.act(`${takeoverTitle} of ${bundle.manifest.day}`, () => {
       ledger.db.pragma('defer_foreign_keys = ON');
       addContent(ledger, theirs, { ...content, about });
       applySteps(ledger.db, steps, folders);

@@ -29,6 +29,19 @@ function columns(db: Database, table: TrackedTable): readonly string[] {
   return found;
 }
 
+/** How a takeover is called in the history. */
+export const takeoverTitle = 'Taken over from a bundle';
+
+/** Takeovers that were taken back, and the taking back: as if they had never been, so that one can choose anew. */
+function undoneTakeovers(db: Database): string {
+  const acts = db
+    .prepare<[string], { seq: number; undoes: number }>(
+      'SELECT seq, undoes FROM act WHERE undoes IS NOT NULL AND title LIKE ?',
+    )
+    .all(`Undone: ${takeoverTitle}%`);
+  return JSON.stringify(acts.flatMap(({ seq, undoes }) => [seq, undoes]));
+}
+
 /** One of the two lots, read as rows that carry their own names. */
 export class MergeSide {
   readonly db: Database;
@@ -36,11 +49,14 @@ export class MergeSide {
   readonly #alias: ReadonlyMap<string, string>;
   readonly #tables = new Map<TrackedTable, ReadonlyMap<string, SideRow>>();
   readonly #removed = new Map<TrackedTable, ReadonlyMap<string, ReadonlySet<string>>>();
+  /** Acts that count for nothing, as JSON for the statements. */
+  readonly #without: string;
   #commentKeys: ReadonlyMap<number, string> | undefined;
 
   constructor(db: Database, alias: ReadonlyMap<string, string> = new Map()) {
     this.db = db;
     this.#alias = alias;
+    this.#without = undoneTakeovers(db);
   }
 
   rows(table: TrackedTable): ReadonlyMap<string, SideRow> {
@@ -60,12 +76,13 @@ export class MergeSide {
   /** Whether the row ever said this: then what says it elsewhere is an older state of the same row. */
   everSaid(table: TrackedTable, row: SideRow, text: string): boolean {
     const images = this.db
-      .prepare<[{ table: string; seq: number }], string | null>(
-        `SELECT before FROM change WHERE tbl = :table AND row_key = :seq
-         UNION SELECT after FROM change WHERE tbl = :table AND row_key = :seq`,
+      .prepare<[{ table: string; seq: number; without: string }], string | null>(
+        `WITH own AS (SELECT before, after FROM change WHERE tbl = :table AND row_key = :seq
+           AND act NOT IN (SELECT value FROM json_each(:without)))
+         SELECT before FROM own UNION SELECT after FROM own`,
       )
       .pluck()
-      .all({ table, seq: row.seq });
+      .all({ table, seq: row.seq, without: this.#without });
     return images.some((image) => image !== null && JSON.stringify(this.#plain(table, image)) === text);
   }
 
@@ -75,9 +92,12 @@ export class MergeSide {
     if (known !== undefined) return known;
     const made = new Map<string, Set<string>>();
     const images = this.db
-      .prepare<[string], string>('SELECT before FROM change WHERE tbl = ? AND after IS NULL AND before IS NOT NULL')
+      .prepare<[string, string], string>(
+        `SELECT before FROM change WHERE tbl = ? AND after IS NULL AND before IS NOT NULL
+           AND act NOT IN (SELECT value FROM json_each(?))`,
+      )
       .pluck()
-      .all(table);
+      .all(table, this.#without);
     for (const image of images) {
       const plain = this.#plain(table, image);
       const key = this.#key(table, plain);
