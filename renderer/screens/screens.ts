@@ -7,6 +7,7 @@ import { LotScreen } from './lot/LotScreen.tsx';
 import { OfficesScreen } from './offices/OfficesScreen.tsx';
 import { PapersScreen } from './papers/PapersScreen.tsx';
 import { PracticeScreen } from './practice/PracticeScreen.tsx';
+import { RecordsScreen } from './records/RecordsScreen.tsx';
 import type { ScreenProps } from './screen-props.ts';
 import { TableScreen } from './table/TableScreen.tsx';
 import { TodayScreen } from './today/TodayScreen.tsx';
@@ -28,6 +29,7 @@ export const screens: readonly ScreenEntry[] = [
   { id: 'errand', title: 'Errand', listed: false, show: ErrandScreen },
   { id: 'papers', title: 'Papers', listed: true, show: PapersScreen },
   { id: 'table', title: 'On the table', listed: true, show: TableScreen },
+  { id: 'records', title: 'Photos and receipts', listed: true, show: RecordsScreen },
   { id: 'lot', title: 'Lot', listed: true, show: LotScreen },
   { id: 'trades', title: 'Trades', listed: true, show: TradesScreen },
   { id: 'costs', title: 'Costs and draws', listed: true, show: CostsScreen },

@@ -6,7 +6,7 @@ import { Trouble } from '../../kit/Trouble.tsx';
 import type { Answered } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import { go, usePlace } from '../../state/place.ts';
-import { tellDone } from '../../state/telling.ts';
+import { tellDone, tellTrouble } from '../../state/telling.ts';
 import { FileOrder } from './FileOrder.tsx';
 import { FilePages } from './FilePages.tsx';
 import { KindPart, type Known, PrintedPart, WhatPart } from './FillParts.tsx';
@@ -28,6 +28,26 @@ async function putAside({ id, draft }: FillCardProps): Promise<void> {
     tellDone(`${item} is put aside; it lies in the table’s put-aside folder.`);
   }
   dropDraft(id);
+  choose(undefined);
+}
+
+function filesOf({ draft, known }: FillCardProps): readonly TableItem[] {
+  return known.items.filter(({ item }) => draft.files.includes(item));
+}
+
+function allPictures(props: FillCardProps): boolean {
+  const files = filesOf(props);
+  return files.length > 0 && files.every(({ sort, arriving }) => sort === 'picture' && !arriving);
+}
+
+/** A photo of the house is no paper: it goes to the records, light. */
+async function noteAsPhotos(props: FillCardProps): Promise<void> {
+  const files = filesOf(props).map(({ ticket }) => ticket);
+  const say = files.length === 1 ? 'Noted among the photos.' : `${files.length} noted among the photos.`;
+  const reply = await perform('record-files', { files: [...files] }, { long: 'Noting photos', say });
+  if (!reply.ok) return;
+  for (const { error } of reply.answer.refused) tellTrouble(error);
+  dropDraft(props.id);
   choose(undefined);
 }
 
@@ -65,6 +85,11 @@ function Foot(props: FillCardProps) {
         <Button as="stamp" disabled={busy || lack !== undefined} onPress={() => void keep()}>
           {busy ? 'Keeping ...' : 'Keep'}
         </Button>
+        {id !== onPaperOnly && allPictures(props) ? (
+          <Button disabled={busy} onPress={() => void noteAsPhotos(props)}>
+            Only a photo, no paper
+          </Button>
+        ) : null}
         {id === onPaperOnly ? null : (
           <Button disabled={busy} onPress={() => void putAside(props)}>
             Put aside

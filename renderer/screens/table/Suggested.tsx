@@ -23,7 +23,12 @@ export function Suggested({ offer, onTake }: SuggestedProps) {
         <Button as="word" small onPress={() => onTake(offer)} label={`Take it: ${words}, ${title}`}>
           take it
         </Button>{' '}
-        <Button as="word" small onPress={() => pointAt({ page, place })} label={`Show where ${words} stands`}>
+        <Button
+          as="word"
+          small
+          onPress={() => pointAt({ page, place })}
+          label={`page ${page + 1}, where ${words} stands`}
+        >
           page {page + 1}
         </Button>
       </p>

@@ -39,11 +39,8 @@ async function takeFile(offered: Offered, at: AtLot): Promise<TakenFile> {
   }
 }
 
-function titleOf({ offered }: TakenFile, { title, place, wall, trade, sort }: Said): string {
-  if (title !== undefined) return title;
-  const about = [place, wall, trade].filter((part) => part !== undefined);
-  if (about.length > 0) return about.join(', ');
-  return offered.name.replace(/\.[^.]*$/, '') || (sort === 'photo' ? 'Photo' : 'Receipt');
+function titleOf({ offered }: TakenFile, { title, sort }: Said): string {
+  return title ?? (offered.name.replace(/\.[^.]*$/, '') || (sort === 'photo' ? 'Photo' : 'Receipt'));
 }
 
 function recordOf(file: TakenFile, said: Said, at: AtLot): NewRecord {

@@ -1,18 +1,38 @@
+import type { PaperReading } from '../../../intake/reading/reading-model.ts';
 import type { TableFile } from '../../../store/index.ts';
+import type { LotView } from '../../../vocabulary/lot.ts';
 import { pagesInWords } from '../../../vocabulary/page-picks.ts';
 import type { AtLot } from '../../context.ts';
 import type { KeptPages, TableItem, TableSuggestion } from '../../contract/table-answers.ts';
 import { lookOf } from '../file-look.ts';
 import { attendantOf, readerOf } from './companions.ts';
+import type { Words } from './lot-reader.ts';
 import { sameAgain } from './same-again.ts';
 import { offeredOf } from './suggestion.ts';
 import type { Seen } from './table-attendant.ts';
 
 /** Items of the table as they are answered: with what was read off them, and which of their pages are kept. */
 
+interface Told {
+  readonly view: LotView;
+  readonly suggestion: TableSuggestion;
+}
+
+/** A table of fifty files is asked for at every change: what was read is held against the lot once per state of it. */
+const toldBefore = new WeakMap<PaperReading, Told>();
+
 /** What was read of a file while nobody waited. */
 function suggestedOf({ words, reading }: Seen, at: AtLot): TableSuggestion | undefined {
   if (words === undefined || reading === undefined) return undefined;
+  const view = at.lot.view();
+  const before = toldBefore.get(reading);
+  if (before?.view === view) return before.suggestion;
+  const suggestion = suggestionOf(words, reading, at);
+  toldBefore.set(reading, { view, suggestion });
+  return suggestion;
+}
+
+function suggestionOf(words: Words, reading: PaperReading, at: AtLot): TableSuggestion {
   const view = at.lot.view();
   return {
     ...offeredOf(reading, { practice: at.lot.practice(), view }),

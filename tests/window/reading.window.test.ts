@@ -1,0 +1,96 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { PDFDocument } from 'pdf-lib';
+import type { Locator, Page } from 'playwright-core';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
+
+const samples = join(import.meta.dirname, '..', '..', 'sample-project', 'papers');
+
+/** Sheets as pictures at 150 dots an inch; an empty text is a blank back side. */
+async function writeScan(path: string, pages: readonly string[]): Promise<void> {
+  const document = await PDFDocument.create();
+  for (const text of pages) {
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="1275" height="1650"><rect width="100%" height="100%" fill="white"/><text x="150" y="300" font-family="sans-serif" font-size="44">${text}</text></svg>`;
+    const picture = await document.embedJpg(await sharp(Buffer.from(svg)).grayscale().jpeg().toBuffer());
+    document.addPage([612, 792]).drawImage(picture, { x: 0, y: 0, width: 612, height: 792 });
+  }
+  writeFileSync(path, await document.save());
+}
+
+describe('what is read on the table', () => {
+  let open: OpenWindow;
+  let page: Page;
+  const card = (): Locator => page.getByRole('region', { name: 'Record card' });
+  const item = (name: string): Locator =>
+    page.getByRole('navigation', { name: 'On the table' }).getByRole('button', { name });
+  const lay = async (path: string, name: string): Promise<void> => {
+    await page.locator('input[type=file]').first().setInputFiles(path);
+    await item(name).click();
+  };
+  beforeAll(async () => {
+    open = await openWindow({ sample: true });
+    page = await open.openSample('table');
+  });
+  afterAll(async () => {
+    await open[Symbol.asyncDispose]();
+  });
+
+  it('stands beside the fields, none of it filled in, and is marked on the page', async () => {
+    await lay(join(samples, 'septic final.pdf'), 'septic final.pdf');
+    await card().getByText('Reads like: Septic system final approval').waitFor();
+    expect(await card().getByRole('textbox', { name: 'Number', exact: true }).inputValue()).toBe('');
+    expect(await page.locator('.reader-read').count()).toBeGreaterThan(2);
+    expect(await axeFindings(page)).toEqual([]);
+  });
+
+  it('is taken all that is sure in one go, and the rest one by one, looking where it stands', async () => {
+    await card()
+      .getByRole('button', { name: /Take all \d that are sure/ })
+      .click();
+    await expect
+      .poll(() => page.getByRole('combobox', { name: 'What is it?' }).inputValue())
+      .toBe('Septic system final approval');
+    const number = card().getByRole('textbox', { name: 'Number', exact: true });
+    expect(await number.inputValue()).toBe('');
+    await card()
+      .getByRole('button', { name: /where EH-24-0317 stands/ })
+      .click();
+    await page.locator('.reader-place').waitFor();
+    await card()
+      .getByRole('button', { name: /Take it: EH-24-0317/ })
+      .click();
+    await expect.poll(() => number.inputValue()).toBe('EH-24-0317');
+  });
+
+  it('one key keeps it and goes on', async () => {
+    await page.keyboard.press('Control+Enter');
+    await page.getByRole('status').filter({ hasText: 'Kept:' }).waitFor();
+    await page.getByRole('heading', { name: 'The table is clear' }).waitFor();
+  });
+
+  it('one scan is split by ticking pages, the blank back side offered for leaving out', async () => {
+    const path = join(open.folder, 'three.pdf');
+    await writeScan(path, ['Letter of the surveyor', '', 'Letter of the bank']);
+    await lay(path, 'three.pdf');
+    const pages = card().getByRole('region', { name: 'Pages of three.pdf' });
+    await pages.getByText('blank', { exact: true }).waitFor();
+    await pages.getByRole('checkbox', { name: '3' }).click({ force: true });
+    await pages.getByRole('button', { name: 'Leave out what is blank: 2' }).click();
+    expect(await pages.getByLabel('Pages of this paper').inputValue()).toBe('1');
+    expect(await axeFindings(page)).toEqual([]);
+    await page.getByRole('combobox', { name: 'What is it?' }).fill('something');
+    await page.getByRole('option', { name: /Something else/ }).click();
+    await card().getByLabel('Its title').fill('Letter of the surveyor');
+    await page.keyboard.press('Control+Enter');
+    await item('three.pdf').getByText('pages 3 still to keep').waitFor();
+    await expect.poll(() => pages.getByLabel('Pages of this paper').inputValue()).toBe('3');
+    await pages.getByText('1: kept as Letter of the surveyor').waitFor();
+  });
+
+  it('a file that another program puts into the folder shows itself', async () => {
+    await writeScan(join(open.places.config, 'sample', 'lot', 'table', 'from phone.pdf'), ['Sent from the phone']);
+    await item('from phone.pdf').waitFor();
+  });
+});
