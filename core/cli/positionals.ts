@@ -61,6 +61,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'house-record': ['folder'],
   read: ['...files'],
   unpack: ['item'],
+  slim: ['edition', 'most'],
   'record-files': ['...files'],
   'correct-records': ['...records'],
   'remove-records': ['...records'],

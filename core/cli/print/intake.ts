@@ -1,5 +1,5 @@
 import { dayInWords, type RequestAnswer } from '../../desk/door.ts';
-import { counted, table, wrapped } from './lines.ts';
+import { counted, sizeInWords, table, wrapped } from './lines.ts';
 
 type Read = RequestAnswer<'read'>;
 type Value = NonNullable<Read['number']>;
@@ -60,4 +60,13 @@ export function recordFilesText({ noted, refused, notes }: RequestAnswer<'record
     ]),
     ...notes.flatMap((note) => wrapped(note, 0)),
   ].join('\n');
+}
+
+export function slimText({ title, files }: RequestAnswer<'slim'>): string {
+  return files
+    .flatMap(({ name, before, after, fits, notes }) => [
+      `${title}: ${sizeInWords(before)} before, ${sizeInWords(after)} after${fits ? '' : '; that is as small as it gets'} (${name})`,
+      ...notes.flatMap((note) => wrapped(note, 2)),
+    ])
+    .join('\n');
 }

@@ -9,7 +9,7 @@ import {
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
 import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
-import { readText, recordFilesText, unpackText } from './intake.ts';
+import { readText, recordFilesText, slimText, unpackText } from './intake.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
 import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
@@ -220,6 +220,8 @@ const printers: Printers = {
   'house-record': houseRecordText,
   read: readText,
   unpack: unpackText,
+  'black-out': ({ title, edition, notes }) => [`Made a blacked-out copy of ${title}: ${edition}`, ...notes].join('\n'),
+  slim: slimText,
   'record-files': recordFilesText,
   'correct-records': noted,
   'remove-records': noted,

@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { request } from './define.ts';
-import type { ReadAnswer, RecordFilesAnswer, UnpackAnswer } from './table-answers.ts';
+import type { BlackOutAnswer, ReadAnswer, RecordFilesAnswer, SlimAnswer, UnpackAnswer } from './table-answers.ts';
 import { daySchema, named, pagesSaid, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
+
+const size = z.number().positive();
 
 const recordSaid = {
   title: shortWords.optional(),
@@ -24,6 +26,23 @@ export const intakeRequests = {
       edition: named.optional(),
       kind: practiceId.optional(),
     }),
+    long: true,
+  }),
+  'black-out': request<BlackOutAnswer>()({
+    help: 'Make a copy of a paper with places blacked out: what lay beneath is gone from it. The paper itself stays.',
+    in: z.object({
+      edition: named,
+      /** Page 0-based in the paper; the rest in points on the page as seen, unturned, from its lower left. */
+      places: z
+        .array(z.object({ page: z.int().min(0), x: z.number(), y: z.number(), width: size, height: size }))
+        .min(1)
+        .max(500),
+    }),
+    long: true,
+  }),
+  slim: request<SlimAnswer>()({
+    help: 'Make a smaller copy of a paper for an office’s or mailbox’s limit, such as 4 MB.',
+    in: z.object({ edition: named, most: shortWords }),
     long: true,
   }),
   unpack: request<UnpackAnswer>()({

@@ -175,3 +175,27 @@ export interface RecordFilesAnswer {
   readonly refused: readonly { readonly file: string; readonly error: ErrorShape }[];
   readonly notes: readonly string[];
 }
+
+/** The copy that may be given away. */
+export interface BlackOutAnswer {
+  readonly act: string;
+  readonly edition: string;
+  readonly paper: string;
+  readonly title: string;
+  readonly notes: readonly string[];
+}
+
+export interface SlimAnswer {
+  readonly title: string;
+  /** Bytes. */
+  readonly most: number;
+  readonly files: readonly {
+    readonly ticket: string;
+    readonly name: string;
+    readonly before: number;
+    readonly after: number;
+    /** The limit was reached. */
+    readonly fits: boolean;
+    readonly notes: readonly string[];
+  }[];
+}

@@ -8,6 +8,7 @@ import { known, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
 import { attendantOf, readerOf } from './intake/companions.ts';
 import { type Looked, type Sound, seenTexts } from './intake/lot-reader.ts';
+import { plainPages } from './intake/plain-pages.ts';
 import { commitRow, type PaperToKeep, partsOf, type Ready, type Row } from './keep-row.ts';
 import { factsSaid, linkTarget } from './papers.ts';
 import { lastAct } from './record-card.ts';
@@ -25,6 +26,11 @@ async function sha256Of(offered: Offered): Promise<string> {
   }
 }
 
+/** What each digital signature says, kept with what else was noticed: a digest that matches proves no licence. */
+function sealsSaid({ rendition }: Pick<Sound, 'rendition'>): readonly string[] {
+  return (rendition.seals ?? []).map(({ says }) => says.join(' '));
+}
+
 /** Fewer letters than this on a page are no words of its own: it is a scan. */
 const fewLetters = 20;
 
@@ -39,7 +45,7 @@ function toSearch(file: Looked, { rendition, sha256 }: Pick<Sound, 'rendition' |
 async function makeReady(offered: Offered, password: string | undefined, at: AtLot): Promise<Ready> {
   const { lot, signal } = at;
   const sha256 = await sha256Of(offered);
-  const [before] = lot.renditionsOf(sha256);
+  const before = plainPages(lot, sha256);
   if (before !== undefined) {
     const { sealed, notes, pages } = before;
     // Bytes that a purge removed come back with the paper.
@@ -61,7 +67,7 @@ async function makeReady(offered: Offered, password: string | undefined, at: AtL
         next: 'Wait until nothing writes to it any more, then keep it again.',
       });
     }
-    const rendition = { ...done.rendition, source: sha256 };
+    const rendition = { ...done.rendition, source: sha256, notes: [...done.rendition.notes, ...sealsSaid(done)] };
     await lot.keepRendition(output, { rendition, sha256: done.sha256, bytes: done.bytes });
     toSearch({ path: lot.originalPath(sha256), name: offered.name, sha: sha256 }, done, at);
     const { sealed, notes, pages } = rendition;

@@ -10,8 +10,10 @@ import { draw, drawCheck } from './draws.ts';
 import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { houseRecord } from './house/house-record.ts';
+import { blackOut } from './intake/black-out.ts';
 import { read } from './intake/read.ts';
 import { correctRecords, recordFiles, removeRecords } from './intake/record-files.ts';
+import { slim } from './intake/slim.ts';
 import { unpack } from './intake/unpack.ts';
 import { keep } from './keeping.ts';
 import { amendable, clerkSaid, practice, practiceWords, unsay } from './local-practice.ts';
@@ -110,6 +112,8 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'remove-comment': removeComment,
   read,
   unpack,
+  'black-out': blackOut,
+  slim,
   'record-files': recordFiles,
   'correct-records': correctRecords,
   'remove-records': removeRecords,

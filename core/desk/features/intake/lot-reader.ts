@@ -8,6 +8,7 @@ import type { Lot } from '../../../store/index.ts';
 import type { Day } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import type { Progress, WorkPort } from '../../../workers/port.ts';
+import { plainPages } from './plain-pages.ts';
 
 /** A file to be looked into. */
 export interface Looked {
@@ -124,7 +125,7 @@ export class LotReader implements Disposable {
   soundNow(sha: string): Sound | undefined {
     const waiting = this.#sound.get(sha);
     if (waiting !== undefined) return waiting;
-    const [kept] = this.#lot.renditionsOf(sha);
+    const kept = plainPages(this.#lot, sha);
     if (kept === undefined) return undefined;
     const { sha256, bytes, ...rendition } = kept;
     return { path: this.#lot.renditionPath(sha256), sha256, bytes, rendition, kept: true };

@@ -3,10 +3,11 @@ import type { LaidPhoto } from '../../../packet/sheets/draw-photos.ts';
 import type { LotRecord } from '../../../store/index.ts';
 import type { PhotoPlace } from '../../../typeset/sheets/photo-sheet.ts';
 import type { AtLot } from '../../context.ts';
+import { plainPages } from '../intake/plain-pages.ts';
 
 /** A photo's page: the one made when it was kept as a paper, else made now by a worker, which alone reads its bytes. */
 async function pagesOf({ file, fileName, title, filePath }: LotRecord, at: AtLot): Promise<Uint8Array> {
-  const [kept] = file === undefined ? [] : at.lot.renditionsOf(file);
+  const kept = file === undefined ? undefined : plainPages(at.lot, file);
   if (kept !== undefined) return readFile(at.lot.renditionPath(kept.sha256));
   const output = at.lot.temporaryPath();
   try {
