@@ -1,5 +1,6 @@
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { port } from '../../client/port.ts';
+import { Button } from '../../kit/Button.tsx';
 import { addressOf } from '../../state/place.ts';
 import { Box, type PartProps } from './CardParts.tsx';
 import { sizeInWords } from './state-words.ts';
@@ -68,6 +69,34 @@ export function EditionsBox({ paper: { paper, edition, editions } }: PartProps) 
           </li>
         ))}
       </ol>
+    </Box>
+  );
+}
+
+export interface GiveBoxProps extends PartProps {
+  readonly onBlackOut: () => void;
+  readonly onSmaller: () => void;
+}
+
+/** Copies to give away: less on them, or fewer bytes. Neither changes the paper. */
+export function GiveBox({ paper: { pages, originals, sealed }, onBlackOut, onSmaller }: GiveBoxProps) {
+  if (pages.length === 0) return null;
+  return (
+    <Box title="A copy to give away">
+      <p className="paper-give">
+        {originals.length === 0 ? null : (
+          <Button as="word" small onPress={onBlackOut}>
+            Black out places
+          </Button>
+        )}
+        {sealed ? (
+          <span className="small pencil">It carries a seal: its file is never pressed.</span>
+        ) : (
+          <Button as="word" small onPress={onSmaller}>
+            Make a smaller one
+          </Button>
+        )}
+      </p>
     </Box>
   );
 }

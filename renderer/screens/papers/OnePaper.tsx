@@ -5,6 +5,8 @@ import { Answered } from '../../kit/Answered.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
+import { BlackOutBar } from './BlackOutBar.tsx';
+import type { DrawnPlace } from './drawn-places.ts';
 import { PageReader } from './PageReader.tsx';
 import { PaperCard } from './PaperCard.tsx';
 import { RecordCard } from './RecordCard.tsx';
@@ -34,6 +36,7 @@ function Spread({ paper, page }: { readonly paper: PagesAnswer; readonly page: n
     [paper.pages.length, page],
   );
   const [pointed, point] = useState<PointedAt>();
+  const [drawn, draw] = useState<readonly DrawnPlace[]>();
   const { title, subjectTitle, office, pages } = paper;
   return (
     <>
@@ -45,15 +48,21 @@ function Spread({ paper, page }: { readonly paper: PagesAnswer; readonly page: n
           <a href={addressOf('papers')}>All papers</a>
         </p>
       </header>
+      {drawn === undefined ? null : <BlackOutBar paper={paper} places={drawn} onPlaces={draw} />}
       <div className="paper-spread">
         <div className="paper-pages">
           {pages.length === 0 ? (
             <NoPages paper={paper} />
           ) : (
-            <PageReader pages={pages} title={title} at={pointed ?? begin} />
+            <PageReader
+              pages={pages}
+              title={title}
+              at={pointed ?? begin}
+              drawing={drawn === undefined ? undefined : { places: drawn, onPlaces: draw }}
+            />
           )}
         </div>
-        <RecordCard paper={paper} onPoint={point} />
+        <RecordCard paper={paper} onPoint={point} onBlackOut={() => draw([])} />
       </div>
     </>
   );

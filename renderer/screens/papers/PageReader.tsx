@@ -1,6 +1,7 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { PagePicture } from '../../kit/PagePicture.tsx';
+import { type Drawing, DrawLayer } from './DrawLayer.tsx';
 import { PageNumbers } from './PageNumbers.tsx';
 import { PageSize } from './PageSize.tsx';
 import { type PointedAt, type ReaderPage, seenSize, shareOf } from './reader-pages.ts';
@@ -33,6 +34,8 @@ export interface PageReaderProps {
   readonly at?: PointedAt | undefined;
   /** Places that were read, marked lightly. */
   readonly places?: readonly PlaceShown[] | undefined;
+  /** Places are being drawn on the pages. */
+  readonly drawing?: Drawing | undefined;
 }
 
 interface BarProps {
@@ -92,7 +95,7 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
 }
 
 /** The pages of a paper, large, one below the other; only those in view are drawn. */
-export function PageReader({ pages, title, at, places = [] }: PageReaderProps) {
+export function PageReader({ pages, title, at, places = [], drawing }: PageReaderProps) {
   const [zoom, setZoom] = useState<string>('100');
   const { box, virtual, go, wide, current } = usePageScroll({ pages, at }, zoom);
   return (
@@ -119,6 +122,7 @@ export function PageReader({ pages, title, at, places = [] }: PageReaderProps) {
                       />
                     ),
                   )}
+                  {drawing === undefined ? null : <DrawLayer drawing={drawing} page={page} index={index} />}
                   {place === undefined ? null : <span className="reader-place" style={shareOf(place, page)} />}
                 </div>
               );

@@ -5,17 +5,18 @@ import { Mark } from '../../kit/Mark.tsx';
 import { perform } from '../../state/doing.ts';
 import { addressOf } from '../../state/place.ts';
 import { useDay } from '../../state/session.ts';
-import { EditionsBox, HoldersBox, OriginalsBox } from './CardCopies.tsx';
+import { EditionsBox, GiveBox, HoldersBox, OriginalsBox } from './CardCopies.tsx';
 import { AskedBox, ClocksBox, LinksBox, MarksBox, PrintedBox, StandingsBox } from './CardParts.tsx';
 import { CorrectSlip } from './CorrectSlip.tsx';
 import { NotApplicableSlip } from './NotApplicableSlip.tsx';
 import { PurgeSlip } from './PurgeSlip.tsx';
 import type { PointedAt } from './reader-pages.ts';
+import { SlimSlip } from './SlimSlip.tsx';
 import { StandingSlip } from './StandingSlip.tsx';
 import { markSays } from './state-words.ts';
 import { whyCounts } from './why-counts.ts';
 
-type Open = 'correct' | 'standing' | 'not applicable' | 'purge';
+type Open = 'smaller' | 'correct' | 'standing' | 'not applicable' | 'purge';
 
 interface ActsProps {
   readonly paper: PagesAnswer;
@@ -65,10 +66,12 @@ function FootActs({ paper, onOpen }: ActsProps) {
 export interface RecordCardProps {
   readonly paper: PagesAnswer;
   readonly onPoint: (at: PointedAt) => void;
+  /** Begins drawing over what nobody is to read. */
+  readonly onBlackOut: () => void;
 }
 
 /** Everything known of one edition, box by box, and what can be done about it. */
-export function RecordCard({ paper, onPoint }: RecordCardProps) {
+export function RecordCard({ paper, onPoint, onBlackOut }: RecordCardProps) {
   const [open, setOpen] = useState<Open>();
   const today = useDay();
   const close = (): void => setOpen(undefined);
@@ -90,9 +93,11 @@ export function RecordCard({ paper, onPoint }: RecordCardProps) {
       <AskedBox paper={paper} />
       <HoldersBox paper={paper} />
       <OriginalsBox paper={paper} />
+      <GiveBox paper={paper} onBlackOut={onBlackOut} onSmaller={() => setOpen('smaller')} />
       {paper.hint === undefined ? null : <p className="small pencil paper-hint">{paper.hint}</p>}
       <FootActs paper={paper} onOpen={setOpen} />
       {open === 'correct' ? <CorrectSlip paper={paper} onClose={close} /> : null}
+      {open === 'smaller' ? <SlimSlip paper={paper} onClose={close} /> : null}
       {open === 'standing' ? <StandingSlip paper={paper} onClose={close} /> : null}
       {open === 'purge' ? <PurgeSlip paper={paper} onClose={close} /> : null}
       <NotApplicableSlip paper={paper.paper} title={paper.title} open={open === 'not applicable'} onClose={close} />
