@@ -51,6 +51,8 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'answer-comment': ['comment', 'text'],
   'applies-again': ['paper'],
   'end-firm': ['firm', 'day'],
+  'correct-firm': ['firm'],
+  'remove-firm': ['firm'],
   'end-identity': ['sort', 'text', 'day'],
   'remove-event': ['event', 'day'],
   'rename-lot': ['title'],

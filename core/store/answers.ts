@@ -99,3 +99,35 @@ export function endSubject(ledger: Ledger, subject: SubjectId, to: Day): void {
     ledger.db.prepare('UPDATE subject SET till = ? WHERE id = ?').run(to, subject);
   });
 }
+
+/** Corrects a firm or area wherever it stands; its papers and visits stay its own. */
+export function changeSubject(ledger: Ledger, id: SubjectId, subject: NewSubject): void {
+  ledger.act(`Corrected "${subject.title}"`, () => {
+    ledger.mustHave('subject', id);
+    ledger.db
+      .prepare('UPDATE subject SET title = ?, firm = ?, trade = ?, since = ?, till = ? WHERE id = ?')
+      .run(subject.title, subject.firm ?? null, subject.trade ?? null, subject.from ?? null, subject.to ?? null, id);
+  });
+}
+
+/** Tables whose rows belong to a firm or area. */
+const owning = ['paper', 'visit', 'cost_line', 'invoice', 'supplier_notice', 'draw'] as const;
+
+/**
+ * Takes a firm or area out again that was noted by mistake.
+ * @throws LotfileError `wrong use` where papers, visits or money are noted for it.
+ */
+export function removeSubject(ledger: Ledger, id: SubjectId): void {
+  ledger.act('Removed a firm or area', () => {
+    ledger.mustHave('subject', id);
+    const has = (table: string): boolean =>
+      ledger.db.prepare(`SELECT 1 FROM ${table} WHERE subject = ? LIMIT 1`).get(id) !== undefined;
+    if (owning.some(has)) {
+      throw new LotfileError('wrong use', "Papers, visits or amounts are noted for it: it can't be removed.", {
+        about: id,
+        next: 'Correct its name or its days instead, or note its last day.',
+      });
+    }
+    ledger.db.prepare('DELETE FROM subject WHERE id = ?').run(id);
+  });
+}

@@ -183,6 +183,8 @@ export interface Lot extends Disposable {
   confirmSame(same: SameAs): void;
   addSubject(subject: NewSubject): SubjectId;
   endSubject(subject: SubjectId, to: Day): void;
+  changeSubject(subject: SubjectId, said: NewSubject): void;
+  removeSubject(subject: SubjectId): void;
 
   /** Which pages of a file which editions hold, newest first. */
   usesOf(original: string): readonly FileUse[];

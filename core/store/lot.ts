@@ -78,6 +78,8 @@ function storyOf(
   | 'confirmSame'
   | 'addSubject'
   | 'endSubject'
+  | 'changeSubject'
+  | 'removeSubject'
 > {
   const inForce = remembered(ledger, practices.practiceInForce);
   return {
@@ -102,6 +104,8 @@ function storyOf(
     confirmSame: (same) => answers.confirmSame(ledger, same),
     addSubject: (subject) => answers.addSubject(ledger, subject),
     endSubject: (subject, to) => answers.endSubject(ledger, subject, to),
+    changeSubject: (subject, said) => answers.changeSubject(ledger, subject, said),
+    removeSubject: (subject) => answers.removeSubject(ledger, subject),
   };
 }
 

@@ -41,8 +41,15 @@ function hostCard(host: WindowDesk): HostCard {
       gone,
     }),
   );
-  const newLotsGoTo = placeInWords(host.places.lots);
-  return { version: host.version, today: host.today(), lots, newLotsGoTo, dialogs: host.dialogs !== undefined };
+  const path = host.places.lots;
+  return {
+    version: host.version,
+    today: host.today(),
+    lots,
+    newLotsGoTo: placeInWords(path),
+    newLotsFolder: { path, ticket: host.desk.tickets.steady(path) },
+    dialogs: host.dialogs !== undefined,
+  };
 }
 
 function copyWhole(from: string, to: string): void {

@@ -33,6 +33,7 @@ export function placeInWords(path: string, home = homedir()): string {
   const shown = away ? path : inside;
   const parent = dirname(shown);
   const name = shown.slice(shown.lastIndexOf(sep) + 1);
-  if (parent === '.' || parent === shown) return name;
+  if (parent === '.') return `${name}, in your home folder`;
+  if (parent === shown) return name;
   return `${name}, in ${away ? parent : parent.split(sep).join(' › ')}`;
 }

@@ -1,6 +1,6 @@
 import { Button } from '../kit/Button.tsx';
-import { perform, stopWork, useWork, type Work } from '../state/doing.ts';
-import { type Told, useTelling } from '../state/telling.ts';
+import { Told } from '../kit/Told.tsx';
+import { stopWork, useWork, type Work } from '../state/doing.ts';
 
 function seconds(milliseconds: number): string {
   const whole = Math.max(1, Math.round(milliseconds / 1000));
@@ -42,44 +42,15 @@ function WorkNotice({ work }: { readonly work: Work }) {
   );
 }
 
-function ToldNotice({ told }: { readonly told: Told }) {
-  const dismiss = useTelling((state) => state.dismiss);
-  const undo = (): void => {
-    dismiss(told.id);
-    void perform('undo', { act: told.undo }, { say: 'Taken back.' });
-  };
-  return (
-    <div className={`notice settle${told.sort === 'trouble' ? ' trouble-told' : ''}`}>
-      <div className="row">
-        <p>{told.say}</p>
-        <span>
-          {told.undo === undefined ? null : (
-            <Button small onPress={undo}>
-              Undo
-            </Button>
-          )}{' '}
-          <Button as="word" small onPress={() => dismiss(told.id)} label={`Put away: ${told.say}`}>
-            put away
-          </Button>
-        </span>
-      </div>
-      {told.next === undefined ? null : <p className="small">{told.next}</p>}
-    </div>
-  );
-}
-
-/** Long work and what was told, at the lower right; read out by screen readers as it comes. */
+/** Long work and what was told, at the lower right; read out by screen readers as it comes. A slip shows it itself. */
 export function Notices() {
   const work = useWork((state) => state.work);
-  const told = useTelling((state) => state.told);
   return (
     <section className="notices" aria-label="Notices" aria-live="polite">
       {Object.values(work).map((one) => (
         <WorkNotice key={one.id} work={one} />
       ))}
-      {told.map((one) => (
-        <ToldNotice key={one.id} told={one} />
-      ))}
+      <Told on="sheet" />
     </section>
   );
 }

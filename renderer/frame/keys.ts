@@ -1,4 +1,4 @@
-import { perform } from '../state/doing.ts';
+import { takeBack } from '../state/doing.ts';
 import { useLot } from '../state/session.ts';
 
 function isTyping(target: EventTarget | null): boolean {
@@ -19,7 +19,7 @@ export function beginKeys(): void {
       document.getElementById('find')?.focus();
     } else if (event.key === 'z' && (event.ctrlKey || event.metaKey) && !event.shiftKey) {
       event.preventDefault();
-      void perform('undo', {}, { say: 'Taken back.' });
+      void takeBack();
     }
   });
 }

@@ -1,8 +1,10 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect } from 'react';
 import { Dialog } from 'react-aria-components/Dialog';
 import { Heading } from 'react-aria-components/Heading';
 import { Modal, ModalOverlay } from 'react-aria-components/Modal';
+import { useSlips } from '../state/telling.ts';
 import { Button } from './Button.tsx';
+import { Told } from './Told.tsx';
 
 export interface SlipProps {
   readonly title: string;
@@ -14,8 +16,16 @@ export interface SlipProps {
   readonly wide?: boolean | undefined;
 }
 
-/** A slip of paper laid over the screen; Escape or Close puts it away. */
+/**
+ * A slip of paper laid over the screen; Escape or Close puts it away. What is told meanwhile stands below its buttons:
+ * the notices of the sheet lie out of reach beneath.
+ */
 export function Slip({ title, open, onClose, children, foot, wide }: SlipProps) {
+  useEffect(() => {
+    if (!open) return;
+    useSlips.setState((slips) => ({ open: slips.open + 1 }));
+    return () => useSlips.setState((slips) => ({ open: slips.open - 1 }));
+  }, [open]);
   return (
     <ModalOverlay
       className="veil"
@@ -37,6 +47,9 @@ export function Slip({ title, open, onClose, children, foot, wide }: SlipProps) 
           </header>
           <div className="body">{children}</div>
           {foot === undefined ? null : <footer>{foot}</footer>}
+          <div className="slip-told" aria-live="polite">
+            <Told on="slip" />
+          </div>
         </Dialog>
       </Modal>
     </ModalOverlay>

@@ -50,9 +50,12 @@ export function beginWork(id: string, title: string): () => void {
     useWork.setState(({ work }) => ({ work: Object.fromEntries(Object.entries(work).filter(([key]) => key !== id)) }));
 }
 
-/** How an act is told: what to say when done (nothing: silent), and for long work the title of its strip. */
-export interface Manner {
-  readonly say?: string | undefined;
+/**
+ * How an act is told: what to say when done (nothing: silent), by name and with what was said ("Heated floor area:
+ * 1,850 sq ft"), and for long work the title of its strip.
+ */
+export interface Manner<N extends RequestName = RequestName> {
+  readonly say?: string | ((answer: RequestAnswer<N>) => string) | undefined;
   readonly long?: string | undefined;
   /** Troubles are shown by the caller, beside the field they are about. */
   readonly quiet?: boolean | undefined;
@@ -65,7 +68,7 @@ export interface Manner {
 export async function perform<N extends RequestName>(
   name: N,
   argument: RequestArgument<N>,
-  manner: Manner = {},
+  manner: Manner<N> = {},
 ): Promise<Reply<RequestAnswer<N>>> {
   const { handle, day } = useLot.getState();
   const id = crypto.randomUUID();
@@ -76,7 +79,8 @@ export async function perform<N extends RequestName>(
     const act = 'act' in reply.answer && typeof reply.answer.act === 'string' ? reply.answer.act : undefined;
     if (act === undefined) useAsked.getState().stale();
     else changed(act, 'reply');
-    if (manner.say !== undefined) tellDone(manner.say, act);
+    const { say } = manner;
+    if (say !== undefined) tellDone(typeof say === 'string' ? say : say(reply.answer), act);
   } else if (manner.quiet !== true) tellTrouble(reply.error);
   return reply;
 }
@@ -91,4 +95,9 @@ export async function fetchAnswer<N extends RequestName>(
   if (reply.ok) return reply.answer;
   tellTrouble(reply.error);
   return undefined;
+}
+
+/** Takes back an act, the last one where none is named, and says which it was. */
+export async function takeBack(act?: string): Promise<void> {
+  await perform('undo', act === undefined ? {} : { act }, { say: ({ undone }) => `Taken back: ${undone}` });
 }

@@ -80,3 +80,26 @@ it('the history says what can’t be undone and why, and which act another took 
   expect(acts[1]).toMatchObject({ undone: true, lasting: undefined });
   expect(acts.at(-1)).toMatchObject({ title: 'Lot begun', lasting: 'This is where the lot began.' });
 });
+
+it('a firm noted wrong is corrected, and one noted by mistake removed; one with papers stays', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const subjects = async () => (await desk.ask('read-lot', {}, small)).subjects;
+  await desk.ask('engage', { firm: 'Quilfeather', trade: 'roofing', from: '2026-03-01', to: '2026-05-01' }, small);
+  const before = desk.ask('correct-firm', { firm: 'Quilfeather', to: '2026-02-01' }, small);
+  await expect(before).rejects.toMatchObject({ code: 'wrong use' });
+  const said = { name: 'Quillfeather Framing', trade: 'framing', from: '2026-03-09' as const, clear: ['to' as const] };
+  await desk.ask('correct-firm', { firm: 'Quilfeather', ...said }, small);
+  expect(await subjects()).toMatchObject([
+    { title: 'Quillfeather Framing (framing)', firm: 'Quillfeather Framing', trade: 'framing', from: '2026-03-09' },
+  ]);
+  expect((await subjects())[0]?.to).toBeUndefined();
+  await desk.ask('visit', { errand: 'permit-apply', subject: 'Quillfeather Framing', state: 'planned' }, small);
+  const used = desk.ask('remove-firm', { firm: 'Quillfeather Framing' }, small);
+  await expect(used).rejects.toMatchObject({ code: 'wrong use' });
+  await desk.ask('undo', {}, small);
+  await desk.ask('remove-firm', { firm: 'Quillfeather Framing' }, small);
+  expect(await subjects()).toEqual([]);
+  await desk.ask('undo', {}, small);
+  expect(await subjects()).toHaveLength(1);
+});

@@ -28,7 +28,7 @@ describe('a lot’s folder', () => {
 
   it.skipIf(process.platform === 'win32')('is told as a person would tell it', () => {
     expect(placeInWords('/home/ann/Documents/Lotfile/ridge', '/home/ann')).toBe('ridge, in Documents › Lotfile');
-    expect(placeInWords('/home/ann/ridge', '/home/ann')).toBe('ridge');
+    expect(placeInWords('/home/ann/ridge', '/home/ann')).toBe('ridge, in your home folder');
     expect(placeInWords('/media/stick/ridge', '/home/ann')).toBe('ridge, in /media/stick');
     expect(placeInWords('/home/annette/ridge', '/home/ann')).toBe('ridge, in /home/annette');
   });

@@ -119,7 +119,7 @@ describe('an errand on its spread', () => {
     await page.getByText('Driveway permit: doesn’t apply here.').waitFor();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Undo' }).first().click();
-    await need.getByRole('button', { name: 'Keep it: Driveway permit' }).click();
+    await need.getByRole('button', { name: 'I have it: add it: Driveway permit' }).click();
     await expect.poll(() => page.url(), { timeout: 30_000 }).toContain('#/sample/table/as/driveway-permit');
   });
 

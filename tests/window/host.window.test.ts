@@ -34,7 +34,7 @@ describe('two windows on one lot, and a host that goes and comes back', () => {
     await page.getByText('The Lotfile program has stopped answering.').waitFor({ state: 'detached' });
     expect(await page.getByRole('textbox', { name: 'Firm, as on its licence' }).inputValue()).toBe('Tern Electric');
     await page.getByRole('button', { name: 'Note the firm' }).click();
-    await page.getByText('Noted: Tern Electric.').waitFor();
+    await page.getByText('Tern Electric, electrical: noted.').waitFor();
     await page.locator('.lot-rows').getByText('Tern Electric').waitFor();
   });
 });

@@ -208,6 +208,8 @@ const printers: Printers = {
   'answer-comment': noted,
   'applies-again': noted,
   'end-firm': noted,
+  'correct-firm': noted,
+  'remove-firm': noted,
   'end-identity': noted,
   'remove-event': noted,
   'rename-lot': noted,

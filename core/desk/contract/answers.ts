@@ -6,6 +6,7 @@ import type { ErrandReading, Finding, NeedReading, PaperState, Way, WayStop } fr
 import type { Identity, LotEvent, Subject } from '../../vocabulary/lot.ts';
 import type { Basis, Errand, Office, OfficeSort, Practice } from '../../vocabulary/practice.ts';
 import type { ClockRow, CommentRow, NeedForRow } from './screen-answers.ts';
+import type { ShownPlace } from './table-answers.ts';
 
 /** What the requests answer: plain data, fit for any host. */
 export interface LotOpened {
@@ -178,6 +179,8 @@ export interface AssembleAnswer {
   readonly title: string;
   readonly draft: boolean;
   readonly files: readonly PacketFileRow[];
+  /** The folder they lie in. */
+  readonly place: ShownPlace;
   readonly findings: readonly Finding[];
   readonly notes: readonly string[];
   readonly tabs: PacketPlan['tabs'];

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { Day } from '../../vocabulary/days.ts';
 import type { RequestSpec } from './define.ts';
+import type { ShownPlace } from './table-answers.ts';
 import { shortWords, ticketSchema } from './values.ts';
 
 /** A lot that was opened here before. `key` stays the same from run to run, `folder` is good for this run only. */
@@ -21,6 +22,8 @@ export interface HostCard {
   readonly lots: readonly LotOffered[];
   /** Where new lots go, in words. */
   readonly newLotsGoTo: string;
+  /** The same folder as it is on this computer. */
+  readonly newLotsFolder: ShownPlace;
   /** The host can show the system's own dialogs (choose a folder, save as). */
   readonly dialogs: boolean;
 }

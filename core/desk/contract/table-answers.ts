@@ -2,6 +2,13 @@ import type { Day } from '../../vocabulary/days.ts';
 import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { SeenRect } from '../../vocabulary/lot.ts';
 
+/** A folder or file of the lot as it is on this computer: to be shown and copied. No path ever comes back. */
+export interface ShownPlace {
+  readonly path: string;
+  /** For `show-file`, where the host can. */
+  readonly ticket: string;
+}
+
 /** How a window can show a file. */
 export type FileLook = 'pdf' | 'picture' | 'other';
 
@@ -122,6 +129,7 @@ export interface TableAnswer {
   readonly aside: readonly string[];
   /** Where the table is, in words. */
   readonly folder: string;
+  readonly place: ShownPlace;
 }
 
 export interface LaidItem {

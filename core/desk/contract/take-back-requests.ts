@@ -18,6 +18,22 @@ export const takeBackRequests = {
     help: 'Note the last day a firm is on the job.',
     in: z.object({ firm: named, day: daySchema }),
   }),
+  'correct-firm': done({
+    help: 'Correct the name, trade or days of a firm that were noted wrong.',
+    in: z.object({
+      firm: named,
+      name: shortWords.optional(),
+      trade: shortWords.optional(),
+      from: daySchema.optional(),
+      to: daySchema.optional(),
+      /** Days nobody knows after all. */
+      clear: z.array(z.enum(['from', 'to'])).default([]),
+    }),
+  }),
+  'remove-firm': done({
+    help: 'Remove a firm that was noted by mistake and has no papers yet.',
+    in: z.object({ firm: named }),
+  }),
   'end-identity': done({
     help: 'Note until when a name, address or parcel number was used.',
     in: z.object({ sort: z.enum(['owner', 'place', 'parcel']), text: shortWords, day: daySchema }),

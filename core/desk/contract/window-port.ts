@@ -31,7 +31,7 @@ export type WindowEvent =
 
 /**
  * What a window knows of the world: the same in the desktop window (put there by the preload script) and in a browser
- * (HTTP and an event stream). No path ever crosses it.
+ * (HTTP and an event stream). A path is only ever shown in it: none comes back.
  */
 export interface WindowPort {
   readonly host: 'desktop' | 'browser';

@@ -1,7 +1,7 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import { type FileSort, sniff, sniffLength } from '../../intake/sniff.ts';
 import type { AtLot } from '../context.ts';
-import type { FileLook } from '../contract/screen-answers.ts';
+import type { FileLook, ShownPlace } from '../contract/screen-answers.ts';
 
 const pictures: readonly FileSort[] = ['jpeg', 'png', 'gif', 'webp', 'tiff', 'heic', 'bmp'];
 
@@ -30,4 +30,9 @@ export function lookOf(path: string): FileLook {
 /** The ticket of a rendition's bytes: the same at every asking, so that a window fetches them once. */
 export function renditionTicket(sha: string, at: AtLot): string {
   return at.tickets.steady(at.lot.renditionPath(sha), `${sha.slice(0, 12)}.pdf`);
+}
+
+/** A folder of the lot to be shown to the person; its ticket is the same at every asking. */
+export function shownPlace(path: string, at: AtLot): ShownPlace {
+  return { path, ticket: at.tickets.steady(path) };
 }

@@ -11,7 +11,7 @@ import type { AssembleAnswer } from '../contract/answers.ts';
 import { type RequestInput, requests } from '../contract/requests.ts';
 import type { SheetAnswer } from '../contract/screen-answers.ts';
 import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
-import { renditionTicket } from './file-look.ts';
+import { renditionTicket, shownPlace } from './file-look.ts';
 import { lightFile, renditionsIn } from './light-plan.ts';
 import { offerMade } from './made-files.ts';
 import { lastAct } from './record-card.ts';
@@ -200,6 +200,7 @@ export const assemble = onLot(requests.assemble, async (wanted, at): Promise<Ass
         sha256,
         ticket: at.tickets.steady(join(kept.folder, name), name),
       })),
+      place: shownPlace(kept.folder, at),
       findings: laid.findings,
       notes: [...laid.notes, ...files.flatMap(({ name, notes }) => notes.map((note) => `${name}: ${note}`))],
       tabs: laid.tabs,

@@ -30,7 +30,16 @@ import { errand, way } from './reading.ts';
 import { answer, engage, event, identity, readLot, same, target } from './record-card.ts';
 import { purge, record, records } from './records.ts';
 import { layDown, putAside, table, takeUp } from './table.ts';
-import { answerComment, appliesAgain, endFirm, endIdentity, removeEvent, renameLot } from './taking-back.ts';
+import {
+  answerComment,
+  appliesAgain,
+  correctFirm,
+  endFirm,
+  endIdentity,
+  removeEvent,
+  removeFirm,
+  renameLot,
+} from './taking-back.ts';
 import { today } from './today.ts';
 import { changeFirm, trades } from './trades.ts';
 import { visit } from './visits.ts';
@@ -86,6 +95,8 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'answer-comment': answerComment,
   'applies-again': appliesAgain,
   'end-firm': endFirm,
+  'correct-firm': correctFirm,
+  'remove-firm': removeFirm,
   'end-identity': endIdentity,
   'remove-event': removeEvent,
   'rename-lot': renameLot,

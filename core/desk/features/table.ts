@@ -1,8 +1,9 @@
-import { basename } from 'node:path';
+import { basename, join } from 'node:path';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import type { LaidDownAnswer, TableItem } from '../contract/table-answers.ts';
+import { shownPlace } from './file-look.ts';
 import { itemOf } from './intake/table-items.ts';
 import { openHolders } from './intake/unpack.ts';
 
@@ -18,6 +19,7 @@ export const table = onLot(requests.table, async (_input, at) => {
     aside: at.lot.listAside(),
     items,
     folder: `the folder "table" in "${basename(at.lot.folder)}"`,
+    place: shownPlace(join(at.lot.folder, 'table'), at),
   };
 });
 

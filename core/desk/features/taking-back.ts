@@ -47,6 +47,31 @@ export const endFirm = onLot(requests['end-firm'], ({ firm, day }, at) => {
   return acted(at, `${subject.title} ended on ${day}`, () => at.lot.endSubject(subject.id, day));
 });
 
+export const correctFirm = onLot(requests['correct-firm'], ({ firm: said, name, trade, from, to, clear }, at) => {
+  const subject = subjectNamed(at.lot.view(), said);
+  const firm = name ?? subject.firm ?? subject.title;
+  const now = {
+    sort: subject.sort,
+    firm,
+    trade: trade ?? subject.trade,
+    from: clear.includes('from') ? undefined : (from ?? subject.from),
+    to: clear.includes('to') ? undefined : (to ?? subject.to),
+  };
+  if (now.from !== undefined && now.to !== undefined && now.to < now.from) {
+    throw new LotfileError('wrong use', `${firm} can't end before it began.`, {
+      about: firm,
+      next: `It began on ${dayInWords(now.from)}: see which of the two days is right.`,
+    });
+  }
+  const title = now.trade === undefined ? firm : `${firm} (${now.trade})`;
+  return acted(at, `Corrected ${subject.title}: ${title}`, () => at.lot.changeSubject(subject.id, { ...now, title }));
+});
+
+export const removeFirm = onLot(requests['remove-firm'], ({ firm }, at) => {
+  const subject = subjectNamed(at.lot.view(), firm);
+  return acted(at, `Removed ${subject.title}`, () => at.lot.removeSubject(subject.id));
+});
+
 export const endIdentity = onLot(requests['end-identity'], ({ sort, text, day }, at) => {
   const found = at.lot.view().identities.find((each) => each.sort === sort && each.text === text);
   if (found?.from !== undefined && day < found.from) {

@@ -6,7 +6,7 @@ import { type Finding, weights } from '../../vocabulary/finding.ts';
 import type { Delivery, Errand } from '../../vocabulary/practice.ts';
 import type { PacketOrder, PacketPlan, PlanFile } from '../plan-model.ts';
 import { besideFiles } from './beside.ts';
-import { layBody } from './body.ts';
+import { layBody, leafBytes } from './body.ts';
 import { errandBlocks } from './errand-content.ts';
 import type { PlanFrame } from './frame.ts';
 import { asciiName, codeOf, FileNames } from './names.ts';
@@ -16,7 +16,7 @@ import { printShopFile } from './print-shop.ts';
 import type { Rows } from './row.ts';
 import { errandRows, ownChoiceRows } from './rows.ts';
 import { separateFiles } from './separate-files.ts';
-import { splitVolumes } from './volumes.ts';
+import { fileBytes, splitVolumes } from './volumes.ts';
 
 type Assembled = Extract<PlanFile, { of: 'assembled' }>;
 
@@ -198,6 +198,6 @@ function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assemble
     })),
     bookmarks: [],
     labels: [{ sheet: 0, style: 'decimal', prefix: '', start: 1 }],
-    estimatedBytes: 120_000,
+    estimatedBytes: fileBytes + drawings.length * leafBytes,
   };
 }

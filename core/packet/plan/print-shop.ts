@@ -1,5 +1,6 @@
 import { needsPrintShop, sheetInWords, sheetNameOf } from '../../vocabulary/sheets.ts';
 import type { PlanFile, PlanLabel, PlanSheet } from '../plan-model.ts';
+import { pageBytes } from './body.ts';
 import type { PlanFrame } from './frame.ts';
 import { fileBytes } from './volumes.ts';
 
@@ -57,6 +58,6 @@ export function printShopFile(frame: PlanFrame, files: readonly Assembled[]): As
     sheets,
     bookmarks,
     labels,
-    estimatedBytes: fileBytes + sheets.reduce((sum, { page }) => sum + page.facts.bytes, 0),
+    estimatedBytes: fileBytes + sheets.reduce((sum, { page }) => sum + page.facts.bytes + pageBytes, 0),
   };
 }

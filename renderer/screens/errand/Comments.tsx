@@ -11,7 +11,11 @@ function Comment({ row }: { readonly row: CommentRow }) {
   const answer = (): void => {
     const said = text.trim();
     if (said !== '') {
-      void perform('answer-comment', { comment: row.comment, text: said }, { say: `Answered comment ${row.number}.` });
+      void perform(
+        'answer-comment',
+        { comment: row.comment, text: said },
+        { say: `Comment ${row.number} answered: ${said}` },
+      );
     }
   };
   return (

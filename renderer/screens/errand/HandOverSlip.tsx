@@ -14,7 +14,7 @@ import { perform } from '../../state/doing.ts';
 import { useDay } from '../../state/session.ts';
 import type { Sight } from './errand-model.ts';
 import { putAway } from './errand-store.ts';
-import { FileLine } from './FileLine.tsx';
+import { FileList } from './FileList.tsx';
 import { MailDraft } from './MailDraft.tsx';
 
 const ways = [
@@ -39,11 +39,7 @@ function Help({ way, made }: { readonly way: string; readonly made: PacketFilesA
           ? 'Save these where you can find them, then choose them on the office’s upload page.'
           : 'Print these, or take them along on a stick.'}
       </p>
-      <ul className="errand-file-list">
-        {files.map((file) => (
-          <FileLine key={file.name} file={file} />
-        ))}
-      </ul>
+      <FileList files={files} />
     </div>
   );
 }

@@ -1,8 +1,9 @@
 import type { AssembleAnswer } from '../../../core/desk/contract/answers.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Slip } from '../../kit/Slip.tsx';
+import { Where } from '../../kit/Where.tsx';
 import { lay, putAway } from './errand-store.ts';
-import { FileLine } from './FileLine.tsx';
+import { FileList } from './FileList.tsx';
 import { things } from './verdict.ts';
 
 /** The finished packet: its files, and what was told while it was made. */
@@ -15,26 +16,24 @@ export function MadeSlip({ made }: { readonly made: AssembleAnswer }) {
       onClose={putAway}
       foot={
         <>
-          <Button as="stamp" onPress={() => lay({ slip: 'hand over', packet: made.packet })}>
-            Hand it over
+          <Button as={made.draft ? 'stamp' : 'plain'} onPress={putAway}>
+            Later
           </Button>
-          <Button onPress={putAway}>Later</Button>
+          <Button as={made.draft ? 'plain' : 'stamp'} onPress={() => lay({ slip: 'hand over', packet: made.packet })}>
+            Hand it over{made.draft ? ' all the same' : ''}
+          </Button>
         </>
       }
     >
       <div className="errand-slip">
         <p>
-          {things(made.files.length, 'file')}, read back and checked against the papers they were made from. They stay
-          in the lot folder under packets.
+          {things(made.files.length, 'file')}, read back and checked against the papers they were made from. They lie in{' '}
+          <Where place={made.place} />
         </p>
         {made.draft ? (
           <p className="errand-draft">It is a DRAFT: its margins say so. Don’t hand it in like this.</p>
         ) : null}
-        <ul className="errand-file-list">
-          {made.files.map((file) => (
-            <FileLine key={file.name} file={file} />
-          ))}
-        </ul>
+        <FileList files={made.files} />
         {made.notes.length === 0 ? null : (
           <div className="errand-told">
             <h3>Good to know</h3>

@@ -4,15 +4,15 @@ import { addressOf, go } from '../../state/place.ts';
 import type { NeedRow } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 
-/** What can be done about a paper that isn't there: keep it, go and get it, or say that it isn't asked here. */
+/** What can be done about a paper that isn't there: add it, go and get it, or say that it isn't asked here. */
 export function MissingPaper({ need }: { readonly need: NeedRow }) {
   const { kind, title, paper, remedy } = need;
   const away = need.state === "doesn't apply";
   return (
     <div className="errand-missing">
       {away ? null : (
-        <Button small onPress={() => go('table', 'as', kind)} label={`Keep it: ${title}`}>
-          Keep it
+        <Button small onPress={() => go('table', 'as', kind)} label={`I have it: add it: ${title}`}>
+          I have it: add it
         </Button>
       )}
       <Button

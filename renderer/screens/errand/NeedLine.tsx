@@ -3,6 +3,7 @@ import type { PlanTab } from '../../../core/packet/plan-model.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
 import { Mark } from '../../kit/Mark.tsx';
+import { placeOf } from './Against.tsx';
 import type { NeedRow, Sight } from './errand-model.ts';
 import { lay, turnTo, useErrandView } from './errand-store.ts';
 import { firstOfTab, type Leaf } from './leaves.ts';
@@ -27,6 +28,11 @@ function particulars({ number, issued, goodThrough, copies, applies }: NeedRow):
     ...(goodThrough === '' ? [] : [goodThrough]),
     ...(copies > 1 ? [`${copies} copies`] : []),
   ].join(' · ');
+}
+
+/** Beside a need, "not asked for" would read as "not wanted". */
+function stateOfNeed(state: NeedRow['state']): string | undefined {
+  return state === 'not asked for' ? 'still to get' : undefined;
 }
 
 function tabSay({ place, pages, seeTab }: PlanTab): string {
@@ -94,11 +100,11 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
   const words = particulars(need);
   const telling = need.findings.length > 0;
   return (
-    <li className={`errand-need${telling ? ' telling' : ''}`}>
+    <li className={`errand-need${telling ? ' telling' : ''}`} data-place={placeOf(need)} tabIndex={-1}>
       <div className="errand-need-line">
         <span className="errand-need-title slab">{need.title}</span>
         <span className="errand-need-marks">
-          <Mark word={need.state} />
+          <Mark word={need.state} say={stateOfNeed(need.state)} />
           {disagrees ? <Mark word="disagree" /> : null}
         </span>
         <span className="errand-need-words">

@@ -2,8 +2,8 @@ import type { PlanTab } from '../../../core/packet/plan-model.ts';
 import type { Finding } from '../../../core/vocabulary/finding.ts';
 import type { NeedUse, Practice } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
-import { FindingNote } from '../../kit/FindingNote.tsx';
 import { addressOf } from '../../state/place.ts';
+import { against, placeOf } from './Against.tsx';
 import { kindTitle, type NeedRow, type Sight } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 import type { Leaf } from './leaves.ts';
@@ -29,30 +29,9 @@ function kindsIn({ agreement }: Finding, practice: Practice | undefined): readon
   return terms.flatMap((term) => (term.of === 'paper' ? [term.kind] : []));
 }
 
-/** What stands for no single paper: agreements between papers, what has to be before, duties. The head tells the rest. */
-export function errandWide({ answer }: Sight): readonly Finding[] {
-  return answer.reading.findings.filter(
-    ({ need, sort, say }) => need === undefined && sort !== 'bring' && say !== answer.errand.caution,
-  );
-}
-
-function Wide({ sight }: { readonly sight: Sight }) {
-  const findings = errandWide(sight);
-  if (findings.length === 0) return null;
-  return (
-    <section className="errand-wide">
-      <h2>Between the papers, and before you go</h2>
-      <div className="errand-notes">
-        {findings.map((finding) => (
-          <FindingNote
-            key={`${finding.sort} ${finding.agreement ?? ''} ${finding.say}`}
-            finding={finding}
-            onOtherwise={() => lay({ slip: 'otherwise' })}
-          />
-        ))}
-      </div>
-    </section>
-  );
+/** What stands for no single paper: agreements between papers, what has to be before, duties. */
+function errandWide(sight: Sight): readonly Finding[] {
+  return against(sight).filter(({ need }) => need === undefined);
 }
 
 function Yields({ sight: { answer, practice } }: { readonly sight: Sight }) {
@@ -80,7 +59,7 @@ function Group({ use, title, props }: { readonly use: NeedUse; readonly title: s
         <ol>
           {needs.map((need) => (
             <NeedLine
-              key={`${need.need} ${need.subject ?? ''} ${need.kind}`}
+              key={placeOf(need)}
               need={need}
               sight={sight}
               tab={tabs.get(need)}
@@ -100,7 +79,6 @@ export function NeedsPage(props: PageProps) {
   const { sight } = props;
   return (
     <div className="errand-left">
-      <Wide sight={sight} />
       {sight.answer.needs.length === 0 ? (
         <p className="errand-none">
           They ask for no papers here.{' '}

@@ -1,11 +1,12 @@
 import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { useAnswer } from '../../state/asked.ts';
+import { Against, Counted, jump } from './Against.tsx';
 import { Comments } from './Comments.tsx';
 import { ErrandHead } from './ErrandHead.tsx';
 import type { Sight } from './errand-model.ts';
 import { lay, useErrandView } from './errand-store.ts';
-import { PacketsMade } from './PacketsMade.tsx';
+import { PacketsMade, usePacketsMade } from './PacketsMade.tsx';
 import { FinishedReader, StackReader } from './Readers.tsx';
 import { Slips } from './Slips.tsx';
 import { Spread } from './Spread.tsx';
@@ -16,7 +17,9 @@ function useSubjectTitle(subject: string | undefined): string | undefined {
   return card?.subjects.find(({ id }) => id === subject)?.title;
 }
 
-function Acts({ sight: { answer, plan } }: { readonly sight: Sight }) {
+function Acts({ sight }: { readonly sight: Sight }) {
+  const { answer, plan } = sight;
+  const made = usePacketsMade(sight).length;
   const { state } = answer.reading;
   if (state === "doesn't apply") return null;
   const waits = state === 'left with them' || state === 'sent back' || answer.needs.length === 0;
@@ -36,6 +39,11 @@ function Acts({ sight: { answer, plan } }: { readonly sight: Sight }) {
       <Button as={waits && !over ? 'stamp' : 'plain'} onPress={() => lay({ slip: 'outcome' })}>
         What came of it
       </Button>
+      {made === 0 ? null : (
+        <Button as="word" onPress={() => jump('packets made')}>
+          {made === 1 ? '1 packet made' : `${made} packets made`}
+        </Button>
+      )}
     </div>
   );
 }
@@ -60,10 +68,18 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
           </h1>
           <Acts sight={sight} />
           <p className={`lead errand-verdict ${verdict.tone}`}>
-            <Mark word={answer.reading.state} /> <strong>{verdict.say}</strong>{' '}
-            {verdict.more === undefined ? null : <span>{verdict.more}</span>}
+            <Mark word={answer.reading.state} />{' '}
+            <strong>
+              <Counted text={verdict.say} />
+            </strong>{' '}
+            {verdict.more === undefined ? null : (
+              <span>
+                <Counted text={verdict.more} />
+              </span>
+            )}
           </p>
         </header>
+        <Against sight={sight} />
         <ErrandHead sight={sight} way={way} stop={stop} />
         <Comments sight={sight} />
         <Spread sight={sight} />

@@ -7,13 +7,17 @@ import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import type { Sight } from './errand-model.ts';
 import { lay } from './errand-store.ts';
-import { FileLine } from './FileLine.tsx';
+import { FileList } from './FileList.tsx';
 
 function Handover({ row }: { readonly row: HandoverRow }) {
   const [asking, ask] = useState(false);
   const [reason, setReason] = useState('');
   const act = (): void => {
-    void perform('withdraw', { handover: row.handover, reason: reason.trim() }, { say: 'Withdrawn.' });
+    void perform(
+      'withdraw',
+      { handover: row.handover, reason: reason.trim() },
+      { say: `Withdrawn: handed to ${row.to} on ${dayWithWeekday(row.day)}.` },
+    );
     ask(false);
   };
   return (
@@ -82,13 +86,7 @@ function OnePacket({ packet, handovers }: OnePacketProps) {
           </Button>
         </span>
       </div>
-      {shown ? (
-        <ul className="errand-file-list">
-          {made?.files.map((file) => (
-            <FileLine key={file.name} file={file} />
-          ))}
-        </ul>
-      ) : null}
+      {shown ? <FileList files={made?.files ?? []} /> : null}
       {own.length === 0 ? null : (
         <ul>
           {own.map((row) => (
@@ -100,15 +98,22 @@ function OnePacket({ packet, handovers }: OnePacketProps) {
   );
 }
 
+/** Packets of this errand that were assembled, newest first. */
+export function usePacketsMade({ target }: Sight): readonly PacketRow[] {
+  const packets = useAnswer('packets', {}).answer?.packets ?? [];
+  return packets.filter(({ errand }) => errand === target.errand);
+}
+
 /** Packets of this errand that were assembled, newest first, and who was given them. */
 export function PacketsMade({ sight }: { readonly sight: Sight }) {
-  const packets = useAnswer('packets', {}).answer?.packets ?? [];
   const handovers = useAnswer('handovers', {}).answer?.handovers ?? [];
-  const ours = packets.filter(({ errand }) => errand === sight.target.errand);
+  const ours = usePacketsMade(sight);
   if (ours.length === 0) return null;
   return (
     <section className="errand-packets">
-      <h2>Packets made</h2>
+      <h2 data-place="packets made" tabIndex={-1}>
+        Packets made
+      </h2>
       <ol>
         {ours.map((packet) => (
           <OnePacket key={packet.packet} packet={packet} handovers={handovers} />

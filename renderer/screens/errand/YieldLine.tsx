@@ -2,6 +2,10 @@ import { Mark } from '../../kit/Mark.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
 
+function adds(kept: number): string {
+  return kept > 0 ? 'Add another' : 'I have it: add it';
+}
+
 /** One paper they give you: kept already, or to be kept once you have it. */
 export function YieldLine({ kind, title }: { readonly kind: string; readonly title: string }) {
   const papers = useAnswer('papers', { kind }).answer?.papers ?? [];
@@ -15,10 +19,9 @@ export function YieldLine({ kind, title }: { readonly kind: string; readonly tit
             <Mark word={state} />
           </a>
         ))}
-        <a href={addressOf('table', 'as', kind)} aria-label={`Keep ${kept.length > 0 ? 'another' : 'it'}: ${title}`}>
-          {kept.length > 0 ? 'Keep another' : 'Keep it'}
+        <a href={addressOf('table', 'as', kind)} aria-label={`${adds(kept.length)}: ${title}`}>
+          {adds(kept.length)}
         </a>
-        {kept.length > 0 ? null : <span className="pencil small">once you have it</span>}
       </span>
     </li>
   );

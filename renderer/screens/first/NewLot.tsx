@@ -6,6 +6,7 @@ import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
+import { Where } from '../../kit/Where.tsx';
 import { nowIn } from '../../state/lot.ts';
 import { useLot } from '../../state/session.ts';
 
@@ -21,7 +22,7 @@ async function beginLot(title: string, target: Day | undefined): Promise<ErrorSh
 }
 
 export function NewLot() {
-  const goesTo = useLot((state) => state.host?.newLotsGoTo);
+  const host = useLot((state) => state.host);
   const [title, setTitle] = useState('');
   const [target, setTarget] = useState<Day>();
   const [wrong, setWrong] = useState<string>();
@@ -63,7 +64,11 @@ export function NewLot() {
         <Button as="stamp" submit disabled={busy}>
           {busy ? 'Beginning ...' : 'Begin'}
         </Button>
-        {goesTo === undefined ? null : <span className="small pencil">Its folder goes to {goesTo}.</span>}
+        {host === undefined ? null : (
+          <p className="small pencil">
+            Its folder goes into {host.newLotsGoTo}: <Where place={host.newLotsFolder} />
+          </p>
+        )}
       </div>
     </form>
   );

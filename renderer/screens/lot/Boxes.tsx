@@ -37,7 +37,9 @@ export function Boxes({ title, say, questions }: BoxesProps) {
           </li>
         ))}
       </ul>
-      {asked === undefined ? null : <QuestionSlip key={asked.id} question={asked} onClose={() => setOpen(undefined)} />}
+      {asked === undefined ? null : (
+        <QuestionSlip question={asked} among={questions} onTurn={setOpen} onClose={() => setOpen(undefined)} />
+      )}
     </section>
   );
 }

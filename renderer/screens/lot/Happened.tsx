@@ -19,7 +19,8 @@ function NoteEvent({ onClose }: { readonly onClose: () => void }) {
   const [found, setFound] = useState<EventAnswer>();
   const note = async (): Promise<void> => {
     if (event === undefined || day === undefined) return;
-    const reply = await perform('event', { event, day }, { say: 'Noted.' });
+    const title = known.find((each) => each.event === event)?.title ?? event;
+    const reply = await perform('event', { event, day }, { say: `Noted: ${title}, ${dayInWords(day)}.` });
     if (reply.ok && reply.answer.findings.length > 0) setFound(reply.answer);
     else if (reply.ok) onClose();
   };
@@ -79,10 +80,12 @@ export function Happened({ events }: { readonly events: LotCard['events'] }) {
                 <Button
                   as="word"
                   small
-                  label={`${title} did not happen`}
-                  onPress={() => void perform('remove-event', { event, day }, { say: `Taken back: ${title}.` })}
+                  label={`remove: it did not happen, ${title}`}
+                  onPress={() =>
+                    void perform('remove-event', { event, day }, { say: `Removed: ${title}, ${dayInWords(day)}.` })
+                  }
                 >
-                  did not happen
+                  remove: it did not happen
                 </Button>
               </span>
             </li>

@@ -64,7 +64,11 @@ export function Names({ identities }: { readonly identities: readonly Identity[]
   const day = useDay();
   const end = (identity: Identity): void => {
     const { sort, text } = identity;
-    void perform('end-identity', { sort, text, day }, { say: `"${text}" is used until today.` });
+    void perform(
+      'end-identity',
+      { sort, text, day },
+      { say: `"${text}" is marked as old: used until ${dayInWords(day)}.` },
+    );
   };
   return (
     <section className="lot-card">
@@ -85,8 +89,8 @@ export function Names({ identities }: { readonly identities: readonly Identity[]
               </span>
               <span className="acts">
                 {identity.to === undefined ? (
-                  <Button as="word" small onPress={() => end(identity)} label={`${identity.text} is no longer used`}>
-                    no longer used
+                  <Button as="word" small onPress={() => end(identity)} label={`mark as old: ${identity.text}`}>
+                    mark as old
                   </Button>
                 ) : null}
               </span>

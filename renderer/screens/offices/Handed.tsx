@@ -15,7 +15,7 @@ function Withdraw({ handed, onClose }: { readonly handed: HandedRow; readonly on
     const reply = await perform(
       'withdraw',
       { handover, reason: reason.trim() },
-      { say: 'Withdrawn, with your reason.' },
+      { say: `Withdrawn: ${handed.title}, handed to ${handed.to}.` },
     );
     if (reply.ok) onClose();
   };

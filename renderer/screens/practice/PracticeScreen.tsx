@@ -9,7 +9,7 @@ import './practice.css';
 
 function Word({ word }: { readonly word: OfficeWordRow }) {
   const unsay = (): void =>
-    void perform('unsay', { word: word.word }, { say: 'Taken back; the rule before it stands.' });
+    void perform('unsay', { word: word.word }, { say: `Taken back: ${word.said} The rule before it stands.` });
   return (
     <li>
       <div>

@@ -92,8 +92,8 @@ export function TableScreen({ rest }: ScreenProps) {
       {title === undefined ? null : <WantedLine title={title} />}
       <JustKept />
       <Answered of={asked}>
-        {({ items, folder }) => {
-          if (items.length === 0 && !onPaper) return <EmptyTable folder={folder} awaited={title} />;
+        {({ items, folder, place }) => {
+          if (items.length === 0 && !onPaper) return <EmptyTable folder={folder} place={place} awaited={title} />;
           if (practice === undefined || papers === undefined || lot === undefined) return null;
           return <Laid known={{ practice, papers, lot, items }} wanted={wanted} />;
         }}

@@ -1,0 +1,27 @@
+import type { PacketFileRow } from '../../../core/desk/contract/answers.ts';
+import { Button } from '../../kit/Button.tsx';
+import { saveFile } from '../../state/saving.ts';
+import { FileLine } from './FileLine.tsx';
+
+/** One after the other: a browser takes a download up before the next begins, the desktop asks where. */
+async function saveAll(files: readonly PacketFileRow[]): Promise<void> {
+  for (const { ticket, name } of files) await saveFile({ ticket, name });
+}
+
+/** The finished files of a packet, each to be saved, or all at once. */
+export function FileList({ files }: { readonly files: readonly PacketFileRow[] }) {
+  return (
+    <>
+      <ul className="errand-file-list">
+        {files.map((file) => (
+          <FileLine key={file.name} file={file} />
+        ))}
+      </ul>
+      {files.length < 2 ? null : (
+        <Button small onPress={() => void saveAll(files)}>
+          {files.length === 2 ? 'Save both' : `Save all ${files.length}`}
+        </Button>
+      )}
+    </>
+  );
+}
