@@ -54,7 +54,10 @@ describe('the first run', () => {
     await page.getByRole('button', { name: /How many bedrooms/ }).click();
     await page.getByRole('textbox', { name: 'Your answer' }).fill('three or four');
     await page.keyboard.press('Enter');
-    await page.getByRole('alert').getByText(/can't be read/).waitFor();
+    await page
+      .getByRole('alert')
+      .getByText(/can't be read/)
+      .waitFor();
     expect(await page.getByRole('textbox', { name: 'Your answer' }).inputValue()).toBe('three or four');
     await page.getByRole('textbox', { name: 'Your answer' }).fill('3');
     // Typing again takes the complaint away; Enter notes.

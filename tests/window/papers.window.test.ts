@@ -9,7 +9,10 @@ async function headed(page: Page, name: string): Promise<void> {
 
 async function undone(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Notices' }).getByRole('button', { name: 'Undo' }).last().click();
-  await page.getByText(/^Taken back: /).last().waitFor();
+  await page
+    .getByText(/^Taken back: /)
+    .last()
+    .waitFor();
 }
 
 describe('the drawer of papers', () => {
