@@ -2,9 +2,10 @@ import type { Weight } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Agreement, KindId } from '../vocabulary/practice.ts';
 import { type AgreementOutcome, judgeAgreement } from './agreements.ts';
+import { changesFor } from './changes.ts';
 import { appliesAt } from './condition-at.ts';
 import type { Entry } from './lot-index.ts';
-import { type Problem, weightOf } from './problem.ts';
+import { type Mend, type Problem, weightOf } from './problem.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
 import { sentence } from './words.ts';
 
@@ -15,13 +16,16 @@ function weigh(agreement: Agreement, outcome: Unsound): Weight {
   return outcome.is === 'doubtful' ? 'questioned' : 'ask first';
 }
 
-function mendFor(at: Standpoint, agreement: Agreement, outcome: Unsound): string {
-  if (outcome.is === 'doubtful') return outcome.ask;
+function mendFor(at: Standpoint, agreement: Agreement, outcome: Unsound): Mend {
+  if (outcome.is === 'doubtful') return { do: 'say', say: outcome.ask };
   const titles = agreement.terms.flatMap((term) =>
     term.of === 'paper' ? [`"${kindOf(at, term.kind)?.title ?? term.kind}"`] : [],
   );
   const papers = titles.length === 0 ? 'the answers' : [...new Set(titles)].join(' and ');
-  return `Look at ${papers}, and ${outcome.is === 'unknown' ? 'enter what is missing' : 'have the wrong one put right'}.`;
+  if (outcome.is === 'unknown') return { do: 'say', say: `Look at ${papers}, and enter what is missing.` };
+  const otherwise = `Look at ${papers}, and have the wrong one put right.`;
+  const among = outcome.pair === undefined ? [] : changesFor(agreement.verb, outcome.pair);
+  return among.length === 0 ? { do: 'say', say: otherwise } : { do: 'choose', otherwise, among };
 }
 
 /** What an agreement finds for one subject; undefined where it holds or isn't asked. */
@@ -48,7 +52,7 @@ export function agreementProblem(
     say: outcome.say,
     why: sentence(agreement.say),
     basis: agreement.basis,
-    mend: { do: 'say', say: mendFor(at, agreement, outcome) },
+    mend: mendFor(at, agreement, outcome),
     final: false,
   };
 }

@@ -10,11 +10,12 @@ import { dayWords } from './words.ts';
 export type AgreementOutcome =
   | { readonly is: 'holds' }
   | { readonly is: 'not asked' }
-  | { readonly is: 'broken'; readonly say: string }
+  /** `pair`: the first value has to give way to the second, or the second to the first. */
+  | { readonly is: 'broken'; readonly say: string; readonly pair?: readonly [Known, Known] | undefined }
   | { readonly is: 'doubtful'; readonly say: string; readonly ask: string }
   | { readonly is: 'unknown'; readonly say: string };
 
-type Known = Extract<TermValue, { is: 'known' }>;
+export type Known = Extract<TermValue, { is: 'known' }>;
 
 export function valueInWords(value: FactValue): string {
   switch (value.sort) {
@@ -55,7 +56,7 @@ function judged(compared: Compared, pair: readonly [Known, Known], relation: str
     case true:
       return { is: 'holds' };
     case false:
-      return { is: 'broken', say: `${both}: ${relation}.` };
+      return { is: 'broken', say: `${both}: ${relation}.`, pair };
     case 'unknown':
       return { is: 'doubtful', say: `${both}: close, but not equal.`, ask: askSame(pair[0].value) };
     case 'no common measure':

@@ -68,7 +68,7 @@ function eventBefore(at: Standpoint, one: ErrandCase, given: Ground & { readonly
   const causer = at.rules.causers.get(event)?.[0];
   const mend: Mend =
     causer === undefined || causer.id === one.errand.id
-      ? { do: 'say', say: `Note "${title}" with its day once it has happened.` }
+      ? { do: 'say', say: `Note "${title}" with its day once it has happened.`, first: `"${title}" noted` }
       : { do: 'settle', errand: causer.id, subject: undefined };
   const say = `"${title}" is not noted, and it has to come first.`;
   return [problem(one, { sort: 'event missing', basis, mend }, { say, why })];

@@ -7,6 +7,7 @@ import { caseKey, errandApplies, isSettled, latestVisit } from './errand-case.ts
 import type { Entry } from './lot-index.ts';
 import { type NeedDraft, readNeeds } from './needs.ts';
 import { byWeight, type Problem } from './problem.ts';
+import { saysTheSame } from './stale.ts';
 import { type ErrandCase, remembered, type Standpoint } from './standpoint.ts';
 
 /** An errand looked into on the day, before remedies are worded. */
@@ -46,9 +47,18 @@ function chosenOf(needs: readonly NeedDraft[], subject: string | undefined): Rea
   return chosen;
 }
 
+/** A paper this errand brings is made anew by it: what the old one says holds nobody up. */
+function madeAnew({ errand }: ErrandCase, { terms }: Agreement): boolean {
+  return terms.some((term) => term.of === 'paper' && errand.yields.includes(term.kind));
+}
+
 function agreementProblems(at: Standpoint, one: ErrandCase, needs: readonly NeedDraft[]): readonly Problem[] {
   const problems: Problem[] = [];
+  const stale = needs.flatMap(({ entry, problems: told }) =>
+    entry !== undefined && told.some(({ sort, weight }) => sort === 'stale' && weight !== 'ask first') ? [entry] : [],
+  );
   for (const { agreement, subject } of agreementCases(at, needs).values()) {
+    if (madeAnew(one, agreement) || stale.some((entry) => saysTheSame(at, agreement, entry))) continue;
     const found = agreementProblem(at, agreement, {
       subject: subject ?? one.subject,
       chosen: chosenOf(needs, subject),

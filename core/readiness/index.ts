@@ -1,3 +1,4 @@
+export { type Amiss, readAmiss } from './amiss.ts';
 export { type CoverLine, type DaySpan, type EngagementCover, readCover, spanWords, uncovered } from './cover.ts';
 export { currentEdition, type Wanted } from './current.ts';
 export { type DrawFinding, type DrawLeg, type DrawReading, readDraw } from './draw-check.ts';

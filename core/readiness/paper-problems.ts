@@ -127,7 +127,8 @@ function staleness({ given, kind, entry }: PaperCase): Problem | undefined {
     return { ...needProblem(given, { kind, entry, sort: 'stale' }, { say, mend }), weight: 'ask first' };
   }
   const say = `${title} was made from ${paperTitle(at, stale.from.paper.kind, undefined)}${revisionOf(stale.from)}, which ${newer} of ${dayWords(stale.by.dated)} replaced.`;
-  return needProblem(given, { kind, entry, sort: 'stale' }, { say, mend: { do: 'get', kind, subject } });
+  const problem = needProblem(given, { kind, entry, sort: 'stale' }, { say, mend: { do: 'get', kind, subject } });
+  return { ...problem, why: `It shows what no longer counts. ${problem.why}` };
 }
 
 function revisionOf(entry: Entry): string {

@@ -1,6 +1,6 @@
 import type { Truth } from '../vocabulary/facts.ts';
 import type { Finding, Weight } from '../vocabulary/finding.ts';
-import type { SubjectId } from '../vocabulary/lot.ts';
+import type { EditionId, PaperId, SubjectId } from '../vocabulary/lot.ts';
 import type { Basis, ErrandId, KindId, OfficeId } from '../vocabulary/practice.ts';
 
 /** What would put a problem right; turned into words once the way is dated. */
@@ -13,7 +13,25 @@ export type Mend =
       readonly subject: SubjectId | undefined;
     }
   | { readonly do: 'settle'; readonly errand: ErrandId; readonly subject: SubjectId | undefined }
-  | { readonly do: 'say'; readonly say: string; readonly errand?: ErrandId | undefined };
+  | {
+      readonly do: 'say';
+      readonly say: string;
+      readonly errand?: ErrandId | undefined;
+      /** Where it has to come before something else: what has to have happened, "the well noted as drilled". */
+      readonly first?: string | undefined;
+    }
+  /** Papers that speak against each other: any one of them changed puts it right. */
+  | { readonly do: 'choose'; readonly otherwise: string; readonly among: readonly Change[] };
+
+/** One paper changed so that it agrees with another. */
+export interface Change {
+  readonly kind: KindId;
+  readonly subject: SubjectId | undefined;
+  readonly paper: PaperId | undefined;
+  readonly edition: EditionId | undefined;
+  /** "goes back to 3", "is made to say "B"". */
+  readonly becomes: string;
+}
 
 /** A finding whose remedy is still to be worded. */
 export type Problem = Omit<Finding, 'remedy'> & { readonly mend: Mend };

@@ -1,4 +1,4 @@
-import { negated } from '../vocabulary/days.ts';
+import { type Day, negated } from '../vocabulary/days.ts';
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
@@ -6,13 +6,15 @@ import type { Basis, ErrandId } from '../vocabulary/practice.ts';
 import { sayDecision } from './befores.ts';
 import { isOpenDay, openUntil, plusSpan } from './calendar.ts';
 import { dutiesAt } from './duties.ts';
-import { casesOf, errandApplies, unsettledResult } from './errand-case.ts';
+import { caseKey, casesOf, errandApplies, unsettledResult } from './errand-case.ts';
 import { type Examined, examine } from './examine.ts';
 import { officeTitle, openQuestions, paperTitle } from './need-case.ts';
+import type { NeedDraft } from './needs.ts';
 import { asFarAsKnown, byWeight, lighter, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { ridersAt } from './riders.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
+import { datedGraphAt } from './way/read-way.ts';
 import { factOf } from './whole-edition.ts';
 import { dayWords, weekdayWords } from './words.ts';
 
@@ -162,6 +164,27 @@ function resultUntold(at: Standpoint, one: ErrandCase): readonly Finding[] {
   return [{ ...found, weight: 'ask first', kind, paper: entry.paper.id, edition: entry.edition.id }];
 }
 
+/** The first day the errand can be gone on, where that is later than the day asked about. */
+function firstDay(at: Standpoint, one: ErrandCase): Day | undefined {
+  const earliest = datedGraphAt(at).dates.get(caseKey(one))?.earliest;
+  return earliest !== undefined && earliest > at.day ? earliest : undefined;
+}
+
+/** A margin reckoned from a day nobody can go on is told for the first day they can as well. */
+function onFirstDay(
+  at: Standpoint,
+  { one, draft, problem }: { readonly one: ErrandCase; readonly draft: NeedDraft; readonly problem: Problem },
+): Problem {
+  const { goodFor } = draft.need;
+  const first = problem.sort === 'lapsing' && goodFor !== undefined ? firstDay(at, one) : undefined;
+  if (first === undefined || goodFor === undefined) return problem;
+  const until = plusSpan(first, goodFor, at.rules.calendar);
+  return {
+    ...problem,
+    say: `${problem.say} Gone on ${weekdayWords(first)}, the first day you can: until ${dayWords(until)}.`,
+  };
+}
+
 function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
   const examined = examine(at, one);
   const about = { errand: one.errand.id, subject: one.subject, day: at.day, state: examined.state };
@@ -170,7 +193,7 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
   const needs: NeedReading[] = examined.needs.map((draft) => ({
     ...draft.reading,
     riders: draft.entry === undefined ? [] : ridersAt(at, draft.entry).map((rider) => rider.edition.id),
-    findings: draft.problems.map(tell).toSorted(byWeight),
+    findings: draft.problems.map((problem) => tell(onFirstDay(at, { one, draft, problem }))).toSorted(byWeight),
   }));
   const findings = [
     ...needs.flatMap((need) => need.findings),

@@ -1,11 +1,14 @@
-import type { Finding, Remedy } from '../vocabulary/finding.ts';
+import { daysBetween } from '../vocabulary/days.ts';
+import type { Finding, FindingSort, Remedy, WayOut } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
 import { currentEntry } from './current.ts';
 import { caseKey, casesOf, errandApplies, latestVisit } from './errand-case.ts';
 import { officeTitle, paperTitle } from './need-case.ts';
-import type { Mend, Problem } from './problem.ts';
+import type { NeedDraft } from './needs.ts';
+import type { Change, Mend, Problem } from './problem.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
+import { dueBack } from './way/dating.ts';
 import type { Node } from './way/graph.ts';
 import { datedGraphAt } from './way/read-way.ts';
 import { dayWords, weekdayWords } from './words.ts';
@@ -31,20 +34,48 @@ function bestOf(at: Standpoint, errands: readonly Errand[], subject: SubjectId |
   return best;
 }
 
-/** The titles of what an errand itself still needs, the first few. */
+/** What has to become of a paper that is in hand and won't do: "approved by the permit desk", "renewed". */
+function becoming(at: Standpoint, { need, problems }: NeedDraft): string {
+  const sorts = new Set<FindingSort>(problems.map(({ sort }) => sort));
+  if (sorts.has('not approved') && need.approvedBy !== undefined)
+    return ` approved by ${officeTitle(at, need.approvedBy)}`;
+  if (sorts.has('stale')) return ' made anew';
+  if (sorts.has('lapsed') || sorts.has('lapsing')) return ' renewed';
+  if (sorts.has('too old')) return ' of a later day';
+  if (sorts.has('unreadable')) return ' in a copy that can be read';
+  if (sorts.has('refused by office') || sorts.has('replaced')) return ' in an edition that counts';
+  return '';
+}
+
+function firstOf(at: Standpoint, problem: Problem): readonly string[] {
+  if (problem.mend.do === 'settle')
+    return [`"${at.practice.errands[problem.mend.errand]?.title ?? problem.mend.errand}" settled`];
+  return problem.mend.do === 'say' && problem.mend.first !== undefined ? [problem.mend.first] : [];
+}
+
+/** What an errand itself still needs, the first few; of a paper in hand, what has to become of it. */
 function stillNeeds(at: Standpoint, { examined }: Node): string {
   const papers = examined.needs
     .filter((draft) => draft.unmet && draft.reading.applies === true)
-    .map((draft) => paperTitle(at, draft.reading.kind, draft.reading.subject));
-  const others = examined.ahead.flatMap((problem) =>
-    problem.mend.do === 'settle'
-      ? [`"${at.practice.errands[problem.mend.errand]?.title ?? problem.mend.errand}" settled`]
-      : [],
-  );
+    .map((draft) => `${paperTitle(at, draft.reading.kind, draft.reading.subject)}${becoming(at, draft)}`);
+  const others = examined.ahead.flatMap((problem) => firstOf(at, problem));
   const all = [...new Set([...papers, ...others])];
   if (all.length === 0) return '';
   const shown = all.slice(0, 3).join(', ');
   return ` For that you still need ${shown}${all.length > 3 ? ` and ${all.length - 3} more` : ''}.`;
+}
+
+/** Since when it lies with them, when it was to be back, and how late they are. */
+function leftThere(at: Standpoint, node: Node, office: string): string {
+  const day = latestVisit(at, node.one)?.day;
+  const since = day === undefined ? '' : ` on ${dayWords(day)}`;
+  const due = dueBack(at, node);
+  if (due === undefined) return `It was left with ${office}${since}: ask after it.`;
+  const late = daysBetween(due, at.day);
+  if (late <= 0) return `It was left with ${office}${since}, expected by ${weekdayWords(due)}: ask after it.`;
+  const { phone } = at.practice.offices[node.one.errand.office] ?? {};
+  const days = late === 1 ? '1 day' : `${late} days`;
+  return `It was left with ${office}${since} and was to be back by ${weekdayWords(due)}, ${days} late: ask after it${phone === undefined ? '' : `, ${phone}`}.`;
 }
 
 /** @param had whether a paper of the kind is in hand already: then the errand is made again, not looked for. */
@@ -54,10 +85,7 @@ function goOn(at: Standpoint, node: Node, had = false): Remedy {
   const dated = datedGraphAt(at).dates.get(node.key);
   const about = { errand: errand.id, office: errand.office, earliest: dated?.earliest };
   if (node.examined.state === 'left with them') {
-    const day = latestVisit(at, node.one)?.day;
-    const since = day === undefined ? '' : ` on ${dayWords(day)}`;
-    const back = dated === undefined ? '' : `, expected by ${weekdayWords(dated.done)}`;
-    return { ...about, earliest: dated?.done, say: `It was left with ${office}${since}${back}: ask after it.` };
+    return { ...about, earliest: dated?.done, say: leftThere(at, node, office) };
   }
   if (dated === undefined) {
     const again = `"${errand.title}" (${office}) has to be made again: ask them what they want for it.`;
@@ -81,7 +109,9 @@ function getKind(at: Standpoint, kind: KindId, subject: SubjectId | undefined): 
     office,
     say:
       office === 'owner'
-        ? `${had ? 'Draw up' : 'Write or find'} ${paperTitle(at, kind, subject)}${had ? ' anew' : ''}, and keep it.`
+        ? had
+          ? `Draw up ${paperTitle(at, kind, subject)} anew, and keep it.`
+          : `${paperTitle(at, kind, subject)} is yours to make: keep it once you have it.`
         : `Get ${paperTitle(at, kind, subject)} from ${from}, and keep it.`,
   };
 }
@@ -108,6 +138,8 @@ export function remedyOf(at: Standpoint, mend: Mend): Remedy {
   switch (mend.do) {
     case 'say':
       return { say: mend.say, errand: mend.errand };
+    case 'choose':
+      return { say: chosenInWords(at, mend) };
     case 'get':
       return getKind(at, mend.kind, mend.subject);
     case 'approve':
@@ -120,8 +152,31 @@ export function remedyOf(at: Standpoint, mend: Mend): Remedy {
   }
 }
 
-/** A problem with its way out. */
+type Choose = Extract<Mend, { do: 'choose' }>;
+
+/** "House plans" goes back to 3 (House designer): the paper, what it becomes, and who has to change it. */
+function wayOut(at: Standpoint, { kind, subject, paper, edition, becomes }: Change): WayOut {
+  const id = kindOf(at, kind)?.from;
+  const office = id === undefined || !Object.hasOwn(at.practice.offices, id) ? undefined : at.practice.offices[id];
+  const who = office === undefined ? '' : ` (${office.sort === 'owner' ? 'you change it' : office.title})`;
+  const node = bestOf(at, at.rules.yielders.get(kind) ?? [], subject)?.node;
+  const earliest = node === undefined ? undefined : datedGraphAt(at).dates.get(node.key)?.earliest;
+  const errand = node?.one.errand.id;
+  const say = `${paperTitle(at, kind, subject)} ${becomes}${who}`;
+  return { say, office: office?.id, errand, earliest, kind, paper, edition };
+}
+
+function chosenInWords(at: Standpoint, { otherwise, among }: Choose): string {
+  const says = among.map((change) => wayOut(at, change).say);
+  if (says.length < 2) return says.length === 0 ? otherwise : `${otherwise} That is: ${says.join('')}.`;
+  return `Either ${says.join(', or ')}.`;
+}
+
+/** A problem with its way out, or its ways. */
 export function findingOf(at: Standpoint, problem: Problem): Finding {
   const { mend, ...rest } = problem;
-  return { ...rest, remedy: remedyOf(at, mend) };
+  const remedy = remedyOf(at, mend);
+  return mend.do === 'choose'
+    ? { ...rest, remedy, waysOut: mend.among.map((change) => wayOut(at, change)) }
+    : { ...rest, remedy };
 }

@@ -1,3 +1,4 @@
+import type { Agreement } from '../vocabulary/practice.ts';
 import { currentEntry, replacerOf, stands } from './current.ts';
 import type { Entry } from './lot-index.ts';
 import { isApprovedBy, standingAmong } from './standing.ts';
@@ -51,6 +52,17 @@ function unlinked(at: Standpoint, entry: Entry): Staleness {
     if (source !== undefined && stands(at, source) && source.dated > entry.dated) return { is: 'unsure', by: source };
   }
   return { is: 'fresh' };
+}
+
+/**
+ * An agreement that holds the revision of a stale paper against the revision of what replaced its source finds
+ * nothing new: the same fault is told once, by the paper.
+ */
+export function saysTheSame(at: Standpoint, { verb, terms }: Agreement, entry: Entry): boolean {
+  const stale = stalenessOf(at, entry);
+  if (stale.is !== 'stale' || verb !== 'same') return false;
+  const kinds = terms.flatMap((term) => (term.of === 'paper' && term.fact === 'revision' ? [term.kind] : []));
+  return kinds.length === terms.length && kinds.includes(entry.paper.kind) && kinds.includes(stale.by.paper.kind);
 }
 
 const stalenessById = remembered((at: Standpoint, id: string): Staleness => {

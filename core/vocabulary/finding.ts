@@ -44,6 +44,13 @@ export interface Remedy {
   readonly earliest?: Day | undefined;
 }
 
+/** One of several ways out, with the paper it changes. */
+export interface WayOut extends Remedy {
+  readonly kind: KindId;
+  readonly paper?: PaperId | undefined;
+  readonly edition?: EditionId | undefined;
+}
+
 /** What would go wrong on the day, with the paper, who says so, why, and the way out. */
 export interface Finding {
   readonly weight: Weight;
@@ -62,6 +69,8 @@ export interface Finding {
   readonly why: string;
   readonly basis: Basis;
   readonly remedy: Remedy;
+  /** Where papers speak against each other: the paper each way out changes. One of them is enough. */
+  readonly waysOut?: readonly WayOut[] | undefined;
   /** Can't be undone: no override clears it. */
   readonly final: boolean;
 }
@@ -141,8 +150,10 @@ export interface WayStop {
   readonly state: ErrandState;
   /** First day on which it could be gone on; undefined where settled or it doesn't apply. */
   readonly earliest?: Day | undefined;
-  /** When its papers should be back, at the office's slow end. */
+  /** When its papers should be back, at the office's slow end; never before the day asked about, for plans rest on it. */
   readonly done?: Day | undefined;
+  /** Left with them: when it was to be back, reckoned from the day it was left. It stays where it is once it is past. */
+  readonly due?: Day | undefined;
   /** Days it may slip without moving the target; undefined without a target. */
   readonly spare?: number | undefined;
   /** Errands that have to be settled first, direct ones only. */

@@ -21,7 +21,6 @@ describe('The story of the invented lot', () => {
     expect(found).toEqual([
       'disagree: application-bedrooms',
       'disagree: bedrooms',
-      'disagree: truss-revision',
       'lapsing: builders-risk-binder',
       'missing: driveway-permit',
       'stale: cost-breakdown',

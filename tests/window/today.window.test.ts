@@ -26,7 +26,7 @@ describe('the slip for the day', () => {
     expect(await first.getByRole('heading').textContent()).toContain('Order the truss sheets');
     expect(await first.getByText('Truss maker').isVisible()).toBe(true);
     expect(await first.getByRole('link', { name: 'House plans' }).isVisible()).toBe(true);
-    expect(await first.getByText('They may object to three things.').isVisible()).toBe(true);
+    expect(await first.getByText('They may object to two things.').isVisible()).toBe(true);
     expect(await open.page.getByText('332 days to the day you hope to move in').isVisible()).toBe(true);
   });
 

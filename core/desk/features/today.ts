@@ -1,7 +1,7 @@
 import {
   type Asked,
   lapsingDays,
-  readAgreements,
+  readAmiss,
   readDuties,
   readErrand,
   readHolds,
@@ -123,11 +123,9 @@ function soonRows(asked: Asked): readonly SoonRow[] {
   );
 }
 
-/** Only what would be objected to: what rests on something unknown is told at its errand. */
+/** What the next errands would stumble over, each fault once: refused and lapsed papers, and those that disagree. */
 function amissRows(asked: Asked): readonly SoonRow[] {
-  return readAgreements(asked)
-    .filter(({ weight }) => weight === 'refused' || weight === 'questioned')
-    .map((finding) => soonRow(finding, undefined, asked));
+  return readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
 }
 
 /** Holds somebody could be about to break: what they wait for can be gone on within the month, or is unknown. */
@@ -156,6 +154,7 @@ function nextEvents(asked: Asked): TodayAnswer['events'] {
 export const today = onLot(requests.today, (_input, at): TodayAnswer => {
   const asked = askedOf(at);
   const found = readWay(asked);
+  const amiss = amissRows(asked);
   const back = found.stops
     .filter(({ state }) => state === 'sent back')
     .flatMap((stop) => backRow(stop, asked, at.lot) ?? [])
@@ -167,8 +166,8 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
       .filter(({ state }) => state === 'left with them')
       .flatMap((stop) => waitingRow(stop, asked) ?? []),
     back,
-    amiss: amissRows(asked),
-    soon: soonRows(asked),
+    amiss,
+    soon: soonRows(asked).filter(({ say }) => !amiss.some((row) => row.say === say)),
     holds: holdsNow(found, asked),
     events: nextEvents(asked),
     target: asked.lot.target,

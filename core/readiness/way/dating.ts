@@ -30,6 +30,12 @@ export function backFrom(at: Standpoint, node: Node, start: Day): Day {
   return openFrom(plusSpan(start, slowEnd(node), at.rules.calendar), at.rules.calendar);
 }
 
+/** When something left with an office was to be back; undefined where nobody knows how long they take. */
+export function dueBack(at: Standpoint, node: Node): Day | undefined {
+  const visit = node.examined.state === 'left with them' ? latestVisit(at, node.one) : undefined;
+  return visit === undefined || node.one.errand.takes === undefined ? undefined : backFrom(at, node, visit.day);
+}
+
 function dateOf(at: Standpoint, node: Node, dates: ReadonlyMap<string, Dated>): Dated | undefined {
   const visit = latestVisit(at, node.one);
   if (node.examined.state === 'left with them' && visit !== undefined) {

@@ -4,7 +4,7 @@ import type { EventId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusSpan } from '../calendar.ts';
 import { asFarAsKnown, heaviest } from '../problem.ts';
 import { type Asked, happenedOn, indexLot, remembered, type Standpoint } from '../standpoint.ts';
-import { type Dated, type Dating, dateGraph, groupsMet, isOver, tellLoop } from './dating.ts';
+import { type Dated, type Dating, dateGraph, dueBack, groupsMet, isOver, tellLoop } from './dating.ts';
 import { type Graph, graphOf, type Node } from './graph.ts';
 import { restartsOf } from './restarts.ts';
 import { spareDays } from './spare.ts';
@@ -64,6 +64,7 @@ function stopOf(
     state,
     earliest: over ? undefined : dated?.earliest,
     done: over ? undefined : dated?.done,
+    due: dueBack(at, node),
     spare: given.spare.get(node.key),
     waitsFor: [...new Set(waitsFor)],
     lapsesFirst: over ? [] : lapsesFirst(at, node, dated),

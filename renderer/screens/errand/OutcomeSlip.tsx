@@ -53,7 +53,7 @@ function Keep({ sight }: { readonly sight: Sight }) {
   if (yields.length === 0) return null;
   return (
     <p className="small">
-      What they gave you is kept by itself:{' '}
+      Keep what they gave you, paper by paper:{' '}
       {yields.map((kind, at) => (
         <span key={kind}>
           {at === 0 ? '' : ', '}
@@ -61,6 +61,23 @@ function Keep({ sight }: { readonly sight: Sight }) {
         </span>
       ))}
       .
+    </p>
+  );
+}
+
+/** Settled before its time: noted only where it truly happened, for everything after it is read by it. */
+function TooEarly({ sight }: { readonly sight: Sight }) {
+  const { reading, needs } = sight.answer;
+  if (reading.state !== "can't go yet") return null;
+  const missing = needs.filter(({ state }) => state === 'not asked for' || state === 'awaited').length;
+  const papers =
+    missing === 0
+      ? ''
+      : `, and ${missing} ${missing === 1 ? 'paper it asks for is' : 'papers it asks for are'} not in hand`;
+  return (
+    <p className="errand-red" role="status">
+      As the papers stand this errand can’t be gone on yet{papers}. Note it only if it truly happened: what comes after
+      is read by it.
     </p>
   );
 }
@@ -121,6 +138,7 @@ export function OutcomeSlip({ sight }: { readonly sight: Sight }) {
             <DayField label="Answer by, where they said so" value={due} onChange={setDue} />
           </>
         ) : null}
+        {came?.state === 'settled' ? <TooEarly sight={sight} /> : null}
         {came?.state === 'settled' ? <Keep sight={sight} /> : null}
         {answer.errand.inspection ? (
           <p className="small pencil">

@@ -39,7 +39,7 @@ function foretold({ reading }: ErrandAnswer): Verdict {
 export function verdictOf(answer: ErrandAnswer, stop: WayStop | undefined): Verdict {
   switch (answer.reading.state) {
     case 'settled':
-      return { tone: 'green', say: 'Settled. What they gave you is kept under Papers.' };
+      return { tone: 'green', say: 'Settled. Whatever they gave you has to be kept: see what it brings home.' };
     case "doesn't apply":
       return { tone: 'pencil', say: 'This errand isn’t asked of your lot, as it is described now.' };
     case 'left with them': {

@@ -52,7 +52,7 @@ export function reachInWords({ target, finish }: TodayAnswer): string | undefine
   if (finish === undefined) return 'Whether the way reaches it is not known yet.';
   const left = daysBetween(finish, target);
   if (left < 0) return `As it stands the way ends ${dayInWords(finish)}: ${daysInWords(-left)} too late.`;
-  return `As it stands the way ends ${dayInWords(finish)}, with ${daysInWords(left)} to spare.`;
+  return `As it stands the way ends ${dayInWords(finish)}, with ${daysInWords(left)} to spare: the offices’ time alone, not yours for building.`;
 }
 
 /** What the slip comes to, for the line under its heading. */

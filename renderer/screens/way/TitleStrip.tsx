@@ -22,6 +22,7 @@ function Reach({ finish, target }: WayModel) {
     <>
       <strong>{dayInWords(target)}</strong>,{' '}
       {left < 0 ? <span className="way-late">missed by {-left} days</span> : `reached, ${left} days to spare`}
+      <span className="small pencil"> counting the offices’ time alone, not yours for building</span>
     </>
   );
 }
