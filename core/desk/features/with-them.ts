@@ -1,6 +1,6 @@
 import type { Asked } from '../../readiness/index.ts';
 import type { Lot, VisitComment } from '../../store/index.ts';
-import { addSpan, daysBetween } from '../../vocabulary/days.ts';
+import { daysBetween } from '../../vocabulary/days.ts';
 import type { WayStop } from '../../vocabulary/finding.ts';
 import type { Visit } from '../../vocabulary/lot.ts';
 import type { BackRow, CommentRow, WaitingRow } from '../contract/screen-answers.ts';
@@ -35,9 +35,8 @@ export function waitingRow(stop: WayStop, asked: Asked): WaitingRow | undefined 
     office: { id: rule.office, title: office?.title ?? rule.office, phone: office?.phone },
     since: newest.day,
     days: daysBetween(newest.day, asked.day),
-    // By their slow end from the day it was left: a day that has passed is late, it doesn't move on with the calendar.
-    expected:
-      stop.state === 'left with them' && rule.takes !== undefined ? addSpan(newest.day, rule.takes.to) : undefined,
+    // The day it was due by; one that has passed is late, it doesn't move on with the calendar.
+    expected: stop.due,
   };
 }
 
