@@ -7,11 +7,13 @@ import { spawn } from 'node:child_process';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { LotfileError } from '../core/desk/door.ts';
+import { usualPlaces } from './host/places.ts';
 import { buildProgram } from './packaging/build-program.ts';
 import { buildWindow, windowIn } from './packaging/build-window.ts';
 import { isStale } from './packaging/newest.ts';
 import { projectCard } from './packaging/project-card.ts';
 import { electronBinary } from './start/electron-binary.ts';
+import { rememberLot } from './start/remember-lot.ts';
 import { startBrowser } from './start/start-browser.ts';
 
 const project = join(import.meta.dirname, '..');
@@ -49,10 +51,13 @@ async function start(): Promise<void> {
   if (electron === undefined && values.browser !== true) {
     say('The desktop program (Electron) is not on this computer, so the window opens in a browser.');
   }
-  if (electron !== undefined) return startDesktop(electron);
   const { version } = projectCard(project);
   // npm starts us in the project's folder and tells where the person stands.
   const lot = values.lot === undefined ? undefined : resolve(process.env.INIT_CWD ?? process.cwd(), values.lot);
+  if (electron !== undefined) {
+    if (lot !== undefined) await rememberLot({ folder: lot, places: usualPlaces(), version });
+    return startDesktop(electron);
+  }
   return startBrowser({ version, window: windowIn(project), open: values['no-open'] !== true, lot });
 }
 

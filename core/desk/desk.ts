@@ -85,9 +85,10 @@ export class Desk {
       this.#tellChanged(asking.lot, answer);
       return answer;
     } catch (error) {
-      throw asking.signal?.aborted === true
+      const told = LotfileError.from(error);
+      throw asking.signal?.aborted === true && told.code !== 'stopped'
         ? new LotfileError('stopped', 'Stopped; nothing was left half done.')
-        : LotfileError.from(error);
+        : told;
     }
   }
 

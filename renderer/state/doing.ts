@@ -81,7 +81,11 @@ export async function perform<N extends RequestName>(
     else changed(act, 'reply');
     const { say } = manner;
     if (say !== undefined) tellDone(typeof say === 'string' ? say : say(reply.answer), act);
-  } else if (manner.quiet !== true) tellTrouble(reply.error);
+  } else {
+    // Work that was stopped may have got somewhere.
+    if (reply.error.code === 'stopped') useAsked.getState().stale();
+    if (manner.quiet !== true) tellTrouble(reply.error);
+  }
   return reply;
 }
 

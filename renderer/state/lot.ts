@@ -50,18 +50,18 @@ export async function openFolder(
 ): Promise<ErrorShape | undefined> {
   const reply = await port.ask('open-lot', { folder, takeOver: options.takeOver ?? false }, {});
   if (!reply.ok) return reply.error;
-  await nowIn(reply.answer, options);
+  await nowIn({ ...reply.answer, folder }, options);
   return undefined;
 }
 
 /** Takes up a lot that was just opened or made. */
 export async function nowIn(
-  { lot, title }: { readonly lot: string; readonly title: string },
+  { lot, title, folder }: { readonly lot: string; readonly title: string; readonly folder: string },
   { day, screen, key: given }: { readonly day?: Day | undefined; readonly screen?: string; readonly key?: string } = {},
 ): Promise<void> {
   // The host lists what was opened last first.
   const host = await readHost();
-  const key = given ?? host?.lots[0]?.key ?? lot;
+  const key = given ?? (host?.lots.find((each) => each.folder === folder) ?? host?.lots[0])?.key ?? lot;
   if (day !== undefined) window.localStorage.setItem(dayPlace(key), day);
   const seen = rememberedDay(key);
   useAsked.getState().forget();
@@ -103,6 +103,13 @@ export async function takeUp(): Promise<void> {
     return;
   }
   const reply = await port.ask('open-lot', { folder }, {});
+  if (usePlace.getState().lot !== key) {
+    // Opened in vain: another address is being followed by now.
+    if (reply.ok && useLot.getState().handle !== reply.answer.lot) {
+      void port.ask('close-lot', {}, { lot: reply.answer.lot });
+    }
+    return;
+  }
   if (!reply.ok) {
     without('handle', 'key');
     useLot.setState({ trouble: reply.error, opening: false });

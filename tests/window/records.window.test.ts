@@ -61,7 +61,10 @@ describe('photos and receipts', () => {
     await page.getByRole('button', { name: 'Say it of all 2' }).focus();
     await page.keyboard.press('Enter');
     await row('house left').getByText('Photo · Outside · north · siding').waitFor();
-    await page.getByRole('button', { name: 'Undo' }).last().click();
+    await page
+      .getByRole('button', { name: /^Undo: / })
+      .first()
+      .click();
     await row('house left').getByText('Photo · Outside · siding').waitFor();
   });
 

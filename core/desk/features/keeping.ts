@@ -116,9 +116,17 @@ function nothingLeft(ready: Ready | undefined, at: AtLot): boolean {
   return used.size >= ready.pages;
 }
 
+/** What was committed before a stop stays, and is told. */
+function stoppedAfter(kept: number, of: number): LotfileError {
+  if (kept === 0) return new LotfileError('stopped', 'Stopped; nothing was kept.');
+  const next = 'What was kept stands under the papers; the rest lies where it was.';
+  return new LotfileError('stopped', `Stopped; ${kept} of ${of} papers were kept before that.`, { next });
+}
+
 /** Files are made ready two at a time, rows are written in the order given. */
 export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAnswer> => {
   const kept: KeptPaper[] = [];
+  let act: string | undefined;
   const done = new Map<string, { readonly ready: Ready | undefined; readonly rest: boolean }>();
   const left = new Set<string>();
   const refused: { file: string; error: ReturnType<LotfileError['toJSON']> }[] = [];
@@ -149,12 +157,16 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     try {
       const row = await running[n];
       at.signal.throwIfAborted();
-      if (row !== undefined) kept.push(commitRow(row, at));
+      if (row !== undefined) {
+        kept.push(commitRow(row, at));
+        // At once: another window may act while the next file is worked on.
+        act = lastAct(at);
+      }
       for (const [n, { path }] of files.entries()) {
         done.set(path, { ready: row?.ready[n], rest: input.leaveRest || done.get(path)?.rest === true });
       }
     } catch (error) {
-      if (at.signal.aborted) throw error;
+      if (at.signal.aborted) throw stoppedAfter(kept.length, papers.length);
       refused.push({ file: names, error: LotfileError.from(error).toJSON() });
       for (const { path } of files) left.add(path);
     }
@@ -164,5 +176,5 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
     !left.has(path) && (rest || nothingLeft(ready, at)) ? [path] : [],
   );
   const notes = await clearKept(whole, at);
-  return { act: kept.length === 0 ? undefined : lastAct(at), kept, refused, notes };
+  return { act, kept, refused, notes };
 });

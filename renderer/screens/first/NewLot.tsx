@@ -17,7 +17,7 @@ async function beginLot(title: string, target: Day | undefined): Promise<ErrorSh
   const { folder } = made.answer;
   const reply = await port.ask('new-lot', { folder, title, target }, {});
   if (!reply.ok) return reply.error;
-  await nowIn(reply.answer, { screen: 'lot' });
+  await nowIn({ ...reply.answer, folder }, { screen: 'lot' });
   return undefined;
 }
 
