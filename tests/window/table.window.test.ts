@@ -182,8 +182,9 @@ describe('what the table knows of the lot', () => {
     writeFileSync(bad, '%PDF-1.7\nthis is no PDF at all\n');
     await open.go('#/sample/table');
     await page.locator('input[type=file]').first().setInputFiles(bad);
-    rmSync(folder, { recursive: true });
     await item(page, 'torn.pdf').waitFor();
+    // Only now: the browser reads the file when it is sent.
+    rmSync(folder, { recursive: true });
     await sayKind(page, 'utility', 'Utility-locate ticket');
     await keep(page).click();
     await card(page).getByRole('alert').waitFor();
