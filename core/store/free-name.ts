@@ -9,7 +9,8 @@ export function plainName(name: string): string {
     .replace(/[/:*?"<>|\p{Cc}]/gu, ' ')
     .replace(/^[.\s]+|[.\s]+$/g, '');
   const { name: stem, ext } = parse(plain);
-  const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(stem) ? `${stem} paper` : stem;
+  // "put-aside" is the folder beside the files of the table.
+  const reserved = /^(con|prn|aux|nul|com\d|lpt\d|put-aside)$/i.test(stem) ? `${stem} paper` : stem;
   const short = [...reserved].slice(0, 120).join('').trim();
   return `${short === '' ? 'paper' : short}${ext.slice(0, 12)}`;
 }

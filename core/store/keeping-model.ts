@@ -99,6 +99,8 @@ export interface TableFile {
   readonly bytes: number;
   /** Instant, ISO 8601 with zone Z. */
   readonly since: string;
+  /** When it was last written to or renamed, ms since 1970: other bytes of the same length give themselves away. */
+  readonly changed: number;
   /** Somebody may still be writing to it. */
   readonly arriving: boolean;
   /** The title of the paper that holds these very bytes; told by `listTable` only. */

@@ -253,7 +253,7 @@ export interface Lot extends Disposable {
   comments(visit?: VisitId): readonly VisitComment[];
 
   /** Moves finished files into packets/ and records what they were made from. */
-  keepPacket(packet: NewPacket): Promise<KeptPacket>;
+  keepPacket(packet: NewPacket): Promise<KeptPacket & { readonly act: ActId }>;
   packets(): readonly KeptPacket[];
   packet(id: PacketId): KeptPacket;
   /** It was assembled as a draft; cheaper to ask than the whole plan. */
@@ -293,6 +293,8 @@ export interface Lot extends Disposable {
     given: MergeChoices & { readonly name: string; readonly work: LongWork },
   ): Promise<MergeDone>;
   verify(work?: LongWork): Promise<VerifyReport>;
+  /** Re-hashes the files of a packet before they leave the house; names what is missing, changed or removed for good. */
+  checkPacket(packet: PacketId, signal?: AbortSignal): Promise<readonly Problem[]>;
   /** Quick look before assembling: are these originals and renditions there, at their full size? */
   checkFiles(shas: readonly string[]): readonly Problem[];
   /** Removes a private file, its pages, their words and facts for good, and leaves a marker. Can't be undone. */

@@ -23,7 +23,7 @@ import { sweepLot } from './sweep.ts';
 import * as table from './table.ts';
 import { tellingPlainly } from './telling.ts';
 import { actsOf, undoAct } from './undo.ts';
-import { checkFiles, verifyLot } from './verify.ts';
+import { checkFiles, checkPacket, verifyLot } from './verify.ts';
 import { readView } from './view.ts';
 import * as visits from './visits.ts';
 
@@ -126,6 +126,7 @@ function filesOf(
   | 'sweep'
   | 'verify'
   | 'checkFiles'
+  | 'checkPacket'
   | 'purge'
   | 'search'
   | 'writeBundle'
@@ -146,6 +147,7 @@ function filesOf(
     sweep: () => sweepLot(ledger),
     verify: (work = {}) => verifyLot(ledger, work),
     checkFiles: (shas) => checkFiles(ledger, shas),
+    checkPacket: (id, signal) => checkPacket(ledger, id, signal),
     purge: (sha, reason) => purgeFile(ledger, sha, reason),
     // Loaded on first need: most runs write and read no bundle.
     writeBundle: async (path, given) => (await import('./bundle/write-bundle.ts')).writeBundle(ledger, path, given),

@@ -5,7 +5,7 @@ import type { Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { EditionId, PacketId } from '../vocabulary/lot.ts';
 import { newId } from './ids.ts';
-import type { FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
+import type { ActId, FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
 import { onceEach } from './once-each.ts';
@@ -89,11 +89,33 @@ function insertPacket(ledger: Ledger, packet: NewPacket, folder: string): Packet
   return id;
 }
 
+/** A file removed for good while the packet was being made must not live on in it. */
+function refusePurged(ledger: Ledger, { title, files }: PacketPlan): void {
+  const shas = files.flatMap((file) =>
+    file.of === 'untouched'
+      ? [file.file.sha256]
+      : file.sheets.flatMap((each) => (each.of === 'paper' ? [each.page.rendition] : [])),
+  );
+  const purged = ledger.db
+    .prepare<[{ shas: string }], string>(
+      `SELECT name FROM file LEFT JOIN rendition ON rendition.source = file.sha
+       WHERE file.purged = 1 AND (file.sha IN (SELECT value FROM json_each(:shas))
+         OR rendition.sha IN (SELECT value FROM json_each(:shas))) LIMIT 1`,
+    )
+    .pluck()
+    .get({ shas: JSON.stringify([...new Set(shas)]) });
+  if (purged === undefined) return;
+  throw new LotfileError('packet refused', `"${purged}" was removed for good while "${title}" was being made.`, {
+    about: purged,
+    next: 'Assemble the packet again: it is made without that file then.',
+  });
+}
+
 /**
  * Moves finished files into a folder of their own under packets/ and records plan, practice and override.
  * @throws LotfileError `packet refused` where a file is not the one that was finished; nothing is kept then.
  */
-export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<KeptPacket> {
+export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<KeptPacket & { readonly act: ActId }> {
   ledger.mustWrite();
   try {
     checkFinished(packet.files);
@@ -110,8 +132,10 @@ export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<Kep
       ledger.issued.delete(file.path);
     }
     syncFolder(join(ledger.folder, 'packets'));
-    const id = ledger.act(`Packet "${packet.plan.title}"`, () => insertPacket(ledger, packet, name));
-    return packetById(ledger, id);
+    return ledger.act(`Packet "${packet.plan.title}"`, () => {
+      refusePurged(ledger, packet.plan);
+      return { ...packetById(ledger, insertPacket(ledger, packet, name)), act: ledger.currentAct() };
+    });
   } catch (error) {
     rmSync(folder, { recursive: true, force: true });
     throw fileTrouble(error, packet.plan.title, `Keeping the packet "${packet.plan.title}"`);

@@ -25,6 +25,9 @@ const aside = 'put-aside';
 /** Written to within this long: somebody may still be at it. */
 const settledAfterMs = 2000;
 
+/** Empty for this long it won't grow any more: browsers keep the place of a download with an empty file. */
+const emptyAfterMs = 60_000;
+
 /** Names that browsers and copying programs give to files they have not finished. */
 const unfinishedName = /\.(part|crdownload|download|partial|tmp)$|~$|^~\$/i;
 
@@ -71,10 +74,17 @@ function grewLately(ledger: Ledger, name: string, bytes: number): boolean {
   return grew !== undefined && now - grew < settledAfterMs;
 }
 
+/** An empty file a download will take the place of, not one that came empty. */
+function isPlaceholder(ledger: Ledger, name: string, stat: Stats): boolean {
+  if (existsSync(join(tableFolder(ledger), `${name}.part`))) return true;
+  return Math.abs(ledger.now().getTime() - changedAt(stat)) < emptyAfterMs;
+}
+
 /** What we laid down ourselves is whole; anything else must have been left alone for a little. */
 function isArriving(ledger: Ledger, name: string, stat: Stats): boolean {
   const grew = grewLately(ledger, name, stat.size);
-  if (unfinishedName.test(name) || stat.size === 0) return true;
+  if (unfinishedName.test(name)) return true;
+  if (stat.size === 0) return isPlaceholder(ledger, name, stat);
   if (knownHash(ledger, name, stat) !== undefined) return false;
   return grew || Math.abs(ledger.now().getTime() - stat.mtimeMs) < settledAfterMs;
 }
@@ -84,7 +94,8 @@ function fileAt(ledger: Ledger, name: string): TableFile | undefined {
   const stat = statSync(path, { throwIfNoEntry: false });
   if (stat === undefined || !stat.isFile()) return undefined;
   const since = new Date(stat.birthtimeMs > 0 ? stat.birthtimeMs : stat.ctimeMs).toISOString();
-  return { name, path, bytes: stat.size, since, arriving: isArriving(ledger, name, stat) };
+  const arriving = isArriving(ledger, name, stat);
+  return { name, path, bytes: stat.size, since, changed: changedAt(stat), arriving };
 }
 
 /** The item of the table a path stands for; undefined where it is no file of the table. */
@@ -189,6 +200,15 @@ export async function layBack(ledger: Ledger, act: ActId): Promise<readonly stri
   return names;
 }
 
+/** The folder for what was put aside. A file of that name, put there by another program, gets a name of its own. */
+function asideFolder(ledger: Ledger): { readonly folder: string; readonly moved: string | undefined } {
+  const folder = join(tableFolder(ledger), aside);
+  const isFile = statSync(folder, { throwIfNoEntry: false })?.isFile() === true;
+  const moved = isFile ? moveInto(folder, tableFolder(ledger), plainName(aside)) : undefined;
+  makeFolder(folder);
+  return { folder, moved };
+}
+
 /** Moves a file from the table into table/put-aside/; the name it bears there. */
 export function putAside(ledger: Ledger, name: string): string {
   ledger.mustWrite();
@@ -200,10 +220,10 @@ export function putAside(ledger: Ledger, name: string): string {
     });
   }
   try {
-    const folder = join(tableFolder(ledger), aside);
-    makeFolder(folder);
+    const { folder, moved } = asideFolder(ledger);
     hashesOf(ledger).delete(name);
-    return moveInto(file.path, folder, name);
+    const now = name === aside && moved !== undefined ? moved : name;
+    return moveInto(join(tableFolder(ledger), now), folder, now);
   } catch (error) {
     throw fileTrouble(error, name, `Putting "${name}" aside`);
   }
@@ -212,7 +232,7 @@ export function putAside(ledger: Ledger, name: string): string {
 /** Names of the files that were put aside. */
 export function listAside(ledger: Ledger): readonly string[] {
   const folder = join(tableFolder(ledger), aside);
-  if (!existsSync(folder)) return [];
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) return [];
   const entries = readdirSync(folder, { withFileTypes: true });
   return entries.flatMap((entry) => (entry.isFile() && !notOurs.test(entry.name) ? [entry.name] : []));
 }

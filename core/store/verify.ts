@@ -1,6 +1,7 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { PacketId } from '../vocabulary/lot.ts';
 import type { Ledger } from './ledger.ts';
 import type { LongWork, Problem, VerifyReport } from './lot-model.ts';
 import { hashFile, originalFile, renditionFile } from './places.ts';
@@ -174,6 +175,33 @@ export async function verifyLot(ledger: Ledger, work: LongWork): Promise<VerifyR
     bytes,
     problems,
   };
+}
+
+function packetFileProblem(ledger: Ledger, kept: Kept & { readonly purged: number }, sort: 'missing' | 'changed') {
+  const problem = fileProblem(ledger, kept, sort);
+  if (kept.purged === 0) return problem;
+  return { ...problem, say: `"${kept.name}" was removed from this lot for good.`, next: 'Assemble the packet again.' };
+}
+
+/** Re-hashes the files of one packet: what goes out of the house must be what was read back when it was assembled. */
+export async function checkPacket(ledger: Ledger, packet: PacketId, signal?: AbortSignal): Promise<readonly Problem[]> {
+  ledger.mustHave('packet', packet);
+  const files = ledger.db
+    .prepare<[string], { sha: string; name: string; bytes: number; folder: string; purged: number }>(
+      `SELECT sha256 AS sha, name, bytes, folder, purged FROM packet_file JOIN packet ON packet.id = packet
+       WHERE packet = ? ORDER BY position`,
+    )
+    .all(packet)
+    .map((row) => ({ of: 'packet file', ...row, path: join(ledger.folder, 'packets', row.folder, row.name) }) as const);
+  const problems: Problem[] = [];
+  for (const kept of files) {
+    const size = sizeOf(kept.path);
+    if (size === undefined) problems.push(packetFileProblem(ledger, kept, 'missing'));
+    else if (size !== kept.bytes || (await hashFile(kept.path, signal)).sha256 !== kept.sha) {
+      problems.push(packetFileProblem(ledger, kept, 'changed'));
+    }
+  }
+  return problems;
 }
 
 /** Are these originals and renditions there at their full size? The bytes are hashed while linking reads them. */

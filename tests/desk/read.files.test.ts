@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { writeScan } from './make-scan.ts';
@@ -93,6 +93,23 @@ it('what lands in the table folder is told, waited for and read by itself, and r
   expect(await tableOf(small)).toEqual([]);
   // The pages made for reading are the pages that were kept: nothing is left in the working folder.
   expect(readdirSync(join(folder, 'working')).filter((name) => name.endsWith('.pdf'))).toEqual([]);
+});
+
+it('a file of the table written over by another of the same length is read anew', async () => {
+  await using small = await openSmallLot({ stays: true });
+  const { desk, folder } = small;
+  const path = join(folder, 'table', 'eh.pdf');
+  const first = readFileSync(desk.tickets.look(await small.pdf('one.pdf', [permit])).path);
+  const second = readFileSync(
+    desk.tickets.look(await small.pdf('two.pdf', [permit.replace('EH-2026-0417', 'EH-2026-9999')])).path,
+  );
+  const bytes = Math.max(first.length, second.length);
+  const filled = (pdf: Buffer) => Buffer.concat([pdf, Buffer.alloc(bytes - pdf.length, 0x0a)]);
+  const number = async () => (await tableOf(small)).find(({ item }) => item === 'eh.pdf')?.suggested?.number?.said;
+  writeFileSync(path, filled(first));
+  await told(small, async () => (await number()) === 'EH-2026-0417');
+  writeFileSync(path, filled(second));
+  await told(small, async () => (await number()) === 'EH-2026-9999');
 });
 
 it('a web page under the name of a PDF is told as what it is, and the table goes on', async () => {

@@ -70,6 +70,26 @@ it('an office’s word can be taken back though another was said later, which st
   expect((await desk.ask('practice-words', {}, small)).words).toHaveLength(2);
 });
 
+it('of two equal words each is taken back alone, and a new one never takes the name of one that stands', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const rule = 'errands.permit-apply.needs.plans.copies';
+  const say = () => desk.ask('clerk-said', { rule, value: 3, who: 'R. Amsel', day: '2026-04-02' }, small);
+  const words = async () => (await desk.ask('practice-words', {}, small)).words;
+  for (let n = 0; n < 3; n += 1) await say();
+  await desk.ask('unsay', { word: (await words())[1]?.word ?? '' }, small);
+  await say();
+  const names = (await words()).map(({ layer }) => layer);
+  expect(new Set(names).size).toBe(3);
+  for (let left = 2; left >= 0; left -= 1) {
+    await desk.ask('unsay', { word: (await words())[0]?.word ?? '' }, small);
+    const { layers } = await desk.ask('practice-words', {}, small);
+    expect(layers.filter(({ sort }) => sort === 'word')).toHaveLength(left);
+    const { needs } = await desk.ask('errand', { errand: 'permit-apply' }, small);
+    expect(needs.find(({ need }) => need === 'plans')?.copies).toBe(left > 0 ? 3 : 2);
+  }
+});
+
 it('the history says what can’t be undone and why, and which act another took back', async () => {
   await using small = await openSmallLot();
   const { desk } = small;

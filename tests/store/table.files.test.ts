@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { edition, keepFile, keepPermit, newFolder, newLot, page, sha256, told } from './lot-in-folder.ts';
+import { openLot } from '../../core/store/index.ts';
+import { edition, keepFile, keepPermit, newFolder, newLot, open, page, sha256, told } from './lot-in-folder.ts';
 
 function written(name: string, text: string): string {
   const path = join(newFolder(), name);
@@ -122,4 +123,39 @@ test('what lies on the table is no problem to verify, and half-made files go whe
   writeFileSync(half, 'private');
   lot.close();
   expect(existsSync(half)).toBe(false);
+});
+
+test('a file that bears the name of the folder for what was put aside breaks nothing', async () => {
+  const lot = newLot();
+  const table = join(lot.folder, 'table');
+  await lot.layOn(written('put-aside', 'ours'), 'put-aside');
+  expect((await lot.listTable()).map(({ name }) => name)).toEqual(['put-aside paper']);
+  // Another program knows nothing of our names.
+  writeFileSync(join(table, 'put-aside'), 'theirs');
+  expect(lot.listAside()).toEqual([]);
+  await lot.layOn(written('deed.pdf', 'deed'), 'deed.pdf');
+  expect(lot.putAside('deed.pdf')).toBe('deed.pdf');
+  expect(readdirSync(table).toSorted()).toEqual(['put-aside', 'put-aside paper', 'put-aside paper (2)']);
+  expect(readFileSync(join(table, 'put-aside paper (2)'), 'utf8')).toBe('theirs');
+  expect(lot.listAside()).toEqual(['deed.pdf']);
+  expect(lot.takeUp('deed.pdf')).toBe('deed.pdf');
+});
+
+test('the file that bears the folder’s name can itself be put aside', () => {
+  const lot = newLot();
+  writeFileSync(join(lot.folder, 'table', 'put-aside'), 'theirs');
+  expect(lot.putAside('put-aside')).toBe('put-aside paper');
+  expect(readFileSync(join(lot.folder, 'table', 'put-aside', 'put-aside paper'), 'utf8')).toBe('theirs');
+});
+
+test('an empty file waits for its bytes for a minute, then counts as come; a download beside it goes on waiting', async () => {
+  const folder = join(newFolder(), 'lot');
+  newLot(folder).close();
+  let ahead = 0;
+  using lot = openLot(folder, { ...open, now: () => new Date(Date.now() + ahead) });
+  for (const name of ['empty.pdf', 'loading.pdf', 'loading.pdf.part']) writeFileSync(join(folder, 'table', name), '');
+  const arriving = async () => (await lot.listTable()).flatMap((file) => (file.arriving ? [file.name] : [])).toSorted();
+  expect(await arriving()).toEqual(['empty.pdf', 'loading.pdf', 'loading.pdf.part']);
+  ahead = 61_000;
+  expect(await arriving()).toEqual(['loading.pdf', 'loading.pdf.part']);
 });

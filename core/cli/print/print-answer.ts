@@ -186,10 +186,11 @@ const printers: Printers = {
   'errand-sheet': ({ name, pages }) =>
     `Errand sheet ${name}, ${counted(pages, 'page')}. It goes away when the lot is closed: with --out FOLDER you get a copy.`,
   'mail-draft': draftText,
-  'packet-files': ({ title, day, files }) =>
+  'packet-files': ({ title, day, files, missing }) =>
     [
       `${title}, ${dayInWords(day)}`,
       ...table(files.map(({ name, bytes, sha256 }) => [`  ${name}`, sizeInWords(bytes), sha256])),
+      ...missing.map((name) => `  ${name} is missing from the lot folder. Assemble the packet again.`),
     ].join('\n'),
   costs: costsText,
   'cost-line': notedRow,

@@ -315,4 +315,6 @@ export interface PacketFilesAnswer {
   readonly draft: boolean;
   readonly errand?: string | undefined;
   readonly files: readonly PacketFileRow[];
+  /** Names of its files that no longer lie in the lot folder. */
+  readonly missing: readonly string[];
 }

@@ -3,7 +3,7 @@ import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { editionNamed } from '../named.ts';
-import { packetNamed } from './packet-files.ts';
+import { packetNamed, wholeParts } from './packet-files.ts';
 import { acted } from './record-card.ts';
 
 export const packets = onLot(requests.packets, (_input, { lot }) => ({
@@ -47,8 +47,9 @@ function given(kept: KeptPacket, surrendered: readonly string[], at: AtLot): rea
 }
 
 /** Who was given which bytes, when, how, and on what receipt. */
-export const handOver = onLot(requests['hand-over'], ({ packet, to, how, day, receipt, surrendered }, at) => {
+export const handOver = onLot(requests['hand-over'], async ({ packet, to, how, day, receipt, surrendered }, at) => {
   const kept = packetNamed(at, packet);
+  await wholeParts(kept, at);
   let handover = '';
   const { act } = acted(at, `Handed over ${kept.title} to ${to}`, () => {
     const note = surrendered.length === 0 ? undefined : `Originals left with them: ${surrendered.join(', ')}`;

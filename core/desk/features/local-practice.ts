@@ -21,8 +21,10 @@ function officeOf(practice: Practice, rule: string): string {
 
 /** Two people may say the same on one day; each word keeps a name of its own. */
 function named(layer: PracticeLayer, layers: readonly PracticeLayer[]): PracticeLayer {
-  const taken = layers.filter(({ name }) => name === layer.name || name.startsWith(`${layer.name} (`)).length;
-  return taken === 0 ? layer : { ...layer, name: `${layer.name} (${taken + 1})` };
+  const taken = new Set(layers.map(({ name }) => name));
+  let name = layer.name;
+  for (let n = 2; taken.has(name); n += 1) name = `${layer.name} (${n})`;
+  return { ...layer, name };
 }
 
 /** "House plans, copies: 3": a rule and its new value as a person would tell it; the path where no row bears it. */
@@ -82,7 +84,10 @@ export const unsay = onLot(requests.unsay, async ({ word }, at) => {
     });
   }
   const { readPractice } = await import('../../practice/index.ts');
-  const layers = at.lot.layers().filter(({ name, text }) => name !== found.layer.name || text !== found.layer.text);
+  // One alone: lots kept earlier may hold two equal words under one name.
+  const all = at.lot.layers();
+  const its = all.findLastIndex(({ name, text }) => name === found.layer.name && text === found.layer.text);
+  const layers = all.filter((_, n) => n !== its);
   const without = readPractice(layers, { figures: Object.keys(figures) });
   return acted(at, `Took back what ${found.who} said: ${found.said}`, () => {
     at.lot.removeOfficeWord(found.id);

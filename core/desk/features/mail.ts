@@ -8,9 +8,7 @@ import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import type { MailDraftAnswer } from '../contract/screen-answers.ts';
 import { offerMade } from './made-files.ts';
-import { packetNamed, packetParts } from './packet-files.ts';
-
-type Part = ReturnType<typeof packetParts>[number];
+import { type PacketPart as Part, packetNamed, wholeParts } from './packet-files.ts';
 
 /** What most mail services take at most, whole draft; common practice, no source. */
 const commonLimit = 25_000_000;
@@ -92,9 +90,8 @@ export const mailDraft = onLot(
   async ({ packet: said, to, words }, at): Promise<MailDraftAnswer> => {
     const packet = packetNamed(at, said);
     const { draft, delivery, recipient } = at.lot.packetPlan(packet.id);
-    const parts = packetParts(packet, at).filter(({ sort }) => sort !== 'errand sheet' && sort !== 'print shop');
-    const gone = packetParts(packet, at).length === 0 || parts.length === 0;
-    if (gone) {
+    const parts = (await wholeParts(packet, at)).filter(({ sort }) => sort !== 'print shop');
+    if (parts.length === 0) {
       throw new LotfileError('not found', `There is nothing of "${packet.title}" to attach.`, {
         about: packet.title,
         next: 'Assemble it again.',

@@ -23,25 +23,39 @@ function pagesIn(file: PlanFile | undefined): number {
   return file?.of === 'assembled' ? file.sheets.length : 0;
 }
 
-/** The files of a packet as they lie in the lot, each with where it is; those a purge removed are left out. */
-export function packetParts(
-  packet: KeptPacket,
-  at: AtLot,
-): readonly (Omit<PacketFileRow, 'ticket'> & { path: string })[] {
+export type PacketPart = Omit<PacketFileRow, 'ticket'> & { readonly path: string };
+
+/** The files of a packet as they were assembled, each with where it lies; whether it still does is asked separately. */
+export function partsOf(packet: KeptPacket, at: AtLot): readonly PacketPart[] {
   const planned = new Map(at.lot.packetPlan(packet.id).files.map((file) => [file.name, file]));
-  return packet.files.flatMap(({ name, sha256, bytes }) => {
-    const path = join(packet.folder, name);
+  return packet.files.map(({ name, sha256, bytes }) => {
     const file = planned.get(name);
-    return existsSync(path) ? [{ name, sort: file?.sort ?? 'packet', pages: pagesIn(file), bytes, sha256, path }] : [];
+    return { name, sort: file?.sort ?? 'packet', pages: pagesIn(file), bytes, sha256, path: join(packet.folder, name) };
+  });
+}
+
+/**
+ * The files of a packet that are about to leave the house: each hashed once more, none left out. The private errand
+ * sheet stays at home whatever became of it.
+ * @throws LotfileError `packet refused` where one is missing, changed since it was assembled, or removed for good.
+ */
+export async function wholeParts(packet: KeptPacket, at: AtLot): Promise<readonly PacketPart[]> {
+  const parts = partsOf(packet, at).filter(({ sort }) => sort !== 'errand sheet');
+  const problems = await at.lot.checkPacket(packet.id, at.signal);
+  const bad = problems.find(({ file }) => parts.some(({ name }) => name === file));
+  if (bad === undefined) return parts;
+  throw new LotfileError('packet refused', `${bad.say} The packet "${packet.title}" can't go out like this.`, {
+    about: bad.file,
+    next: bad.next,
   });
 }
 
 export const packetFiles = onLot(requests['packet-files'], ({ packet: said }, at) => {
   const packet = packetNamed(at, said);
-  const files = packetParts(packet, at).map(({ path, ...row }) => ({
-    ...row,
-    ticket: at.tickets.steady(path, row.name),
-  }));
+  const parts = partsOf(packet, at);
+  const there = parts.filter(({ path }) => existsSync(path));
+  const files = there.map(({ path, ...row }) => ({ ...row, ticket: at.tickets.steady(path, row.name) }));
+  const missing = parts.filter((part) => !there.includes(part)).map(({ name }) => name);
   const draft = at.lot.packetIsDraft(packet.id);
-  return { packet: packet.id, title: packet.title, day: packet.day, draft, errand: packet.errand, files };
+  return { packet: packet.id, title: packet.title, day: packet.day, draft, errand: packet.errand, files, missing };
 });

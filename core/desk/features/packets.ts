@@ -14,7 +14,6 @@ import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
 import { renditionTicket, shownPlace } from './file-look.ts';
 import { lightFile, renditionsIn } from './light-plan.ts';
 import { offerMade } from './made-files.ts';
-import { lastAct } from './record-card.ts';
 
 type Wanted = Pick<RequestInput<'plan'>, 'errand' | 'subject' | 'papers' | 'title' | 'recipient'> &
   Partial<Pick<RequestInput<'plan'>, 'override'>>;
@@ -76,9 +75,10 @@ const plansRemembered = 4;
 /** The last plans of a lot as it stands: a view is new after every change, so none outlives what it was laid out from. */
 const plans = new WeakMap<LotView, Map<string, Promise<LaidOut>>>();
 
-/** A plan, and the papers it was laid out from. */
+/** A plan, and what it was laid out from: while it is linked another window may change either. */
 interface LaidOut {
   readonly laid: PacketPlan;
+  readonly practiceSha: string;
   readonly contents: Readonly<Record<EditionId, EditionContent>>;
 }
 
@@ -106,12 +106,13 @@ async function layOut(wanted: Wanted, at: AtLot): Promise<LaidOut> {
     import('../../packet/sheets/fonts.ts'),
   ]);
   const practice = at.lot.practice();
+  const practiceSha = at.lot.practiceSha();
   const view = at.lot.view();
   const purpose = purposeOf({ practice, view, wanted, at });
   const contents = at.lot.editionContent([...new Set(editionsIn(purpose))]);
   const override = wanted.override === undefined ? undefined : { reason: wanted.override, day: at.day };
   const laid = planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
-  return { laid, contents };
+  return { laid, practiceSha, contents };
 }
 
 export const plan = onLot(requests.plan, async (wanted, at) => {
@@ -148,7 +149,7 @@ export const errandSheet = onLot(requests['errand-sheet'], async (wanted, at): P
 });
 
 /** The originals a packet rests on, each once; a missing or shortened file is told before anything is written. */
-function originalsOf({ laid, contents }: LaidOut, at: AtLot): readonly WholeFile[] {
+function originalsOf({ laid, contents }: Pick<LaidOut, 'laid' | 'contents'>, at: AtLot): readonly WholeFile[] {
   const titles = new Map(
     laid.tabs.flatMap(({ edition, riders = [], title }) =>
       edition === undefined ? [] : [edition, ...riders].map((id): [string, string] => [id, title]),
@@ -167,7 +168,7 @@ function originalsOf({ laid, contents }: LaidOut, at: AtLot): readonly WholeFile
 }
 
 export const assemble = onLot(requests.assemble, async (wanted, at): Promise<AssembleAnswer> => {
-  const { laid, contents } = await planFor(wanted, at);
+  const { laid, practiceSha, contents } = await planFor(wanted, at);
   const originals = originalsOf({ laid, contents }, at);
   const [{ assemblePacket }, { loadFonts }] = await Promise.all([
     import('../../packet/assemble.ts'),
@@ -186,9 +187,9 @@ export const assemble = onLot(requests.assemble, async (wanted, at): Promise<Ass
       onProgress: at.progress,
     });
     const { override } = laid;
-    const kept = await at.lot.keepPacket({ plan: laid, practiceSha: at.lot.practiceSha(), override, files });
+    const kept = await at.lot.keepPacket({ plan: laid, practiceSha, override, files });
     return {
-      act: lastAct(at),
+      act: String(kept.act),
       packet: kept.id,
       title: laid.title,
       draft: laid.draft,

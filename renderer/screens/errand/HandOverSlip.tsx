@@ -39,7 +39,7 @@ function Help({ way, made }: { readonly way: string; readonly made: PacketFilesA
           ? 'Save these where you can find them, then choose them on the office’s upload page.'
           : 'Print these, or take them along on a stick.'}
       </p>
-      <FileList files={files} />
+      <FileList files={files} missing={made.missing} />
     </div>
   );
 }

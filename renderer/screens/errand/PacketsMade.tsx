@@ -86,7 +86,7 @@ function OnePacket({ packet, handovers }: OnePacketProps) {
           </Button>
         </span>
       </div>
-      {shown ? <FileList files={made?.files ?? []} /> : null}
+      {shown ? <FileList files={made?.files ?? []} missing={made?.missing} /> : null}
       {own.length === 0 ? null : (
         <ul>
           {own.map((row) => (

@@ -11,7 +11,7 @@ import { mayUnpack, unpackItem } from './unpack.ts';
 /** What is known of a file on the table beyond its name. */
 export interface Seen {
   readonly bytes: number;
-  readonly changed: string;
+  readonly changed: number;
   readonly state: 'waiting' | 'under way' | 'done';
   readonly sha?: string | undefined;
   readonly words?: Words | undefined;
@@ -82,9 +82,9 @@ export class TableAttendant implements Disposable {
   }
 
   /** What is known of a file on the table as it is now. */
-  seen({ name, bytes, since }: TableFile): Seen | undefined {
+  seen({ name, bytes, changed }: TableFile): Seen | undefined {
     const seen = this.#seen.get(name);
-    return seen?.bytes === bytes && seen.changed === since ? seen : undefined;
+    return seen?.bytes === bytes && seen.changed === changed ? seen : undefined;
   }
 
   #watch(): void {
@@ -112,7 +112,9 @@ export class TableAttendant implements Disposable {
       const files = await this.#lot.listTable();
       if (this.#closing.signal.aborted) return;
       arriving = files.some((file) => file.arriving);
-      const now = JSON.stringify(files.map((file) => [file.name, file.bytes, file.arriving, file.already]));
+      const now = JSON.stringify(
+        files.map((file) => [file.name, file.bytes, file.changed, file.arriving, file.already]),
+      );
       if (now !== this.#last) this.#soon();
       this.#last = now;
       for (const name of this.#seen.keys()) if (!files.some((file) => file.name === name)) this.#seen.delete(name);
@@ -140,8 +142,8 @@ export class TableAttendant implements Disposable {
     return files.find((file) => this.seen(file)?.state === 'waiting');
   }
 
-  #note({ name, bytes, since }: TableFile, what: Omit<Seen, 'bytes' | 'changed'>): void {
-    this.#seen.set(name, { bytes, changed: since, ...what });
+  #note({ name, bytes, changed }: TableFile, what: Omit<Seen, 'bytes' | 'changed'>): void {
+    this.#seen.set(name, { bytes, changed, ...what });
   }
 
   async #readAll(): Promise<void> {

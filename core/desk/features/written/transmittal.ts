@@ -4,7 +4,7 @@ import type { PaperBlock } from '../../../typeset/sheets/paper-blocks.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import { officeCard } from '../asked.ts';
-import { packetNamed, packetParts } from '../packet-files.ts';
+import { packetNamed, partsOf } from '../packet-files.ts';
 import type { PaperDraft, PaperFrame } from './paper-frame.ts';
 
 const places: Readonly<Record<PacketPlan['tabs'][number]['place'], string>> = {
@@ -42,7 +42,7 @@ export function transmittal(frame: PaperFrame): PaperDraft {
   }
   const packet = packetNamed(at, wanted.packet);
   const plan = at.lot.packetPlan(packet.id);
-  const parts = packetParts(packet, at).filter(({ sort }) => sort !== 'errand sheet' && sort !== 'print shop');
+  const parts = partsOf(packet, at).filter(({ sort }) => sort !== 'errand sheet' && sort !== 'print shop');
   const words = paperWording.transmittal;
   const office = plan.office === undefined ? undefined : officeCard(asked.practice, plan.office);
   const recipient = wanted.recipient ?? packet.recipient;
