@@ -185,6 +185,18 @@ function onFirstDay(
   };
 }
 
+/** An errand to be settled for a paper that is missing anyway, or the lapse of a paper told more heavily. */
+function saidBy(told: Finding, other: Finding): boolean {
+  if (told.final || told.remedy.say !== other.remedy.say) return false;
+  if (told.sort === 'errand not settled') return other.sort === 'missing' && other.weight === told.weight;
+  return told.sort === 'lapsing' && told.weight === 'good to know' && other.weight !== told.weight;
+}
+
+/** @param findings heaviest first */
+function saidOnce(findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter((told) => !findings.some((other) => other !== told && saidBy(told, other)));
+}
+
 function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
   const examined = examine(at, one);
   const about = { errand: one.errand.id, subject: one.subject, day: at.day, state: examined.state };
@@ -205,7 +217,7 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     ...cautions(at, one),
     ...thingsToBring(at, one),
   ];
-  return { ...about, needs, findings: findings.toSorted(byWeight) };
+  return { ...about, needs, firstDay: firstDay(at, one), findings: saidOnce(findings.toSorted(byWeight)) };
 }
 
 /**

@@ -139,7 +139,9 @@ export interface ErrandReading {
   readonly day: Day;
   readonly state: ErrandState;
   readonly needs: readonly NeedReading[];
-  /** All findings, those of the needs included. */
+  /** First day it can be gone on by what is on file, where that is later than the day asked about. */
+  readonly firstDay?: Day | undefined;
+  /** All findings, those of the needs included; what one remedy cures and another finding says already stands once. */
   readonly findings: readonly Finding[];
 }
 

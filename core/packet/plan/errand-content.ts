@@ -10,11 +10,14 @@ import { printBlocks } from './print-blocks.ts';
 
 /** Everything on the owner's own sheet, in the order of the trip. */
 export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): readonly Block[] {
+  const told = frame.errand === undefined && frame.findings.length === 0 ? [] : findingBlocks(frame);
+  // Nobody goes with a draft: what has to become of it comes before where to go and what to carry.
   return [
+    ...(frame.draft ? [...notYetBlocks(frame), ...told] : []),
     ...whereBlocks(frame),
     ...carryBlocks(frame),
     ...printBlocks(frame, files),
-    ...(frame.errand === undefined && frame.findings.length === 0 ? [] : findingBlocks(frame)),
+    ...(frame.draft ? [] : told),
     ...askBlocks(frame),
     ...cautionBlocks(frame),
   ];
@@ -44,12 +47,25 @@ function whereBlocks({ office, errand, order, recipient, draft, findings }: Plan
     unknown.length === 0
       ? []
       : [{ block: 'space' }, { block: 'text', text: `Not recorded yet: ${unknown.join(', ')}.`, quiet: true }];
-  const lines = [
-    ...(draft ? ['The packet is a DRAFT: its margins say so. Don’t hand it in like this.'] : []),
-    ...foretold(findings),
-  ];
+  const lines = draft ? [] : foretold(findings);
   const told = lines.flatMap((text): readonly Block[] => [{ block: 'space' }, { block: 'text', text }]);
   return [{ block: 'heading', text: wording.errand.where }, ...known, ...ask, ...told];
+}
+
+/** "Not to hand in yet", how much speaks against it, and the first day it could go. */
+function notYetBlocks({ errand, firstDay, findings }: PlanFrame): readonly Block[] {
+  const lines = [
+    'The packet is a DRAFT, and its margins say so: don’t hand it in like this.',
+    ...(errand === undefined || firstDay === undefined
+      ? []
+      : [`By what is on file, the first day you can go is ${dayWithWeekday(firstDay)}.`]),
+    ...foretold(findings),
+  ];
+  return [
+    { block: 'heading', text: wording.errand.notYet },
+    ...lines.map((text): Block => ({ block: 'text', text })),
+    { block: 'space' },
+  ];
 }
 
 /** On the first sheet, how much of each weight follows: "1 refused, 3 questioned". */
@@ -58,10 +74,10 @@ function foretold(findings: readonly Finding[]): readonly string[] {
     const count = findings.filter((finding) => finding.weight === weight).length;
     return count === 0 ? [] : [`${count} ${weight}`];
   });
-  return counts.length === 0 ? [] : [`${wording.errand.findings}: ${counts.join(', ')}; told further on.`];
+  return counts.length === 0 ? [] : [`${wording.errand.findings}: ${counts.join(', ')}.`];
 }
 
-function findingBlocks({ findings, order }: PlanFrame): readonly Block[] {
+function findingBlocks({ findings, order, errand }: PlanFrame): readonly Block[] {
   const override: readonly Block[] =
     order.override === undefined
       ? []
@@ -73,7 +89,8 @@ function findingBlocks({ findings, order }: PlanFrame): readonly Block[] {
           { block: 'space' },
         ];
   const heading = { block: 'heading', text: wording.errand.findings } as const;
-  const told = findings.filter(({ sort }) => sort !== 'bring');
+  // What to carry and what to take care of have their own places on the sheet.
+  const told = findings.filter(({ sort, say }) => sort !== 'bring' && say !== errand?.caution);
   if (told.length === 0) return [heading, ...override, { block: 'text', text: wording.errand.nothing }];
   return [heading, ...override, ...gathered(told).map(findingBlock)];
 }

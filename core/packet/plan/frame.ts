@@ -1,4 +1,5 @@
 import type { FontMetrics } from '../../typeset/drawing.ts';
+import type { Day } from '../../vocabulary/days.ts';
 import type { Finding } from '../../vocabulary/finding.ts';
 import type { Delivery, Errand, Office } from '../../vocabulary/practice.ts';
 import type { PacketOrder } from '../plan-model.ts';
@@ -18,6 +19,8 @@ export interface PlanFrame {
   readonly rows: readonly Row[];
   readonly findings: readonly Finding[];
   readonly draft: boolean;
+  /** First day the errand can be gone on, where that is later than the day of the packet. */
+  readonly firstDay: Day | undefined;
   readonly names: FileNames;
   /** "heron-lane-permit-apply-2026-04-14": what the names of our own files begin with. */
   readonly stem: string;

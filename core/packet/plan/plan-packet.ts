@@ -43,6 +43,7 @@ export function planPacket(order: PacketOrder, metrics: FontMetrics): PacketPlan
     rows: start.rows.rows,
     findings: start.findings,
     draft,
+    firstDay: order.purpose.of === 'errand' ? order.purpose.reading.firstDay : undefined,
     names: new FileNames(start.delivery),
     stem,
     notes: [...start.rows.notes],

@@ -10,7 +10,9 @@ export function printBlocks(frame: PlanFrame, files: readonly PlanFile[]): reado
   const screen = frame.delivery.way === 'upload' || frame.delivery.way === 'e-mail';
   const items = screen ? sendItems(frame, files) : printItems(frame, files);
   if (items.length === 0) return [];
-  const title = screen ? wording.errand.send : wording.errand.print;
+  const now = screen ? wording.errand.send : wording.errand.print;
+  const later = screen ? wording.errand.sendLater : wording.errand.printLater;
+  const title = frame.draft ? later : now;
   return [{ block: 'heading', text: title }, ...items];
 }
 

@@ -1,6 +1,6 @@
 import type { ErrandAnswer } from '../../../core/desk/contract/answers.ts';
 import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
-import type { WayStop, Weight } from '../../../core/vocabulary/finding.ts';
+import type { FindingSort, WayStop, Weight } from '../../../core/vocabulary/finding.ts';
 
 export interface Verdict {
   readonly tone: 'red' | 'ochre' | 'violet' | 'green' | 'pencil';
@@ -10,6 +10,28 @@ export interface Verdict {
 
 export function things(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
+}
+
+const papersToCome = ['missing', 'not issued yet', 'too early'] as const;
+const comesFirst = ['errand not settled', 'event missing'] as const;
+
+/** Papers that are still to come and errands that come first: too early, and nothing anybody did wrong. */
+function tooEarly(answer: ErrandAnswer): Verdict | undefined {
+  const { findings, firstDay } = answer.reading;
+  const count = (...sorts: readonly FindingSort[]): number =>
+    findings.filter(({ sort, weight }) => sorts.includes(sort) && weight !== 'good to know').length;
+  const papers = count(...papersToCome);
+  const first = count(...comesFirst);
+  const waits = new Set<FindingSort>([...papersToCome, ...comesFirst]);
+  if (papers + first === 0 || findings.some(({ weight, sort }) => weight === 'refused' && !waits.has(sort)))
+    return undefined;
+  const parts = [
+    ...(papers === 0 ? [] : [`${things(papers, 'paper')} still to come`]),
+    ...(first === 0 ? [] : [`${things(first, 'thing')} to be done first`]),
+  ];
+  const { tone, say } = foretold(answer);
+  const day = firstDay === undefined ? '' : ` By what is on file, ${dayWithWeekday(firstDay)} at the earliest.`;
+  return { tone, say: `Too early: ${parts.join(', ')}.${day}`, more: say };
 }
 
 function foretold({ reading }: ErrandAnswer): Verdict {
@@ -53,6 +75,7 @@ export function verdictOf(answer: ErrandAnswer, stop: WayStop | undefined): Verd
       return { tone: 'red', say: `They sent it back with ${things(open, 'comment')} to answer.`, more: say };
     }
     case "can't go yet":
+      return tooEarly(answer) ?? foretold(answer);
     case 'can go':
       return foretold(answer);
   }
