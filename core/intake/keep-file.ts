@@ -50,7 +50,9 @@ async function asAsked(context: KeepContext, made: Rendition): Promise<Rendition
     });
   }
   const places = recipe?.blackOut ?? [];
-  return places.length === 0 ? made : await blackOut(context, made, places);
+  const done = places.length === 0 ? made : await blackOut(context, made, places);
+  const asked = { clean: recipe?.clean, blackOut: places.length === 0 ? undefined : places };
+  return asked.clean === undefined && places.length === 0 ? done : { ...done, asked: JSON.stringify(asked) };
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { PageFacts, SeenRect } from '../vocabulary/lot.ts';
-import type { SealReading } from './seals/seal-model.ts';
+import type { SealReading } from '../vocabulary/seals.ts';
 
 /** Which way the sound pages were made; the first that loses nothing is used. */
 export const keepRungs = [
@@ -24,6 +24,8 @@ export interface Rendition {
   readonly sealed: boolean;
   /** What each of them says, read off the file as it came; left out where there is none. */
   readonly seals?: readonly SealReading[] | undefined;
+  /** What was asked for beyond sound pages, as JSON; left out for the file's own pages. */
+  readonly asked?: string | undefined;
   /** What was dropped or noticed, whole sentences for the person. */
   readonly notes: readonly string[];
 }

@@ -14,6 +14,7 @@ import type {
   VisitState,
 } from '../vocabulary/lot.ts';
 import type { ErrandId, FactId, KindId, OfficeId, SubjectSort } from '../vocabulary/practice.ts';
+import type { SealReading } from '../vocabulary/seals.ts';
 
 export type ActId = number;
 export type HandoverId = string;
@@ -123,12 +124,19 @@ export interface NewRendition {
   readonly rung: string;
   readonly pages: readonly PageFacts[];
   readonly sealed: boolean;
+  /** What each digital signature of the original says; left out where there is none. */
+  readonly seals?: readonly SealReading[] | undefined;
+  /** What was asked for beyond sound pages, as JSON; left out for the file's own pages. */
+  readonly asked?: string | undefined;
   readonly notes: readonly string[];
 }
 
 export interface KeptRendition extends NewRendition {
   readonly sha256: string;
   readonly bytes: number;
+  readonly seals: readonly SealReading[];
+  /** Empty for the file's own pages. */
+  readonly asked: string;
 }
 
 /** A fact read off a paper, and where it stands on it (page 0-based in the edition). */

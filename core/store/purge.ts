@@ -53,7 +53,7 @@ function forgetWords(ledger: Ledger, touched: Touched): void {
     db.prepare('DELETE FROM page_words WHERE rowid IN (SELECT seq FROM page WHERE rendition = ?)').run(sha);
     db.prepare('DELETE FROM page_text WHERE seq IN (SELECT seq FROM page WHERE rendition = ?)').run(sha);
     db.prepare('DELETE FROM page WHERE rendition = ?').run(sha);
-    db.prepare("UPDATE rendition SET purged = 1, notes = '[]' WHERE sha = ?").run(sha);
+    db.prepare("UPDATE rendition SET purged = 1, notes = '[]', asked = '', seals = '[]' WHERE sha = ?").run(sha);
   }
   for (const edition of touched.editions) {
     db.prepare('DELETE FROM fact WHERE edition = ?').run(edition);

@@ -20,6 +20,8 @@ export interface RenditionRow {
   readonly rung: string;
   readonly sealed: number;
   readonly notes: string;
+  readonly asked: string;
+  readonly seals: string;
   readonly bytes: number;
   readonly purged: number;
 }
@@ -118,8 +120,10 @@ export function insertRendition(
   const { rendition, sha256, bytes } = kept;
   ledger.db
     .prepare(
-      `INSERT INTO rendition (sha, source, recipe, tool, rung, sealed, notes, bytes) VALUES (?, ?, ?, ?, ?, ?, ?, ?)
-       ON CONFLICT (sha) DO UPDATE SET purged = 0`,
+      `INSERT INTO rendition (sha, source, recipe, tool, rung, sealed, notes, asked, seals, bytes)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+       ON CONFLICT (sha) DO UPDATE SET purged = 0, recipe = excluded.recipe, sealed = excluded.sealed,
+         notes = excluded.notes, asked = excluded.asked, seals = excluded.seals`,
     )
     .run(
       sha256,
@@ -129,9 +133,25 @@ export function insertRendition(
       rendition.rung,
       Number(rendition.sealed),
       JSON.stringify(rendition.notes),
+      rendition.asked ?? '',
+      JSON.stringify(rendition.seals ?? []),
       bytes,
     );
   insertPages(ledger, sha256, rendition.pages);
+}
+
+/** The same bytes came of the file itself, too: told as its own pages, with what is noted on those. */
+function makePlain(
+  { db }: Ledger,
+  { rendition, sha256 }: { readonly rendition: NewRendition; readonly sha256: string },
+): void {
+  const { recipe, notes, seals = [] } = rendition;
+  db.prepare("UPDATE rendition SET asked = '', recipe = ?, notes = ?, seals = ? WHERE sha = ?").run(
+    recipe,
+    JSON.stringify(notes),
+    JSON.stringify(seals),
+    sha256,
+  );
 }
 
 /**
@@ -158,6 +178,8 @@ export async function keep(
     const row = renditionRow(ledger, kept.sha256);
     const target = renditionFile(ledger.folder, kept.sha256);
     const known = row !== undefined && row.purged === 0;
+    // A clean-up that found nothing to mend leaves the file's own pages: they are those from now on.
+    if (known && row.asked !== '' && (kept.rendition.asked ?? '') === '') ledger.keep(() => makePlain(ledger, kept));
     if (known && statSync(target, { throwIfNoEntry: false })?.size === kept.bytes) return;
     syncFile(temporary);
     makeFolder(dirname(target));
@@ -184,6 +206,8 @@ export function renditionsOf(ledger: Ledger, original: string): readonly KeptRen
     rung: row.rung,
     sealed: row.sealed === 1,
     notes: JSON.parse(row.notes),
+    asked: row.asked,
+    seals: JSON.parse(row.seals),
     pages: pagesOf(ledger, row.sha),
   }));
 }

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { MailNote, UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
-import type { SealReading } from '../intake/seals/seal-model.ts';
 import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { fileSorts } from '../intake/sniff.ts';
+import type { SealReading } from '../vocabulary/seals.ts';
 
 const text = z.string();
 

@@ -43,6 +43,7 @@ const keepDone = z.object({
     pages: z.array(pageFacts).readonly(),
     sealed: z.boolean(),
     seals: z.array(sealReading).readonly().optional(),
+    asked: z.string().optional(),
     notes: z.array(z.string()).readonly(),
   }),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),

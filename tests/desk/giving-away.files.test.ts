@@ -3,8 +3,11 @@ import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
+import { plainPages } from '../../core/desk/features/intake/plain-pages.ts';
+import { keepFile } from '../../core/intake/keep-file.ts';
 import { readPages } from '../../core/intake/ocr/read-pages.ts';
 import { plainText } from '../../core/intake/reading/page-text.ts';
+import { openLot } from '../../core/store/index.ts';
 import { openSmallLot, type SmallLot } from './small-lot.ts';
 
 const samples = join(import.meta.dirname, '..', '..', 'sample-project', 'papers');
@@ -48,6 +51,29 @@ it('a blacked-out copy shows nothing of what lay beneath, and the paper and its 
   expect((await desk.ask('papers', {}, small)).papers[0]?.editions.length).toBe(1);
   const beyond = [{ page: 7, x: 0, y: 0, width: 10, height: 10 }];
   await expect(desk.ask('black-out', { edition, places: beyond }, small)).rejects.toMatchObject({ code: 'wrong use' });
+});
+
+it('pages that were cleaned up as asked never stand in when the same file is kept plainly, nor the reverse', async () => {
+  await using small = await openSmallLot();
+  const { desk, root, folder } = small;
+  const photo = join(root, 'photo.jpg');
+  const sheet = { create: { width: 300, height: 400, channels: 3, background: '#8a8f94' } } as const;
+  await sharp(sheet).jpeg().toFile(photo);
+  const plain = await keepOne(small, desk.tickets.offer(photo), 'deed');
+  const shown = (await desk.ask('pages', { edition: plain }, small)).pages[0];
+  const kept = { job: 'keep', input: photo, name: 'photo.jpg', output: join(folder, 'working', 'made.part') } as const;
+  const clean = { contrast: true };
+  const { rendition, sha256, bytes } = await keepFile({ ...kept, recipe: { clean } });
+  expect(rendition.asked).toBe(JSON.stringify({ clean }));
+  await desk.close();
+  {
+    using lot = openLot(folder, { holder: { program: 'test', host: 'here', pid: process.pid } });
+    await lot.keepRendition(kept.output, { rendition, sha256, bytes });
+    expect(lot.renditionsOf(rendition.source).map(({ asked }) => asked)).toEqual([rendition.asked, '']);
+    expect(plainPages(lot, rendition.source)).toMatchObject({ asked: '', sealed: false });
+    expect(plainPages(lot, rendition.source)?.sha256).not.toBe(sha256);
+    expect(shown).toBeDefined();
+  }
 });
 
 it('a smaller copy keeps to the limit, told with both sizes; a size nobody can read is refused', async () => {

@@ -14,7 +14,9 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import { openLot } from '../../core/store/index.ts';
+import { type Lot, openLot } from '../../core/store/index.ts';
+import type { NewRendition } from '../../core/store/keeping-model.ts';
+import type { SealReading } from '../../core/vocabulary/seals.ts';
 import { keepFile, newFolder, newLot, open, page, sha256, told } from './lot-in-folder.ts';
 import { otherProgram } from './other-program.ts';
 
@@ -98,10 +100,53 @@ test('pages come back as they were measured, newest recipe first', async () => {
       rung: 'normalised',
       sealed: false,
       notes: ['A script in plans.pdf was dropped.'],
+      asked: '',
+      seals: [],
       pages,
     },
   ]);
   expect(readFileSync(lot.renditionPath(files.rendition), 'utf8')).toBe('sound pages of plans.pdf');
+});
+
+async function keepPages(
+  lot: Lot,
+  { bytes, ...said }: Partial<NewRendition> & { readonly source: string; readonly bytes: string },
+): Promise<void> {
+  const path = lot.temporaryPath();
+  writeFileSync(path, bytes);
+  const plain = { recipe: 'r', tool: 't', rung: 'normalised', sealed: false, notes: [], pages: [page(0, '')] };
+  const kept = { rendition: { ...plain, ...said }, sha256: sha256(bytes), bytes: bytes.length };
+  await lot.keepRendition(path, kept);
+}
+
+test('what the signatures say is kept with the pages and read back whole', async () => {
+  const lot = newLot();
+  const { original } = await keepFile(lot, 'plans.pdf', [page(0, 'plans')]);
+  const seal: SealReading = {
+    sort: 'signature',
+    format: 'adbe.pkcs7.detached',
+    signer: 'R. Ames, PE',
+    certificate: { subject: 'CN=R. Ames', issuer: 'CN=R. Ames', serial: '0f', from: 'a', until: 'b', selfIssued: true },
+    signedAt: { instant: '2026-04-02T10:00:00Z', by: "signer's clock" },
+    bytes: 'unchanged',
+    covers: 'earlier state',
+    laterBytes: 812,
+    says: ['Signed by R. Ames.', 'The signed bytes are unchanged since.'],
+  };
+  await keepPages(lot, { source: original, bytes: 'sealed pages', sealed: true, seals: [seal] });
+  expect(lot.renditionsOf(original)[0]).toMatchObject({ sealed: true, seals: [seal], asked: '' });
+});
+
+test('pages made as asked are told from the own pages of the file; the same bytes made without asking are its own', async () => {
+  const lot = newLot();
+  const { original } = await keepFile(lot, 'photo.jpg', [page(0, '')]);
+  const asked = JSON.stringify({ clean: { crop: 'find' } });
+  await keepPages(lot, { source: original, bytes: 'cleaned pages', asked });
+  expect(lot.renditionsOf(original).map((kept) => kept.asked)).toEqual([asked, '']);
+  await keepPages(lot, { source: original, bytes: 'cleaned pages' });
+  expect(lot.renditionsOf(original).map((kept) => kept.asked)).toEqual(['', '']);
+  await keepPages(lot, { source: original, bytes: 'cleaned pages', asked });
+  expect(lot.renditionsOf(original).map((kept) => kept.asked)).toEqual(['', '']);
 });
 
 test('pages whose bytes are not those the worker reported are refused, and nothing is kept of them', async () => {

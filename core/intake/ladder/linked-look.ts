@@ -16,12 +16,13 @@ interface Kept {
   readonly look: readonly number[];
 }
 
-function orderOf({ job }: KeepContext, facts: readonly PageFacts[]): LinkOrder {
-  const source = { id: 'paper', path: job.output, sha256: fileHash(job.output), title: job.name };
+/** The order for a packet that holds the pages of one kept file and nothing else. */
+export function aloneInPacket(path: string, title: string, facts: readonly PageFacts[]): LinkOrder {
+  const source = { id: 'paper', path, sha256: fileHash(path), title };
   const pages = facts.map(({ page, openSaves, extraRestores }) => {
     return { source: source.id, page, turn: 0 as const, openSaves, extraRestores, links: [] };
   });
-  return { title: job.name, subject: '', language: 'en-US', sources: [source], pages, bookmarks: [], labels: [] };
+  return { title, subject: '', language: 'en-US', sources: [source], pages, bookmarks: [], labels: [] };
 }
 
 async function firstDifference(linked: PageReader, { facts, kept, look }: Kept): Promise<string | undefined> {
@@ -46,7 +47,7 @@ async function firstDifference(linked: PageReader, { facts, kept, look }: Kept):
 export async function linkedPagesLook(context: KeepContext, pages: Kept): Promise<string | undefined> {
   const path = context.scrap(2);
   try {
-    await linkPacket(orderOf(context, pages.facts), path);
+    await linkPacket(aloneInPacket(context.job.output, context.job.name, pages.facts), path);
     const linked = await PageReader.open(path);
     if (linked === undefined) return 'a packet of it does not open';
     try {

@@ -10,7 +10,7 @@ import {
   type SignerInfo,
   TSTInfo,
 } from 'pkijs';
-import type { SealCertificate } from './seal-model.ts';
+import type { SealCertificate } from '../../vocabulary/seals.ts';
 
 /** RFC 5652, 11; RFC 3161; RFC 8017. */
 const oid = {

@@ -1,4 +1,5 @@
 import { withMemory } from '../../reader/pdfium-module.ts';
+import type { SealReading } from '../../vocabulary/seals.ts';
 import { type ByteSource, fileSource } from '../pdfium/byte-source.ts';
 import type { ReaderDocument } from '../pdfium/open-document.ts';
 import { type Coverage, coverageOf, digestOf, eachCovered } from './byte-range.ts';
@@ -16,7 +17,6 @@ import {
   stampOf,
 } from './cms.ts';
 import { instantOf } from './pdf-time.ts';
-import type { SealReading } from './seal-model.ts';
 import { sealSays } from './seal-words.ts';
 
 const mostSeals = 200;

@@ -1,4 +1,4 @@
-import type { SealReading } from './seal-model.ts';
+import type { SealReading } from '../../vocabulary/seals.ts';
 
 export const proofLimits =
   'That the bytes match proves neither a licence nor an approval: who issued the certificate, and whether it was withdrawn, was not checked.';

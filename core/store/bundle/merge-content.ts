@@ -145,11 +145,11 @@ export function addContent(ledger: Ledger, theirs: Database, given: NewContent &
     for (const { at, reason } of markers.all(row.sha)) marker.run(row.sha, at, reason);
   }
   const other = new Ledger({ db: theirs, folder: ledger.folder, lease: undefined, now: ledger.now });
-  const purge = db.prepare("UPDATE rendition SET purged = 1, notes = '[]' WHERE sha = ?");
+  const purge = db.prepare("UPDATE rendition SET purged = 1, notes = '[]', asked = '', seals = '[]' WHERE sha = ?");
   for (const row of given.renditions) {
-    const { sha, source, recipe, tool, rung, bytes } = row;
-    const notes: readonly string[] = JSON.parse(row.notes);
-    const rendition = { source, recipe, tool, rung, notes, sealed: row.sealed === 1, pages: pagesOf(other, sha) };
+    const { sha, source, recipe, tool, rung, asked, bytes } = row;
+    const said = { notes: JSON.parse(row.notes), seals: JSON.parse(row.seals), sealed: row.sealed === 1 };
+    const rendition = { source, recipe, tool, rung, asked, ...said, pages: pagesOf(other, sha) };
     insertRendition(ledger, { rendition, sha256: sha, bytes });
     if (row.purged === 1) purge.run(sha);
   }

@@ -1,6 +1,6 @@
 import forge from 'node-forge';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { SealReading } from '../../../core/intake/seals/seal-model.ts';
+import type { SealReading } from '../../../core/vocabulary/seals.ts';
 import { bench } from '../keeping.ts';
 import { onePage, throughQpdf } from '../make-pdf.ts';
 import { sealed, signerOf } from './make-sealed.ts';
