@@ -3,6 +3,7 @@ import type { ReadDone } from '../intake/ocr/read-model.ts';
 import { type KeepDone, type KeepRecipe, keepRungs } from '../intake/rendition-model.ts';
 import { errorCodes } from '../vocabulary/errors.ts';
 import { sealReading, slimDone, slimJob, unpackDone, unpackJob } from './holding-messages.ts';
+import type { Job } from './job.ts';
 import {
   glimpseDone,
   glimpseJob,
@@ -12,7 +13,6 @@ import {
   writeOutDone,
   writeOutJob,
 } from './reading-messages.ts';
-import type { Job } from './run-job.ts';
 
 /** What goes to a worker: one job at a time. */
 export interface ToWorker {

@@ -15,9 +15,10 @@ import type { GlimpseDone, GlimpseJob } from '../intake/pictures/glimpse-model.t
 import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
 import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { Done, Job } from './job.ts';
 import type { LaunchWorker } from './launch.ts';
 import type { WorkPort } from './port.ts';
-import { type Control, type Done, type Job, Run, stopped, type TimeLimits } from './run-job.ts';
+import { type Control, Run, stopped, type TimeLimits } from './run-job.ts';
 import { WorkerProcess } from './worker-process.ts';
 
 export interface WorkersOptions {

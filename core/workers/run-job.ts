@@ -1,26 +1,12 @@
 import { statSync } from 'node:fs';
-import type { UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
-import type {
-  ReadDone,
-  ReadJob,
-  SuggestDone,
-  SuggestJob,
-  WriteOutDone,
-  WriteOutJob,
-} from '../intake/ocr/read-model.ts';
-import type { GlimpseDone, GlimpseJob } from '../intake/pictures/glimpse-model.ts';
-import type { KeepDone, KeepJob } from '../intake/rendition-model.ts';
-import type { SlimDone, SlimJob } from '../intake/slim/slim-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { Done, Job } from './job.ts';
 import type { FromWorker } from './messages.ts';
 import type { WorkControl } from './port.ts';
 import { outOfMemory } from './watchdog.ts';
 import type { WorkerProcess } from './worker-process.ts';
 
 export type Control = WorkControl;
-
-export type Job = KeepJob | ReadJob | WriteOutJob | SuggestJob | GlimpseJob | UnpackJob | SlimJob;
-export type Done = KeepDone | ReadDone | WriteOutDone | SuggestDone | GlimpseDone | UnpackDone | SlimDone;
 
 /** Milliseconds a job may take. */
 export interface TimeLimits {

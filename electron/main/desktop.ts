@@ -4,6 +4,7 @@ import { HandedOver } from '../host/handed-over.ts';
 import { type Places, usualPlaces } from '../host/places.ts';
 import { WindowDesk } from '../host/window-desk.ts';
 import { WindowFiles } from '../served/window-files.ts';
+import type { Desktop } from './desktop-model.ts';
 import { dialogsOf } from './dialogs.ts';
 import type { Parts } from './parts.ts';
 import { askBeforeLeaving, denyPermissions, keepFromStraying, refuseRemote } from './set-ups/closed-doors.ts';
@@ -26,14 +27,6 @@ export interface DesktopOptions extends Program {
   readonly parts: Parts;
   readonly places?: Places | undefined;
   readonly today?: (() => Day) | undefined;
-}
-
-export interface Desktop {
-  readonly parts: Parts;
-  readonly host: WindowDesk;
-  readonly files: WindowFiles;
-  readonly handedOver: HandedOver;
-  readonly windows: Windows;
 }
 
 type SetUp = (desktop: Desktop) => void;

@@ -1,5 +1,5 @@
 import { windowAddress } from '../channels.ts';
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 
 /** No page but our own, in no frame; nothing opens a window or a web view by itself. */
 export function keepFromStraying({ parts }: Desktop): void {

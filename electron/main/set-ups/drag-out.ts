@@ -2,7 +2,7 @@ import { copyFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import * as z from 'zod';
 import { channels } from '../channels.ts';
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 
 const dragPicture = join(import.meta.dirname, '..', 'paper.png');
 

@@ -1,4 +1,4 @@
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 
 /** One program at a time; lots are closed before it ends. */
 export function endings({ parts, host, handedOver, windows }: Desktop): void {

@@ -1,6 +1,6 @@
 import { dirname } from 'node:path';
 import type { MenuItemConstructorOptions } from 'electron';
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 
 interface GoItem {
   readonly label: string;

@@ -4,7 +4,7 @@ import * as z from 'zod';
 import { LotfileError, type Reply, type TakenFile } from '../../../core/desk/door.ts';
 import { plainName, tooLarge } from '../../host/handed-over.ts';
 import { channels } from '../channels.ts';
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 import type { WindowPart } from '../parts.ts';
 
 const text = z.string().max(100);

@@ -4,7 +4,7 @@ import * as z from 'zod';
 import { dayInWords, type RequestAnswer } from '../../../core/desk/door.ts';
 import { readPrivate, writePrivate } from '../../host/private-file.ts';
 import type { OpenedLot } from '../../host/window-desk.ts';
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 
 type Soon = RequestAnswer<'today'>['soon'][number];
 

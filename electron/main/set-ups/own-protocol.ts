@@ -5,7 +5,7 @@ import { securityHeaders } from '../../served/security-headers.ts';
 import { notThere, type Served } from '../../served/served.ts';
 import { serveTicket } from '../../served/ticket-bytes.ts';
 import { windowAddress } from '../channels.ts';
-import type { Desktop } from '../desktop.ts';
+import type { Desktop } from '../desktop-model.ts';
 
 const { protocol: ours } = new URL(windowAddress);
 const scheme = ours.replace(':', '');
