@@ -34,6 +34,11 @@ export interface AsideWriter {
   write(batch: Batch): void;
   /** Waits until all batches stand in the file. @throws LotfileError `disk` when one couldn't be written or read. */
   end(): Promise<void>;
+  /**
+   * Every batch read back from the file while the next is written: all of it hashed, and each part compared with where
+   * it came from. After `end` was called. @throws LotfileError `disk`
+   */
+  seen(): Promise<SeenBytes>;
 }
 
 interface Answer {
@@ -108,9 +113,13 @@ export class Aside {
   readonly #running: Promise<unknown>[] = [];
   readonly #used = new Set<number>();
 
-  /** SHA-256 of a whole open file, in hex. @throws LotfileError `disk` */
-  async whole(fd: number): Promise<string> {
-    return (await this.#look(0, { fd, bytes: fstatSync(fd).size, spans: new Float64Array(0) })).sha256;
+  /**
+   * SHA-256 of a whole open file, in hex.
+   * @param behind what it waits for: what is read back, or what is written. @throws LotfileError `disk`
+   */
+  async whole(fd: number, behind: 'reading' | 'writing' = 'reading'): Promise<string> {
+    const thread = behind === 'reading' ? 0 : 1;
+    return (await this.#look(thread, { fd, bytes: fstatSync(fd).size, spans: new Float64Array(0) })).sha256;
   }
 
   /**
@@ -122,17 +131,28 @@ export class Aside {
     return this.#look(1, { fd, bytes, spans: inNumbers(spans) });
   }
 
-  /** Writes an open file. */
+  /** Writes an open file on one core and reads it back on another, right behind. */
   writer(fd: number): AsideWriter {
-    const thread = this.#thread(1);
-    jobs += 1;
-    const job = jobs;
-    const order = { job, fd, stop: this.#stop };
+    const far = new Int32Array(new SharedArrayBuffer(4));
+    const about = { fd, far, stop: this.#stop };
+    const writing = { ...about, work: 'write', job: this.#number() };
+    const reading = { ...about, work: 'follow', job: this.#number() };
+    const threads = [this.#thread(1), this.#thread(0)] as const;
+    let batch = 0;
+    let seen: Promise<SeenBytes> | undefined;
     return {
-      write: (batch) => thread.postMessage({ ...order, ...batch, last: false }),
-      end: async () => {
-        await this.#ask(1, { ...order, at: 0, text: nothing, parts: new Float64Array(0) });
+      write: (next) => {
+        batch += 1;
+        threads[0].postMessage({ ...writing, ...next, batch, last: false });
+        threads[1].postMessage({ ...reading, ...next, batch, last: false });
       },
+      end: async () => {
+        const last = { batch: batch + 1, at: 0, text: nothing, parts: new Float64Array(0) };
+        seen = this.#found(0, { ...reading, ...last });
+        seen.catch(() => undefined);
+        await this.#ask(1, { ...writing, ...last });
+      },
+      seen: () => seen ?? Promise.reject(new LotfileError('internal', 'A file is read back before it was written.')),
     };
   }
 
@@ -149,9 +169,17 @@ export class Aside {
     return startThread(at);
   }
 
-  async #look(at: number, order: object): Promise<SeenBytes> {
+  #number(): number {
     jobs += 1;
-    const seen = await this.#ask(at, { ...order, job: jobs, stop: this.#stop });
+    return jobs;
+  }
+
+  #look(at: number, order: object): Promise<SeenBytes> {
+    return this.#found(at, { ...order, work: 'look', job: this.#number(), stop: this.#stop });
+  }
+
+  async #found(at: number, order: Order): Promise<SeenBytes> {
+    const seen = await this.#ask(at, order);
     if (seen === undefined) throw new LotfileError('internal', 'A look at a file found nothing.');
     return seen;
   }
