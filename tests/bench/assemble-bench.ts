@@ -1,19 +1,17 @@
-import { spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { openDesk } from '../../core/desk/desk.ts';
-import { makeBenchSources } from './packet-bench.ts';
+import { type BenchSources, makeBenchSources } from './packet-bench.ts';
+import { peersOf, stampsPath, writeStamps } from './peers.ts';
 
-/** Milliseconds of a native program, or undefined where it is not installed; the middle of three. */
-export function peerTime(command: string, args: readonly string[]): number | undefined {
-  const times: number[] = [];
-  for (let run = 0; run < 3; run += 1) {
-    const begun = performance.now();
-    const ended = spawnSync(command, args);
-    if (ended.error !== undefined) return undefined;
-    times.push(performance.now() - begun);
-  }
-  return times.toSorted((a, b) => a - b)[1];
+export interface PeerFigure {
+  readonly name: string;
+  readonly ms: number;
+  /** Our first packet of a process, and the middle one of those after it, over theirs. */
+  readonly first: number;
+  readonly again: number;
 }
 
 export interface AssembleRow {
@@ -25,8 +23,7 @@ export interface AssembleRow {
   readonly firstPeakMb: number;
   readonly peakMb: number;
   readonly keepPagesPerSecond: number;
-  readonly qpdfMs: number | undefined;
-  readonly pdfuniteMs: number | undefined;
+  readonly peers: readonly PeerFigure[];
 }
 
 async function keepAll(folder: string, files: readonly string[]): Promise<number> {
@@ -39,46 +36,104 @@ async function keepAll(folder: string, files: readonly string[]): Promise<number
   return performance.now() - begun;
 }
 
-function childRun(folder: string): { times: readonly number[]; pages: number; firstPeakMb: number; peakMb: number } {
-  const child = spawnSync(
-    process.execPath,
-    ['--max-semi-space-size=16', join(import.meta.dirname, 'assemble-child.ts'), folder],
-    {
-      encoding: 'utf8',
-    },
-  );
-  if (child.status !== 0) throw new Error(child.stderr);
-  return JSON.parse(child.stdout);
+interface Run {
+  readonly ms: number;
+  readonly pages: number;
+  readonly peakMb: number;
 }
 
-/** Assembling a kept lot of about `pages` pages, everything included, against bare merges of the same originals. */
+/** Our side, one packet each time it is told to, in one process. */
+class OurRuns {
+  readonly #child: ChildProcess;
+  readonly #lines: AsyncIterator<string>;
+
+  constructor(folder: string) {
+    const program = join(import.meta.dirname, 'assemble-child.ts');
+    this.#child = spawn(process.execPath, ['--max-semi-space-size=16', program, folder], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    });
+    if (this.#child.stdout === null) throw new Error('The child has no output.');
+    this.#lines = createInterface({ input: this.#child.stdout })[Symbol.asyncIterator]();
+  }
+
+  async ready(): Promise<void> {
+    if ((await this.#next()) !== 'ready') throw new Error('The child did not begin.');
+  }
+
+  /** Removes what was assembled; the disk settles. */
+  async clear(): Promise<void> {
+    this.#child.stdin?.write('clear\n');
+    await this.ready();
+    spawnSync('sync');
+  }
+
+  async assemble(): Promise<Run> {
+    this.#child.stdin?.write('assemble\n');
+    return JSON.parse(await this.#next());
+  }
+
+  async end(): Promise<void> {
+    this.#child.stdin?.end();
+    await new Promise((done) => this.#child.once('exit', done));
+  }
+
+  async #next(): Promise<string> {
+    const { value, done } = await this.#lines.next();
+    if (done === true) throw new Error('The child ended early.');
+    return value;
+  }
+}
+
+function middle(numbers: readonly number[]): number {
+  return numbers.toSorted((a, b) => a - b)[numbers.length >> 1] ?? 0;
+}
+
+const ourRounds = 5;
+
+/** Ours and theirs in turn, so that both see the same minutes of the machine. */
+async function inTurn(lot: string, sources: BenchSources, folder: string) {
+  await writeStamps(stampsPath(folder), sources.pages);
+  const peers = peersOf({ ...sources, folder }).map((peer) => ({ peer, ms: [] as number[] }));
+  const ours: Run[] = [];
+  const our = new OurRuns(lot);
+  await our.ready();
+  for (let round = 0; round < ourRounds; round += 1) {
+    await our.clear();
+    ours.push(await our.assemble());
+    for (const { peer, ms } of peers) if (round < peer.rounds) ms.push(peer.run());
+  }
+  await our.end();
+  return { ours, theirs: peers.map(({ peer, ms }) => ({ name: peer.name, ms: middle(ms) })) };
+}
+
+/** Assembling a kept lot of about `pages` pages, everything included, against general programs on the same originals. */
 export async function benchAssemble(root: string, pages: number): Promise<AssembleRow> {
-  const sources = join(root, `sources-${pages}`);
-  mkdirSync(sources, { recursive: true });
-  const made = await makeBenchSources(sources, pages);
+  const folder = join(root, `peers-${pages}`);
+  mkdirSync(folder, { recursive: true });
+  const made = await makeBenchSources(join(root, `sources-${pages}`), pages);
   const lot = join(root, `lot-${pages}`);
   rmSync(lot, { recursive: true, force: true });
   const keepMs = await keepAll(lot, made.files);
-  const files = readdirSync(sources).map((name) => join(sources, name));
-  const out = join(root, 'peer.pdf');
   // What keeping wrote is still on its way to the disk, and only we force our file there: that is not assembling.
   spawnSync('sync');
-  const merge = ['--empty', '--pages', ...files, '--', out];
-  const before = peerTime('qpdf', merge);
-  const child = childRun(lot);
-  const after = peerTime('qpdf', merge);
-  const qpdfMs = before === undefined || after === undefined ? undefined : (before + after) / 2;
-  const pdfuniteMs = peerTime('pdfunite', [...files, out]);
-  const [firstMs = 0, ...again] = child.times;
+  const { ours, theirs } = await inTurn(lot, made, folder);
+  const [first, ...again] = ours.map(({ ms }) => ms);
+  const firstMs = first ?? 0;
+  const againMs = middle(again);
+  for (const used of [folder, lot, join(root, `sources-${pages}`)]) rmSync(used, { recursive: true, force: true });
   return {
     pages: made.pages,
     megabytes: made.bytes / 1e6,
     firstMs,
-    againMs: again.toSorted((a, b) => a - b)[again.length >> 1] ?? 0,
-    firstPeakMb: child.firstPeakMb,
-    peakMb: child.peakMb,
+    againMs,
+    firstPeakMb: ours[0]?.peakMb ?? 0,
+    peakMb: ours.at(-1)?.peakMb ?? 0,
     keepPagesPerSecond: made.pages / (keepMs / 1000),
-    qpdfMs,
-    pdfuniteMs,
+    peers: theirs.map(({ name, ms }) => ({ name, ms, first: firstMs / ms, again: againMs / ms })),
   };
+}
+
+if (process.argv[1] === import.meta.filename) {
+  const [root = '', ...sizes] = process.argv.slice(2);
+  for (const size of sizes) process.stdout.write(`${JSON.stringify(await benchAssemble(root, Number(size)))}\n`);
 }
