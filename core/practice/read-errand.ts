@@ -8,7 +8,7 @@ import { readBefore, readNeed } from './read-need.ts';
 import { subjectSorts } from './read-paper.ts';
 import type { Rule } from './read-small-rules.ts';
 import type { Scope } from './scope.ts';
-import { isTimeOfDay, spanOf } from './values.ts';
+import { isTimeOfDay } from './values.ts';
 
 /** An errand, and whether it is one here at all: `exists: no` only offers it. */
 export interface ReadErrand {
@@ -16,15 +16,11 @@ export interface ReadErrand {
   readonly exists: boolean;
 }
 
-/** `{ahead: 1 working day, until: "14:00"}`, or just the span. */
+/** `{ahead: 1 working day, until: "14:00"}`; just the span was spelled out before layers were laid over each other. */
 function readBooking(fields: Fields): Booking | undefined {
   const tree = fields.get('book');
   if (tree === undefined) return undefined;
   const { scope, about } = fields;
-  if (tree.of === 'scalar') {
-    const ahead = spanOf(tree, `"book" of ${about}`, scope.problems);
-    return ahead === undefined ? undefined : { ahead };
-  }
   const inner = new Fields(scope, tree, { name: `"book" of ${about}`, at: tree.at });
   if (!inner.has('ahead')) inner.missing('ahead');
   const until = inner.text('until');

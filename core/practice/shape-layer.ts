@@ -63,6 +63,7 @@ function shapeErrand(tree: Tree, layerBasis: Tree): Tree {
     if (one.key === 'needs' || one.key === 'only_needs') return shapeParts(one.value, 'kind', basis);
     if (one.key === 'before') return shapeParts(one.value, 'after', basis);
     if (one.key === 'deliver') return withBasis(spelledOut(one.value, 'by'), basis);
+    if (one.key === 'book') return spelledOut(one.value, 'ahead');
     return one.value;
   });
   if (only !== undefined && !tree.entries.has('needs')) {

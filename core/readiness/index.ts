@@ -1,4 +1,5 @@
 export { type Amiss, readAmiss } from './amiss.ts';
+export { type BookingDays, bookingDays } from './bookings.ts';
 export { type CoverLine, type DaySpan, type EngagementCover, readCover, spanWords, uncovered } from './cover.ts';
 export { currentEdition, type Wanted } from './current.ts';
 export { type DrawFinding, type DrawLeg, type DrawReading, readDraw } from './draw-check.ts';
@@ -18,4 +19,5 @@ export { sameParcel } from './same/parcel.ts';
 export { type Asked, indexLot, type Standpoint } from './standpoint.ts';
 export { truthOf } from './truth.ts';
 export { validityOf } from './validity.ts';
-export { readWay } from './way/read-way.ts';
+export { readIdleClocks, readWay } from './way/read-way.ts';
+export type { IdleReading } from './way/restarts.ts';

@@ -1,10 +1,11 @@
-import { type Day, negated } from '../vocabulary/days.ts';
+import type { Day } from '../vocabulary/days.ts';
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Basis, ErrandId } from '../vocabulary/practice.ts';
 import { sayDecision } from './befores.ts';
-import { isOpenDay, openUntil, plusSpan } from './calendar.ts';
+import { lastDayToBook } from './bookings.ts';
+import { isOpenDay, plusSpan } from './calendar.ts';
 import { dutiesAt } from './duties.ts';
 import { caseKey, casesOf, errandApplies, unsettledResult } from './errand-case.ts';
 import { type Examined, examine } from './examine.ts';
@@ -65,7 +66,7 @@ function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
 function booking(at: Standpoint, { errand }: ErrandCase): readonly { say: string; why: string; remedy: string }[] {
   const { book, againFee } = errand;
   if (book === undefined) return [];
-  const by = openUntil(plusSpan(at.day, negated(book.ahead), at.rules.calendar), at.rules.calendar);
+  const by = lastDayToBook(book, at.day, at.rules.calendar);
   const again = againFee === undefined || againFee === 0 ? '' : ` Coming again costs ${moneyInWords(againFee)}.`;
   return [
     {

@@ -42,9 +42,11 @@ function otherValue({ rule, sort, value, choices = [] }: AmendableRow): Value {
     case 'choice':
       return choices.find((choice) => choice !== value) ?? '';
     case 'list':
+      if (choices.length > 0)
+        return choices.filter((choice) => !Array.isArray(value) || value.at(-1) !== choice).slice(0, 2);
       return [...(Array.isArray(value) ? value : []), 'in blue ink: no black'];
     case 'words':
-      return rule.endsWith('.intake_until') ? '14:30' : 'as "R. Amsel" says: 8 to 12';
+      return /\.(intake_until|until)$/.test(rule) ? '14:30' : 'as "R. Amsel" says: 8 to 12';
   }
 }
 
@@ -106,6 +108,13 @@ describe('what the clerk may have said otherwise', () => {
       const after = (await desk.ask('amendable', about, small)).rows.find(({ rule }) => rule === row.rule);
       expect(after).toMatchObject({ value: otherValue(row), basis: 'R. Amsel told you on 14 Apr 2026' });
     }
+    // An inspection other places hold comes in by one word, and goes by one.
+    const deck = 'roof-deck-inspect';
+    const held = async (): Promise<AmendableRow['value']> =>
+      (await desk.ask('amendable', { errand: deck }, small)).rows.find(({ rule }) => rule.endsWith('.exists'))?.value;
+    expect(await held()).toBe(false);
+    await desk.ask('clerk-said', { rule: `errands.${deck}.exists`, value: true, who: 'R. Amsel' }, small);
+    expect(await held()).toBe(true);
     await expect(desk.ask('amendable', {}, small)).rejects.toMatchObject({ code: 'wrong use' });
     await expect(desk.ask('amendable', { office: 'no-such' }, small)).rejects.toMatchObject({ code: 'wrong use' });
   });

@@ -9,6 +9,7 @@ import {
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
 import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
+import { inspectionsText } from './inspections.ts';
 import { readText, recordFilesText, slimText, unpackText } from './intake.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
@@ -175,6 +176,7 @@ const printers: Printers = {
       `Packets that held it: ${packets.join(', ') || 'none'}.`,
     ].join('\n'),
   today: todayText,
+  inspections: inspectionsText,
   pages: pagesText,
   'with-offices': officesText,
   table: tableText,

@@ -3,8 +3,9 @@ import type { Day } from '../../vocabulary/days.ts';
 import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { Answer, FactSort } from '../../vocabulary/facts.ts';
 import type { ErrandReading, Finding, NeedReading, PaperState, Way, WayStop } from '../../vocabulary/finding.ts';
-import type { Identity, LotEvent, Subject } from '../../vocabulary/lot.ts';
+import type { Identity, LotEvent, Subject, VisitOutcome } from '../../vocabulary/lot.ts';
 import type { Basis, Errand, Office, OfficeSort, Practice } from '../../vocabulary/practice.ts';
+import type { BookedRow, BookingRow, HoldOnRow } from './inspection-answers.ts';
 import type { ClockRow, CommentRow, NeedForRow } from './screen-answers.ts';
 import type { ShownPlace } from './table-answers.ts';
 
@@ -140,6 +141,13 @@ export interface ErrandAnswer {
   })[];
   /** What they sent it back with and nobody has answered yet, newest visit first. */
   readonly comments: readonly CommentRow[];
+  /** Until when somebody has to be booked to come, and a day that is agreed already. */
+  readonly booking?: BookingRow | undefined;
+  readonly booked?: BookedRow | undefined;
+  /** The words they may leave it with. */
+  readonly outcomes: readonly VisitOutcome[];
+  /** What may not be done before it is settled. */
+  readonly holds: readonly HoldOnRow[];
   readonly wouldBeRefused: boolean;
 }
 

@@ -190,6 +190,8 @@ export const requests = {
     in: z.object({
       errand: practiceId,
       subject: named.optional(),
+      /** The planned visit this came of, or whose day was moved; else a new one is noted. */
+      visit: rowId.optional(),
       day: daySchema.optional(),
       state: visitStateSchema,
       outcome: visitOutcomeSchema.optional(),

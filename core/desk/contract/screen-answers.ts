@@ -5,6 +5,7 @@ import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { HoldRow, PacketFileRow } from './answers.ts';
 import type { FileLook } from './table-answers.ts';
 
+export type * from './inspection-answers.ts';
 export type * from './practice-answers.ts';
 export type * from './table-answers.ts';
 

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { request } from './define.ts';
+import type { InspectionsAnswer } from './inspection-answers.ts';
 import type { AmendableAnswer, WordsAnswer } from './practice-answers.ts';
 import type {
   MailDraftAnswer,
@@ -16,6 +17,10 @@ import { named, practiceId, rowId, shortWords, ticketSchema, words } from './val
 export const screenRequests = {
   today: request<TodayAnswer>()({
     help: 'Show the slip for the day: what you can do, what to carry, what waits, what lapses soon.',
+    in: z.object({}),
+  }),
+  inspections: request<InspectionsAnswer>()({
+    help: 'Show every inspection of the way: what is next, what it holds, what lies ready, how to book, what is recorded.',
     in: z.object({}),
   }),
   pages: request<PagesAnswer>()({

@@ -1,4 +1,6 @@
 import { leadInWords, spanInWords } from '../../vocabulary/days.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import { visitOutcomes } from '../../vocabulary/lot.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Errand, Office, PaperKind, Practice } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from '../contract/practice-answers.ts';
@@ -25,6 +27,40 @@ function deliveryRows({ id, deliver }: Errand): readonly AmendableRow[] {
   ]);
 }
 
+/** Whether the errand is one here at all. */
+export function heldHere({ id, title, inspection, basis }: Errand, here: boolean): AmendableRow {
+  const what = inspection ? 'hold this inspection by itself here' : 'ask for this here';
+  const say = here ? `They ${what}.` : `They don’t ${what}, as far as the rules on file say.`;
+  const field: Field = { key: 'exists', label: `They ${what}`, sort: 'yes or no', value: here, say };
+  const [row] = rowsOf({ path: `errands.${id}`, group: title, basis }, [field]);
+  if (row === undefined) throw new LotfileError('internal', `The errand "${id}" has no row.`);
+  return row;
+}
+
+/** What goes for the day somebody comes out to the site. */
+function comingFields({ inspection, onSite = [], book, againFee, outcomes = [] }: Errand): readonly Field[] {
+  if (!inspection && onSite.length === 0 && book === undefined) return [];
+  const ahead = book === undefined ? undefined : spanInWords(book.ahead);
+  return [
+    { key: 'on_site', label: 'Ready on the site', sort: 'list', value: onSite },
+    { key: 'book.ahead', label: 'Book ahead by', sort: 'days', value: ahead },
+    ...(book === undefined
+      ? []
+      : [{ key: 'book.until', label: 'Bookings taken until', sort: 'words', value: book.until } as const]),
+    {
+      key: 'again_fee',
+      label: 'Coming a second time',
+      sort: 'money',
+      value: moneyWritten(againFee),
+      say:
+        againFee === undefined
+          ? 'What coming a second time costs is not known.'
+          : `Coming a second time costs ${againFee === 0 ? 'nothing' : moneyInWords(againFee)}.`,
+    },
+    { key: 'outcomes', label: 'What they may leave it with', sort: 'list', value: outcomes, choices: visitOutcomes },
+  ];
+}
+
 /** Everything of an errand: itself, its papers in the order of the packet, how it is handed over. */
 export function errandRows(errand: Errand, practice: Practice): readonly AmendableRow[] {
   const { id, title, basis, fee, feeNote, takes, bring, ask, appear, appointment } = errand;
@@ -47,6 +83,7 @@ export function errandRows(errand: Errand, practice: Practice): readonly Amendab
     { key: 'ask', label: 'Ask them', sort: 'list', value: ask },
     { key: 'appear', label: 'Who must come in person', sort: 'words', value: appear },
     { key: 'appointment', label: 'Appointment', sort: 'words', value: appointment },
+    ...comingFields(errand),
   ]);
   const needs = errand.needs.flatMap((need) =>
     needRows(errand, need, need.kinds.map((kind) => kindTitle(practice, kind)).join(' or ')),

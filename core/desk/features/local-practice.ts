@@ -1,20 +1,26 @@
 import { figures } from '../../figures/index.ts';
 import type { PracticeLayer } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
-import type { Practice } from '../../vocabulary/practice.ts';
+import type { Errand, Practice } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import type { AmendableAnswer, WordsAnswer } from '../contract/practice-answers.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, known } from '../named.ts';
 import { commonLayers } from '../templates.ts';
-import { errandRows, officeRows, paperRows } from './amend-rows.ts';
+import { errandRows, heldHere, officeRows, paperRows } from './amend-rows.ts';
 import { officeTitle } from './asked.ts';
 import { acted } from './record-card.ts';
+
+/** An errand of the practice, or one that is written down and not wanted here. */
+function errandIn({ errands, offered = {} }: Practice, id: string): Errand | undefined {
+  if (Object.hasOwn(errands, id)) return errands[id];
+  return Object.hasOwn(offered, id) ? offered[id] : undefined;
+}
 
 /** The office a rule belongs to: the errand's, the paper's issuer, or the office itself. */
 function officeOf(practice: Practice, rule: string): string {
   const [room, id = ''] = rule.split('.');
-  if (room === 'errands') return practice.errands[id]?.office ?? '';
+  if (room === 'errands') return errandIn(practice, id)?.office ?? '';
   if (room === 'papers') return practice.papers[id]?.from ?? '';
   return room === 'offices' ? id : '';
 }
@@ -30,11 +36,11 @@ function named(layer: PracticeLayer, layers: readonly PracticeLayer[]): Practice
 /** "House plans, copies: 3": a rule and its new value as a person would tell it; the path where no row bears it. */
 function ruleInWords(practice: Practice, rule: string, value: unknown): string {
   const [room, id = ''] = rule.split('.');
-  const errand = room === 'errands' ? practice.errands[id] : undefined;
+  const errand = room === 'errands' ? errandIn(practice, id) : undefined;
   const paper = room === 'papers' ? practice.papers[id] : undefined;
   const office = room === 'offices' ? practice.offices[id] : undefined;
   const rows = [
-    ...(errand === undefined ? [] : errandRows(errand, practice)),
+    ...(errand === undefined ? [] : [...errandRows(errand, practice), heldHere(errand, true)]),
     ...(paper === undefined ? [] : paperRows(paper, practice)),
     ...(office === undefined ? [] : officeRows(office)),
   ];
@@ -122,8 +128,9 @@ export const practiceWords = onLot(requests['practice-words'], (_input, { lot })
 export const amendable = onLot(requests.amendable, ({ errand, paper, office }, { lot }): AmendableAnswer => {
   const practice = lot.practice();
   if (errand !== undefined) {
-    const rule = errandNamed(practice, errand);
-    return { title: rule.title, rows: errandRows(rule, practice) };
+    const rule = errandIn(practice, errand) ?? errandNamed(practice, errand);
+    const here = heldHere(rule, Object.hasOwn(practice.errands, rule.id));
+    return { title: rule.title, rows: [...errandRows(rule, practice), here] };
   }
   if (paper !== undefined) {
     const rule = known(practice.papers, paper, 'kind of paper');

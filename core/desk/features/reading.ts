@@ -1,7 +1,7 @@
 import { type Asked, readDuties, readErrand, readWay } from '../../readiness/index.ts';
 import { type Day, dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
-import type { NeedReading, WayStop } from '../../vocabulary/finding.ts';
+import type { ErrandReading, NeedReading, WayStop } from '../../vocabulary/finding.ts';
 import { validityInWords } from '../../vocabulary/in-words.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
 import type { Errand } from '../../vocabulary/practice.ts';
@@ -10,8 +10,11 @@ import type { ErrandAnswer } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import { editionIn, errandNamed, kindTitle, subjectNamed } from '../named.ts';
 import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
+import { bookedRow, bookingRow, holdsOn, outcomesOf } from './inspections/coming.ts';
+import { standing } from './inspections/corrections.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { commentsOn } from './with-them.ts';
+import { visitsOf } from './written/recorded.ts';
 
 /** The day of the visit that settled an errand, where one was recorded. */
 function settledOn({ errand, subject, state }: WayStop, { lot, day }: Asked): Day | undefined {
@@ -79,18 +82,15 @@ function needRow({ practice, lot: view }: Asked, errand: Errand, reading: NeedRe
   };
 }
 
-interface Sent {
-  readonly lot: AtLot['lot'];
-  readonly view: LotView;
-  readonly errand: string;
-  readonly subject: string | undefined;
+/** Their comments that wait for an answer; those of visits before the one that settled the errand are closed by it. */
+function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReading): ErrandAnswer['comments'] {
+  const counting = standing(visitsOf(asked, errand, subject));
+  return commentsOn(at.lot, counting).filter(({ answered }) => answered === undefined);
 }
 
-/** Their comments that wait for an answer; none once a later visit settled the errand. */
-function openComments({ lot, view, errand, subject }: Sent): ErrandAnswer['comments'] {
-  const visits = view.visits.filter((visit) => visit.errand === errand && visit.subject === subject);
-  if (visits.at(-1)?.state === 'settled') return [];
-  return commentsOn(lot, visits).filter(({ answered }) => answered === undefined);
+/** The first day the way gives the errand, for bookings. */
+function firstDay(asked: Asked, { errand, subject }: ErrandReading): Day | undefined {
+  return readWay(asked).stops.find((stop) => stop.errand === errand && stop.subject === subject)?.earliest;
 }
 
 /** What one office will say on the day. */
@@ -102,12 +102,17 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
   if (office === undefined) throw new LotfileError('internal', `The office "${rule.office}" has no rule.`);
   const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
   const reading = readErrand(rule.id, { ...asked, subject: subjectId });
+  const over = reading.state === 'settled' || reading.state === "doesn't apply";
   return {
     errand: rule,
     office,
     reading,
     needs: reading.needs.map((need) => needRow(asked, rule, need)),
-    comments: openComments({ lot: at.lot, view, errand: rule.id, subject: subjectId }),
+    comments: openComments(at, asked, reading),
+    booking: over ? undefined : bookingRow(rule, firstDay(asked, reading), asked),
+    booked: over ? undefined : bookedRow(rule, subjectId, asked),
+    outcomes: outcomesOf(rule),
+    holds: holdsOn(rule, asked),
     wouldBeRefused: reading.findings.some(({ weight }) => weight === 'refused'),
   };
 });

@@ -10,6 +10,7 @@ import { draw, drawCheck } from './draws.ts';
 import { find } from './finding.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { houseRecord } from './house/house-record.ts';
+import { inspections } from './inspections/inspections.ts';
 import { blackOut } from './intake/black-out.ts';
 import { read } from './intake/read.ts';
 import { correctRecords, recordFiles, removeRecords } from './intake/record-files.ts';
@@ -81,6 +82,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   records,
   purge,
   today,
+  inspections,
   pages,
   'with-offices': withOffices,
   table,

@@ -9,14 +9,14 @@ import {
   readWay,
 } from '../../readiness/index.ts';
 import { addDays, type Day, earliest, isDay } from '../../vocabulary/days.ts';
-import { type Finding, type NeedReading, type Way, type WayStop, weights } from '../../vocabulary/finding.ts';
-import type { Errand } from '../../vocabulary/practice.ts';
+import { type Finding, type Way, type WayStop, weights } from '../../vocabulary/finding.ts';
 import { onLot } from '../context.ts';
 import type { HoldRow } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
-import type { CarryRow, FindingCounts, SoonRow, TodayAnswer, TodayErrand } from '../contract/screen-answers.ts';
+import type { FindingCounts, SoonRow, TodayAnswer, TodayErrand } from '../contract/screen-answers.ts';
 import { kindTitle } from '../named.ts';
 import { askedOf, errandTitle, officeCard, subjectTitle, titleFor } from './asked.ts';
+import { carryRow } from './carry-row.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { backRow, waitingRow } from './with-them.ts';
 
@@ -50,20 +50,6 @@ function opensUp(stop: WayStop, found: Way, asked: Asked): string {
   if (gates !== '') return gates.trimStart();
   const brings = (practice.errands[stop.errand]?.yields ?? []).map((kind) => kindTitle(practice, kind));
   return brings.length === 0 ? 'Nothing else waits for it.' : `It brings ${listed(brings)}; nothing else waits for it.`;
-}
-
-function carryRow(need: NeedReading, errand: Errand, asked: Asked): CarryRow {
-  const rule = errand.needs.find(({ id }) => id === need.need);
-  return {
-    need: need.need,
-    kind: need.kind,
-    title: titleFor(kindTitle(asked.practice, need.kind), subjectTitle(asked.lot, need.subject)),
-    use: rule?.use ?? 'leave',
-    copies: rule?.copies ?? 1,
-    state: need.state,
-    edition: need.edition,
-    good: need.edition !== undefined && need.findings.every(({ weight }) => weight === 'good to know'),
-  };
 }
 
 function todayErrand(stop: WayStop, found: Way, asked: Asked): TodayErrand | undefined {

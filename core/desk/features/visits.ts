@@ -1,4 +1,6 @@
-import type { VisitOutcome, VisitState } from '../../vocabulary/lot.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { LotView, Visit, VisitOutcome, VisitState } from '../../vocabulary/lot.ts';
+import type { Errand } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, subjectNamed } from '../named.ts';
@@ -11,16 +13,36 @@ function settles(state: VisitState, outcome: VisitOutcome | undefined): boolean 
   );
 }
 
+/** The booking that was meant; a visit that was made is corrected by taking it back, never written over. */
+function plannedVisit(view: LotView, errand: Errand, said: string): Visit {
+  const found = view.visits.find(({ id }) => id === said);
+  if (found !== undefined && found.errand === errand.id && found.state === 'planned') return found;
+  throw new LotfileError('not found', `No planned visit "${said}" for "${errand.title}" is noted.`, {
+    about: said,
+    next: 'Leave it out: then a visit of its own is noted.',
+  });
+}
+
 /** One going to an office: what came of it, with their numbered comments where they sent it back. */
 export const visit = onLot(
   requests.visit,
-  ({ errand: said, subject, day, state, outcome, note, comments, due }, at) => {
+  ({ errand: said, subject, visit: known, day, state, outcome, note, comments, due }, at) => {
     const errand = errandNamed(at.lot.practice(), said);
     const view = at.lot.view();
     const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
+    const planned = known === undefined ? undefined : plannedVisit(view, errand, known);
     let id = '';
     const { act } = acted(at, `${errand.title}: ${outcome ?? state}`, () => {
-      id = at.lot.recordVisit({ errand: errand.id, subject: subjectId, day: day ?? at.day, state, outcome, note });
+      id = at.lot.recordVisit({
+        id: planned?.id,
+        errand: errand.id,
+        subject: subjectId ?? planned?.subject,
+        day: day ?? at.day,
+        state,
+        outcome,
+        note: note ?? planned?.note,
+        packet: planned?.packet,
+      });
       for (const [n, text] of comments.entries()) at.lot.addComment({ visit: id, number: String(n + 1), text, due });
       // A settled visit is itself an event where the practice says so; a cancelled or failed one is none.
       const happened = new Set(view.events.map(({ event }) => event));

@@ -6,7 +6,7 @@ import { asFarAsKnown, heaviest } from '../problem.ts';
 import { type Asked, happenedOn, indexLot, remembered, type Standpoint } from '../standpoint.ts';
 import { type Dated, type Dating, dateGraph, dueBack, groupsMet, isOver, tellLoop } from './dating.ts';
 import { type Graph, graphOf, type Node } from './graph.ts';
-import { restartsOf } from './restarts.ts';
+import { type IdleReading, idleClocksOf, restartsOf } from './restarts.ts';
 import { spareDays } from './spare.ts';
 import { todayOf, tooSoon } from './today.ts';
 
@@ -126,6 +126,13 @@ const wayOnce = remembered((at: Standpoint, _key: string): Way => {
     restarts: restartsOf(at, graph, dates),
   };
 });
+
+/** Every idle clock that runs, until when, and the cheapest inspection still to come that starts it anew. */
+export function readIdleClocks(asked: Asked): readonly IdleReading[] {
+  const at = indexLot(asked);
+  const { graph, dates } = datedGraphAt(at);
+  return idleClocksOf(at, graph, dates);
+}
 
 export function wayAt(at: Standpoint): Way {
   return wayOnce(at, '');

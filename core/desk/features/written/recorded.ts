@@ -9,6 +9,7 @@ import { officeTitle, subjectTitle, titleFor } from '../asked.ts';
 /** What is recorded of an errand, in words that never say more than the record does. */
 export interface Recorded {
   readonly errand: Errand;
+  readonly subject: string | undefined;
   readonly title: string;
   readonly settled: boolean;
   /** "passed inspection recorded on 3 Aug 2026 by Building inspection". */
@@ -62,6 +63,11 @@ function openWords(asked: Asked, errand: Errand, reading: ErrandReading): string
   return `not recorded as settled${said}`;
 }
 
+/** What is recorded of one errand, in words that never say more than the record does. */
+export function recordedWords(asked: Asked, errand: Errand, reading: ErrandReading): string {
+  return reading.state === 'settled' ? settledWords(asked, errand, reading) : openWords(asked, errand, reading);
+}
+
 export function outcomeWords(outcome: NonNullable<Visit['outcome']>): string {
   switch (outcome) {
     case 'pass':
@@ -101,9 +107,10 @@ export function recordedOf(asked: Asked, id: string): readonly Recorded[] {
       const booked = bookedVisit(asked, id, reading.subject);
       return {
         errand,
+        subject: reading.subject,
         title: titleFor(errand.title, subjectTitle(asked.lot, reading.subject)),
         settled,
-        say: settled ? settledWords(asked, errand, reading) : openWords(asked, errand, reading),
+        say: recordedWords(asked, errand, reading),
         more: [
           ...resultLines(asked, errand, reading.subject),
           ...(booked === undefined ? [] : [`Booked for ${dayInWords(booked.day)}.`]),

@@ -1,0 +1,74 @@
+import { dayInWords, dayWithWeekday, moneyInWords, type RequestAnswer } from '../../desk/door.ts';
+import { labelled, wrapped } from './lines.ts';
+
+type Inspections = RequestAnswer<'inspections'>;
+type Row = Inspections['rows'][number];
+
+function bookingWords({ booking, booked }: Row): string {
+  if (booked !== undefined) return `booked for ${dayWithWeekday(booked.day)}`;
+  if (booking === undefined) return '';
+  const until = booking.until === undefined ? '' : `, ${booking.until}`;
+  return `book by ${dayWithWeekday(booking.by)}${until}, to have them on ${dayWithWeekday(booking.soonest)}`;
+}
+
+function feeWords({ fee, againFee, again }: Row): string {
+  const first = fee === undefined ? '' : fee === 0 ? 'no fee' : moneyInWords(fee);
+  const second = againFee === undefined ? '' : `coming again ${moneyInWords(againFee)}${again ? ', due now' : ''}`;
+  return [first, second].filter((part) => part !== '').join('; ');
+}
+
+function rowLines(row: Row): readonly string[] {
+  const { title, subjectTitle, recorded, state, onSite, holds, waitsFor } = row;
+  const listed = (label: string, text: string): readonly string[] => (text === '' ? [] : labelled(label, text, 4));
+  if (state === 'settled') return [`  ${title}`, ...wrapped(recorded, 4)];
+  return [
+    `  ${title}${subjectTitle === undefined ? '' : `, ${subjectTitle}`} (${state})`,
+    ...wrapped(recorded, 4),
+    ...listed('First:', waitsFor.map(({ title: first }) => first).join(', ')),
+    ...listed('When:', bookingWords(row)),
+    ...listed('Fee:', feeWords(row)),
+    ...listed('Ready on the site:', onSite.join(', ')),
+    ...listed('It holds:', holds.map(({ title: hold }) => hold).join(', ')),
+  ];
+}
+
+function gateLines({ title, rests }: Inspections['gates'][number]): readonly string[] {
+  return [`  ${title}`, ...rests.flatMap(({ title: rest, recorded }) => wrapped(`${rest}: ${recorded}`, 4))];
+}
+
+function idleLines({ title, number, lapses, span, since, restart }: Inspections['idle'][number]): readonly string[] {
+  const words = `${title} ${number} lapses on ${dayWithWeekday(lapses)}, unless there is an ${since} before (${span}).`;
+  if (restart === undefined) return wrapped(words, 2);
+  const when = restart.earliest === undefined ? '' : `, ${dayWithWeekday(restart.earliest)} at the earliest`;
+  const late = restart.inTime ? '' : ': too late for it, so ask for more time';
+  return [...wrapped(words, 2), ...wrapped(`For the least money: ${restart.title}${when}${late}.`, 4)];
+}
+
+function correctionLines({ title, day, words, comments }: Inspections['corrections'][number]): readonly string[] {
+  return [
+    `  ${title}, ${words} ${dayInWords(day)}`,
+    ...comments.flatMap(({ comment, number, text, due, answered }) => {
+      const end = answered === undefined ? (due === undefined ? '' : `, by ${dayInWords(due)}`) : ', answered';
+      return labelled(`    ${number}:`, `${text}${end} (${comment})`, 0);
+    }),
+  ];
+}
+
+function part(title: string, lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : [title, ...lines, ''];
+}
+
+export function inspectionsText({ rows, gates, idle, corrections, offered }: Inspections): string {
+  return [
+    ...part('Not yet', gates.filter(({ shut }) => shut).flatMap(gateLines)),
+    ...part('Still to come', rows.filter(({ state }) => state !== 'settled').flatMap(rowLines)),
+    ...part('Corrections', corrections.flatMap(correctionLines)),
+    ...part('Permits that lapse', idle.flatMap(idleLines)),
+    ...part('Recorded', rows.filter(({ state }) => state === 'settled').flatMap(rowLines)),
+    ...part(
+      'Not held here, as far as the rules on file say',
+      offered.flatMap(({ title, rule }) => wrapped(`${title} (${rule.rule})`, 2)),
+    ),
+    'What is recorded is what somebody noted. Look at the posted card; the inspector decides.',
+  ].join('\n');
+}

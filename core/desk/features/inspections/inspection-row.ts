@@ -1,0 +1,62 @@
+import { type Asked, readErrand } from '../../../readiness/index.ts';
+import type { WayStop } from '../../../vocabulary/finding.ts';
+import type { Visit } from '../../../vocabulary/lot.ts';
+import type { Errand } from '../../../vocabulary/practice.ts';
+import type { InspectionRow, MadeVisitRow } from '../../contract/inspection-answers.ts';
+import { kindTitle } from '../../named.ts';
+import { errandTitle, officeCard, subjectTitle } from '../asked.ts';
+import { carryRow } from '../carry-row.ts';
+import { outcomeWords, recordedWords, visitsOf } from '../written/recorded.ts';
+import { bookedRow, bookingRow, holdsOn, outcomesOf } from './coming.ts';
+
+/** Somebody comes out to the site for it: every inspection, and every other errand that wants things ready there. */
+export function comesOut({ inspection, onSite = [] }: Errand): boolean {
+  return inspection || onSite.length > 0;
+}
+
+function madeRow({ id, day, state, outcome, note }: Visit): MadeVisitRow {
+  return { visit: id, day, state, outcome, words: outcome === undefined ? state : outcomeWords(outcome), note };
+}
+
+/** They came, and another coming is due: it was not passed, or nobody let them in. */
+function cameInVain(visits: readonly MadeVisitRow[]): boolean {
+  return visits.some(({ outcome }) => outcome === 'fail' || outcome === 'no access');
+}
+
+export function inspectionRow(stop: WayStop, errand: Errand, asked: Asked): InspectionRow {
+  const { practice, lot } = asked;
+  const { subject } = stop;
+  const reading = readErrand(errand.id, { ...asked, subject });
+  const visits = visitsOf(asked, errand.id, subject).map(madeRow);
+  const over = stop.state === 'settled';
+  return {
+    errand: errand.id,
+    subject,
+    subjectTitle: subjectTitle(lot, subject),
+    title: errand.title,
+    office: officeCard(practice, errand.office, errand),
+    inspection: errand.inspection,
+    state: stop.state,
+    recorded: recordedWords(asked, errand, reading),
+    earliest: stop.earliest,
+    spare: stop.spare,
+    heaviest: stop.heaviest,
+    waitsFor: over ? [] : stop.waitsFor.map((id) => ({ errand: id, title: errandTitle(practice, id) })),
+    onSite: errand.onSite ?? [],
+    bring: errand.bring,
+    ask: errand.ask,
+    carry: reading.needs.map((need) => carryRow(need, errand, asked)),
+    booking: over ? undefined : bookingRow(errand, stop.earliest, asked),
+    booked: over ? undefined : bookedRow(errand, subject, asked),
+    fee: errand.fee,
+    feeNote: errand.feeNote,
+    againFee: errand.againFee,
+    again: !over && cameInVain(visits),
+    outcomes: outcomesOf(errand),
+    yields: errand.yields.map((kind) => ({ kind, title: kindTitle(practice, kind) })),
+    holds: holdsOn(errand, asked),
+    restarts: errand.restarts.map((kind) => kindTitle(practice, kind)),
+    visits,
+    caution: errand.caution,
+  };
+}
