@@ -3,6 +3,7 @@ import { CostsScreen } from './costs/CostsScreen.tsx';
 import { ErrandScreen } from './errand/ErrandScreen.tsx';
 import { FindScreen } from './find/FindScreen.tsx';
 import { HistoryScreen } from './history/HistoryScreen.tsx';
+import { InspectionsScreen } from './inspections/InspectionsScreen.tsx';
 import { LotScreen } from './lot/LotScreen.tsx';
 import { OfficesScreen } from './offices/OfficesScreen.tsx';
 import { PapersScreen } from './papers/PapersScreen.tsx';
@@ -33,6 +34,7 @@ export const screens: readonly ScreenEntry[] = [
   { id: 'lot', title: 'Lot', listed: true, show: LotScreen },
   { id: 'trades', title: 'Trades', listed: true, show: TradesScreen },
   { id: 'costs', title: 'Costs and draws', listed: true, show: CostsScreen },
+  { id: 'inspections', title: 'Inspections', listed: true, show: InspectionsScreen },
   { id: 'offices', title: 'With the offices', listed: true, show: OfficesScreen },
   { id: 'practice', title: 'Local practice', listed: true, show: PracticeScreen },
   { id: 'history', title: 'What was done', listed: true, show: HistoryScreen },

@@ -72,8 +72,9 @@ it('a booking becomes what came of it; corrections stand by number with their de
   const footing = { errand: 'footing-inspect' } as const;
   const { visit } = await desk.ask('visit', { ...footing, day: '2026-04-14', state: 'planned' }, small);
   expect(row(await desk.ask('inspections', {}, small), 'footing-inspect').booked).toEqual({ visit, day: '2026-04-14' });
-  const said = { comments: ['Two bars short.', 'Bond the electrode.'], due: '2026-04-20' } as const;
-  const came = { ...footing, visit, day: '2026-04-14', state: 'sent back', outcome: 'fail', ...said } as const;
+  const comments = ['Two bars short.', 'Bond the electrode.'];
+  const failed = { day: '2026-04-14', state: 'sent back', outcome: 'fail', due: '2026-04-20' } as const;
+  const came = { ...footing, ...failed, visit, comments };
   await desk.ask('visit', came, small);
   const after = await desk.ask('inspections', {}, small);
   expect(row(after, 'footing-inspect')).toMatchObject({

@@ -7,6 +7,7 @@ import { SheetPicture } from '../../kit/SheetPicture.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { fetchAnswer } from '../../state/doing.ts';
 import { saveFile } from '../../state/saving.ts';
+import { savePaper } from '../../state/writing.ts';
 import type { Sight } from './errand-model.ts';
 import { putAway } from './errand-store.ts';
 
@@ -32,19 +33,16 @@ function ForThePrinter({ sheets }: { readonly sheets: readonly Drawing[] }) {
   );
 }
 
-async function saveSheet(sort: 'phone-list' | 'inspection-day', { errand, subject }: Sight['target']): Promise<void> {
-  const made = await fetchAnswer('write-paper', { sort, errand, subject });
-  if (made !== undefined) await saveFile(made);
-}
-
 /** What to ask by phone before driving there; for an inspection, the sheet for its day. */
 function OtherSheets({ sight }: { readonly sight: Sight }) {
   const { target, answer } = sight;
   return (
     <>
-      <Button onPress={() => void saveSheet('phone-list', target)}>Save the phone list</Button>
+      <Button onPress={() => void savePaper({ sort: 'phone-list', ...target })}>Save the phone list</Button>
       {answer.errand.inspection ? (
-        <Button onPress={() => void saveSheet('inspection-day', target)}>Save the inspection-day sheet</Button>
+        <Button onPress={() => void savePaper({ sort: 'inspection-day', ...target })}>
+          Save the inspection-day sheet
+        </Button>
       ) : null}
     </>
   );

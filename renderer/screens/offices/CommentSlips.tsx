@@ -59,8 +59,13 @@ export function AnswerSlip({ comment, onClose }: { readonly comment: CommentRow;
   );
 }
 
+/** A visit they left comments with; where it isn't named, the errand's newest is meant. */
+export type CommentedRow = Pick<BackRow, 'errand' | 'subject' | 'title' | 'comments'> & {
+  readonly visit?: string | undefined;
+};
+
 export interface CommentSlipProps {
-  readonly row: BackRow;
+  readonly row: CommentedRow;
   /** The one to correct; undefined: one more. */
   readonly comment?: CommentRow | undefined;
   readonly onClose: () => void;
@@ -74,7 +79,7 @@ export function CommentSlip({ row, comment, onClose }: CommentSlipProps) {
   const ready = text.trim() !== '' && (comment === undefined || number.trim() !== '');
   const note = async (): Promise<void> => {
     const said = { text: text.trim(), due, ...(number.trim() === '' ? {} : { number: number.trim() }) };
-    const which = comment === undefined ? { errand: row.errand } : { row: comment.comment };
+    const which = comment === undefined ? { errand: row.errand, visit: row.visit } : { row: comment.comment };
     const reply = await perform('comment', { ...which, ...said }, { say: 'Noted their comment.' });
     if (reply.ok) onClose();
   };

@@ -1,12 +1,11 @@
 import { useState } from 'react';
-import type { BackRow, CommentRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { CommentRow } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
-import { fetchAnswer } from '../../state/doing.ts';
 import { addressOf } from '../../state/place.ts';
-import { saveFile } from '../../state/saving.ts';
 import { useDay } from '../../state/session.ts';
-import { AnswerSlip, CommentSlip } from './CommentSlips.tsx';
+import { savePaper } from '../../state/writing.ts';
+import { AnswerSlip, type CommentedRow, CommentSlip } from './CommentSlips.tsx';
 
 function Answered({ comment }: { readonly comment: CommentRow }) {
   const { answer, answered, evidence } = comment;
@@ -25,10 +24,9 @@ function Answered({ comment }: { readonly comment: CommentRow }) {
 
 type Open = { readonly slip: 'answer' | 'correct'; readonly comment: CommentRow } | { readonly slip: 'new' };
 
-async function saveResponse({ errand, subject }: BackRow): Promise<void> {
+async function saveResponse({ errand, subject }: CommentedRow): Promise<void> {
   const which = subject === undefined ? { errand } : { errand, subject };
-  const made = await fetchAnswer('write-paper', { sort: 'response', ...which });
-  if (made !== undefined) await saveFile(made);
+  await savePaper({ sort: 'response', ...which });
 }
 
 function Slips({
@@ -36,7 +34,7 @@ function Slips({
   open,
   onClose,
 }: {
-  readonly row: BackRow;
+  readonly row: CommentedRow;
   readonly open: Open | undefined;
   readonly onClose: () => void;
 }) {
@@ -46,7 +44,7 @@ function Slips({
 }
 
 /** What they sent it back with, numbered as they numbered it, each with its deadline, its answer and what shows it. */
-export function Comments({ row }: { readonly row: BackRow }) {
+export function Comments({ row }: { readonly row: CommentedRow }) {
   const today = useDay();
   const [open, setOpen] = useState<Open>();
   return (

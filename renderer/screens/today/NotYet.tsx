@@ -1,13 +1,6 @@
 import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import { Button } from '../../kit/Button.tsx';
-import { fetchAnswer } from '../../state/doing.ts';
-import { saveFile } from '../../state/saving.ts';
-
-/** One page in large letters for the site: what is recorded as settled, and what is not. */
-async function holdSheet(hold: string): Promise<void> {
-  const made = await fetchAnswer('write-paper', { sort: 'hold-sheet', hold });
-  if (made !== undefined) await saveFile(made);
-}
+import { savePaper } from '../../state/writing.ts';
 
 /** What may not be done yet, in large plain words; who decides stands in each. */
 export function NotYet({ holds }: Pick<TodayAnswer, 'holds'>) {
@@ -23,7 +16,12 @@ export function NotYet({ holds }: Pick<TodayAnswer, 'holds'>) {
               <strong>{unknown ? 'First find out whether it is asked here.' : `First: ${waitsFor.join(', ')}.`}</strong>
             </p>
             <p className="small">{say}</p>
-            <Button as="word" small onPress={() => void holdSheet(hold)} label={`Save the hold sheet: ${title}`}>
+            <Button
+              as="word"
+              small
+              onPress={() => void savePaper({ sort: 'hold-sheet', hold })}
+              label={`Save the hold sheet: ${title}`}
+            >
               Hold sheet
             </Button>
           </li>

@@ -5,8 +5,7 @@ import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { useAnswer } from '../../state/asked.ts';
-import { fetchAnswer } from '../../state/doing.ts';
-import { saveFile } from '../../state/saving.ts';
+import { savePaper } from '../../state/writing.ts';
 import { FirmRow } from './FirmRow.tsx';
 import { FirmSlip } from './FirmSlip.tsx';
 import { type Axis, axisOf, monthsOn, placeOf } from './time-axis.ts';
@@ -123,11 +122,6 @@ function Empty({ onAdd }: { readonly onAdd: () => void }) {
   );
 }
 
-async function saveList(): Promise<void> {
-  const made = await fetchAnswer('write-paper', { sort: 'firms' });
-  if (made !== undefined) await saveFile(made);
-}
-
 /** The firms, their days on site, and what is in hand for each of those days. */
 export function TradesScreen() {
   const answer = useAnswer('trades', {});
@@ -140,7 +134,7 @@ export function TradesScreen() {
           <p className="lead">Each firm, its days on site, and what it has to show for them.</p>
         </div>
         <div className="trades-acts">
-          <Button onPress={() => void saveList()}>Save the list of firms</Button>
+          <Button onPress={() => void savePaper({ sort: 'firms' })}>Save the list of firms</Button>
           <Button as="stamp" onPress={() => setAdding(true)}>
             Add a firm
           </Button>

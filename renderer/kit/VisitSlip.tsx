@@ -1,0 +1,155 @@
+import { type ReactNode, useState } from 'react';
+import type { BookedRow } from '../../core/desk/contract/screen-answers.ts';
+import { type Day, dayWithWeekday } from '../../core/vocabulary/days.ts';
+import type { VisitOutcome } from '../../core/vocabulary/lot.ts';
+import { perform } from '../state/doing.ts';
+import { addressOf } from '../state/place.ts';
+import { useDay } from '../state/session.ts';
+import { Button } from './Button.tsx';
+import { Choices } from './Choices.tsx';
+import { DayField } from './DayField.tsx';
+import { Field } from './Field.tsx';
+import { Slip } from './Slip.tsx';
+import { endsOf, type VisitEnd } from './visit-ends.ts';
+
+/** The errand a visit is noted of. */
+export interface VisitAbout {
+  readonly errand: string;
+  readonly subject?: string | undefined;
+  readonly title: string;
+  readonly inspection: boolean;
+  /** The words the office may leave it with. */
+  readonly outcomes: readonly VisitOutcome[];
+  /** Kinds it brings, with their titles. */
+  readonly yields: readonly { readonly kind: string; readonly title: string }[];
+  /** The day that was agreed: what came of it takes its place. */
+  readonly booked?: BookedRow | undefined;
+}
+
+function Keep({ yields }: VisitAbout) {
+  if (yields.length === 0) return null;
+  return (
+    <p className="small">
+      Keep what they gave you, paper by paper:{' '}
+      {yields.map(({ kind, title }, at) => (
+        <span key={kind}>
+          {at === 0 ? '' : ', '}
+          <a href={addressOf('table', 'as', kind)}>{title}</a>
+        </span>
+      ))}
+      .
+    </p>
+  );
+}
+
+/** What has to be said beside an end, where anything has. */
+function hintFor({ id }: VisitEnd): string | undefined {
+  switch (id) {
+    case 'corrections':
+      return 'It is passed; what they want put right stands by its number until you close it.';
+    case 'partial':
+      return 'Say in the note which part: what they did not pass stays open, and what waits for it stays shut.';
+    case 'fail':
+      return 'Ask for the list by number, and the section it rests on.';
+    case 'access':
+    case 'cancelled':
+      return 'It counts as no inspection: nothing is settled and no clock starts anew.';
+    case 'letter':
+      return 'Keep the licensed person’s letter, and note whose it is and that they took it.';
+    default:
+      return undefined;
+  }
+}
+
+export interface VisitSlipProps {
+  readonly about: VisitAbout;
+  /** Told where it is settled before its time. */
+  readonly early?: ReactNode;
+  readonly onClose: () => void;
+}
+
+/** One going to the office, or their coming out, and what came of it. */
+export function VisitSlip({ about, early, onClose }: VisitSlipProps) {
+  const today = useDay();
+  const { errand, subject, title, inspection, booked } = about;
+  const options = endsOf(about);
+  const [picked, pick] = useState<string>();
+  const [day, setDay] = useState<Day | undefined>(booked !== undefined && booked.day <= today ? booked.day : today);
+  const [note, setNote] = useState('');
+  const [comments, setComments] = useState('');
+  const [due, setDue] = useState<Day>();
+  const came = options.find(({ id }) => id === picked);
+  const lines = comments.split('\n').flatMap((line) => (line.trim() === '' ? [] : [line.trim()]));
+  const hint = came === undefined ? undefined : hintFor(came);
+  const ready = came !== undefined && day !== undefined;
+  const act = async (): Promise<void> => {
+    if (!ready) return;
+    const reply = await perform(
+      'visit',
+      {
+        errand,
+        subject,
+        visit: booked?.visit,
+        day,
+        state: came.state,
+        outcome: came.outcome,
+        ...(note.trim() === '' ? {} : { note: note.trim() }),
+        ...(came.comments === true ? { comments: lines, due } : {}),
+      },
+      { say: `${title}: ${came.title.toLowerCase()}.` },
+    );
+    if (reply.ok) onClose();
+  };
+  return (
+    <Slip
+      title="What came of it"
+      open
+      wide
+      onClose={onClose}
+      foot={
+        <Button as="stamp" disabled={!ready} onPress={() => void act()}>
+          Note it
+        </Button>
+      }
+    >
+      <div className="amend-form">
+        <Choices label={title} options={options} value={picked} onChange={pick} />
+        {hint === undefined ? null : <p className="small">{hint}</p>}
+        <div className="amend-pair">
+          <DayField
+            label="On"
+            value={day}
+            onChange={setDay}
+            hint={booked === undefined ? undefined : `Booked for ${dayWithWeekday(booked.day)}.`}
+          />
+          <Field
+            label="Note (if you like)"
+            value={note}
+            onChange={setNote}
+            hint={inspection ? 'Who came, by name.' : undefined}
+          />
+        </div>
+        {came?.comments === true ? (
+          <>
+            <Field
+              label={`Their ${inspection ? 'corrections' : 'comments'}, one per line`}
+              value={comments}
+              onChange={setComments}
+              lines
+              hint="They are numbered in this order; numbers of their own can be set afterwards."
+            />
+            <DayField label="Answer by, where they said so" value={due} onChange={setDue} />
+          </>
+        ) : null}
+        {came?.state === 'settled' ? early : null}
+        {came?.state === 'settled' ? <Keep {...about} /> : null}
+        {inspection ? (
+          <p className="small pencil">
+            Only a result that the office recorded counts. Lotfile notes who passed what and when; it never says that
+            something may be covered.
+          </p>
+        ) : null}
+      </div>
+    </Slip>
+  );
+}

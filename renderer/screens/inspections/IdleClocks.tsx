@@ -1,0 +1,77 @@
+import type { IdleRow } from '../../../core/desk/contract/screen-answers.ts';
+import { dayInWords, dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import { moneyInWords } from '../../../core/vocabulary/money.ts';
+import { Button } from '../../kit/Button.tsx';
+import { addressOf } from '../../state/place.ts';
+import { savePaper } from '../../state/writing.ts';
+import { bookingInWords, daysAway, idleTone } from './words.ts';
+
+/** What would start the clock anew, for the least money, and whether it comes in time. */
+function Restart({ row }: { readonly row: IdleRow }) {
+  const { restart } = row;
+  if (restart === undefined) return <p>No inspection still to come starts it anew: ask them for more time.</p>;
+  const { errand, subject, title, fee, earliest, inTime, booking } = restart;
+  const cost = fee === undefined ? 'no fee on file' : fee === 0 ? 'no fee' : moneyInWords(fee);
+  return (
+    <p>
+      For the least money:{' '}
+      <a href={addressOf('errand', errand, ...(subject === undefined ? [] : [subject]))}>{title}</a> ({cost}).{' '}
+      {booking === undefined
+        ? earliest === undefined
+          ? ''
+          : `${dayWithWeekday(earliest)} at the earliest.`
+        : bookingInWords(booking)}{' '}
+      {inTime ? null : <strong className="inspections-open">That is too late for it: ask for more time.</strong>}
+    </p>
+  );
+}
+
+function Clock({ row }: { readonly row: IdleRow }) {
+  const { title, number, paper, lapses, days, span, since, last, extendable, askBy } = row;
+  const over = days < 0;
+  return (
+    <li className={`inspections-idle ${idleTone(row)}`}>
+      <p>
+        <strong>
+          <a href={addressOf('papers', paper)}>
+            {title}
+            {number === '' ? '' : ` ${number}`}
+          </a>{' '}
+          {over ? 'has lapsed by its idle clock since' : 'lapses on'} {dayWithWeekday(lapses)}
+        </strong>
+        {over ? '.' : `, ${daysAway(days + 1)}, unless an ${since} comes before.`}{' '}
+        <span className="pencil">
+          {span} from {last === undefined ? 'its issue' : `the ${since} on ${dayInWords(last)}`}.
+        </span>
+      </p>
+      <Restart row={row} />
+      {extendable ? (
+        <p>
+          {askBy === undefined ? null : `More time has to be asked for by ${dayWithWeekday(askBy)}. `}
+          <Button
+            as="word"
+            onPress={() => void savePaper({ sort: 'extension-request', paper })}
+            label={`Write the request for more time: ${title}`}
+          >
+            Write the request for more time
+          </Button>
+        </p>
+      ) : null}
+    </li>
+  );
+}
+
+/** Permits that lapse for want of an inspection. */
+export function IdleClocks({ rows }: { readonly rows: readonly IdleRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <section aria-labelledby="inspections-idle">
+      <h2 id="inspections-idle">The permit’s clock</h2>
+      <ul>
+        {rows.map((row) => (
+          <Clock key={row.kind} row={row} />
+        ))}
+      </ul>
+    </section>
+  );
+}
