@@ -4,7 +4,7 @@ import { type Calendar, openFrom, openUntil, plusSpan } from './calendar.ts';
 import { type Asked, indexLot } from './standpoint.ts';
 
 /** The last day on which they still take a booking for `day`; they are called while they are open. */
-export function lastDayToBook({ ahead }: Booking, day: Day, calendar: Calendar): Day {
+function lastDayToBook({ ahead }: Booking, day: Day, calendar: Calendar): Day {
   return openUntil(plusSpan(day, negated(ahead), calendar), calendar);
 }
 

@@ -1,10 +1,10 @@
-import type { Day } from '../vocabulary/days.ts';
+import { type Day, spanInWords } from '../vocabulary/days.ts';
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Basis, ErrandId } from '../vocabulary/practice.ts';
 import { sayDecision } from './befores.ts';
-import { lastDayToBook } from './bookings.ts';
+import { bookingDays } from './bookings.ts';
 import { isOpenDay, plusSpan } from './calendar.ts';
 import { dutiesAt } from './duties.ts';
 import { caseKey, casesOf, errandApplies, unsettledResult } from './errand-case.ts';
@@ -62,16 +62,16 @@ function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
   return [...things, ...ready, ...comers].map((told) => note(one, { sort: 'bring' }, told));
 }
 
-/** The last day and hour to book it for this day. */
+/** Booked on this day, when they come, and until which hour they take bookings. */
 function booking(at: Standpoint, { errand }: ErrandCase): readonly { say: string; why: string; remedy: string }[] {
   const { book, againFee } = errand;
   if (book === undefined) return [];
-  const by = lastDayToBook(book, at.day, at.rules.calendar);
+  const { soonest } = bookingDays(book, undefined, at);
   const again = againFee === undefined || againFee === 0 ? '' : ` Coming again costs ${moneyInWords(againFee)}.`;
   return [
     {
-      say: `Book it by ${weekdayWords(by)}${book.until === undefined ? '' : `, ${book.until}`}, to have them on ${weekdayWords(at.day)}.`,
-      why: `${officeTitle(at, errand.office)} takes bookings until then.${again}`,
+      say: `Booked on ${weekdayWords(at.day)}${book.until === undefined ? '' : ` by ${book.until}`}, they come on ${weekdayWords(soonest)} at the earliest.`,
+      why: `${officeTitle(at, errand.office)} wants it booked ${spanInWords(book.ahead)} ahead.${again}`,
       remedy: 'Call once the work is ready to be looked at, and not before.',
     },
   ];

@@ -134,10 +134,10 @@ describe('a county that takes nothing but paper', () => {
   });
 
   it('is booked the morning before, and says what a second trip costs', () => {
-    const { findings } = readErrand('footing-inspect', { practice: marrowick, lot: bare(), day: '2026-05-26' });
-    const booking = findings.find(({ say }) => say.startsWith('Book it by'));
-    // Monday 25 May is a holiday there, so the working day before Tuesday is Friday.
-    expect(booking?.say).toContain('Fri 22 May 2026, 08:30');
+    const { findings } = readErrand('footing-inspect', { practice: marrowick, lot: bare(), day: '2026-05-22' });
+    const booking = findings.find(({ say }) => say.startsWith('Booked on'));
+    // Monday 25 May is a holiday there, so the working day after Friday is Tuesday.
+    expect(booking?.say).toBe('Booked on Fri 22 May 2026 by 08:30, they come on Tue 26 May 2026 at the earliest.');
     expect(booking?.why).toContain('$75');
   });
 });

@@ -10,7 +10,13 @@ export async function begunBuilding({ host }: OpenWindow): Promise<void> {
   const { desk } = host;
   const { lot } = await desk.ask('open-lot', { folder });
   const at = { lot, on: buildingDay };
-  const card = { files: [], physicalOnly: true, kind: 'permit-card', number: 'BP-26-0412', issued: asDay('2026-05-18') };
+  const card = {
+    files: [],
+    physicalOnly: true,
+    kind: 'permit-card',
+    number: 'BP-26-0412',
+    issued: asDay('2026-05-18'),
+  };
   await desk.ask('keep', { papers: [card] }, at);
   await desk.ask('event', { event: 'construction-begun', day: asDay('2026-06-01') }, at);
   const footing = { errand: 'footing-inspect', state: 'settled', outcome: 'pass' } as const;

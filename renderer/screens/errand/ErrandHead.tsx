@@ -5,7 +5,9 @@ import type { WayStop } from '../../../core/vocabulary/finding.ts';
 import { basisInWords } from '../../../core/vocabulary/in-words.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
+import { Button } from '../../kit/Button.tsx';
 import { addressOf } from '../../state/place.ts';
+import { savePaper } from '../../state/writing.ts';
 import { errandTitle, type Sight } from './errand-model.ts';
 
 function feeOf({ fee, feeNote }: Errand): string | undefined {
@@ -47,6 +49,46 @@ function listed(items: readonly string[]): ReactNode {
         <li key={item}>{item}</li>
       ))}
     </ul>
+  );
+}
+
+/** What goes for the day they come out: kit, booking, what coming again costs, how they may leave it, what waits. */
+function Coming({ sight }: Pick<HeadProps, 'sight'>) {
+  const { errand, booking, booked, outcomes, holds } = sight.answer;
+  const again = errand.againFee === undefined ? undefined : moneyInWords(errand.againFee);
+  const until = booking?.until === undefined ? '' : `, ${booking.until}`;
+  return (
+    <>
+      <Cell name="ready on the site">{listed(errand.onSite ?? [])}</Cell>
+      <Cell name="booking">
+        {booked === undefined
+          ? booking === undefined
+            ? undefined
+            : `${dayWithWeekday(booking.soonest)} at the earliest: book it by ${dayWithWeekday(booking.by)}${until}`
+          : `booked for ${dayWithWeekday(booked.day)}`}
+      </Cell>
+      <Cell name="coming a second time">{again === undefined ? undefined : `costs ${again}`}</Cell>
+      <Cell name="they leave it with">{errand.inspection ? outcomes.join(', ') : undefined}</Cell>
+      <Cell name="it holds">
+        {holds.length === 0 ? undefined : (
+          <ul>
+            {holds.map(({ hold, title }) => (
+              <li key={hold}>
+                {title}{' '}
+                <Button
+                  as="word"
+                  small
+                  onPress={() => void savePaper({ sort: 'hold-sheet', hold })}
+                  label={`Save the hold sheet: ${title}`}
+                >
+                  hold sheet
+                </Button>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Cell>
+    </>
   );
 }
 
@@ -102,6 +144,7 @@ export function ErrandHead({ sight, way, stop }: HeadProps) {
         </Cell>
         <Cell name="read for">{dayWithWeekday(reading.day)}</Cell>
         <Cell name="take along">{listed(errand.bring)}</Cell>
+        <Coming sight={sight} />
         <Cell name="ask them">{listed(errand.ask)}</Cell>
         <Cell name="who must appear">{errand.appear ?? office.appear}</Cell>
         <Cell name="appointment">{errand.appointment ?? office.appointment}</Cell>

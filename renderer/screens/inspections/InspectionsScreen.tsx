@@ -17,7 +17,7 @@ import { Slips } from './Slips.tsx';
 import './inspections.css';
 
 function Sheet({ answer }: { readonly answer: InspectionsAnswer }) {
-  const next = nextOf(answer.rows);
+  const next = nextOf(answer);
   return (
     <div className="inspections">
       <Gates answer={answer} />

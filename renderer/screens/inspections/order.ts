@@ -1,17 +1,18 @@
 import type { GateRow, InspectionRow, InspectionsAnswer } from '../../../core/desk/contract/screen-answers.ts';
+import type { Day } from '../../../core/vocabulary/days.ts';
 
-/** Which stands first: booked, then sent back, then what can be gone on; else the first that comes. */
-function rank({ booked, state }: InspectionRow): number {
+/** Which stands first: booked, then what can be gone on now, those sent back before others; else the first that comes. */
+function rank({ booked, state, earliest }: InspectionRow, day: Day): number {
   if (booked !== undefined) return 0;
-  if (state === 'sent back') return 1;
-  return state === 'can go' ? 2 : 3;
+  if (earliest === undefined || earliest > day) return 3;
+  return state === 'sent back' ? 1 : state === 'can go' ? 2 : 3;
 }
 
 /** The inspection that comes next; undefined where all are behind us. */
-export function nextOf(rows: readonly InspectionRow[]): InspectionRow | undefined {
+export function nextOf({ rows, day }: InspectionsAnswer): InspectionRow | undefined {
   const ahead = rows.filter(({ state }) => state !== 'settled');
   return ahead.toSorted((a, b) => {
-    const byRank = rank(a) - rank(b);
+    const byRank = rank(a, day) - rank(b, day);
     if (byRank !== 0) return byRank;
     const [first, second] = [a.booked?.day ?? a.earliest ?? '9999', b.booked?.day ?? b.earliest ?? '9999'];
     return first < second ? -1 : first > second ? 1 : 0;
