@@ -10,6 +10,7 @@ export const tools = {
   libheif: '1.23.2',
   utif2: '4.1.0',
   bmp: '1.0.9',
+  pdfLib: '2.11.1',
 } as const;
 
 /** Raised whenever the way of keeping or measuring changes what comes out. */
@@ -17,6 +18,9 @@ export const recipeNumber = 2;
 
 export const pdfTool = `qpdf ${tools.qpdf} (qpdf-wasm ${tools.qpdfWasm}), pdfium ${tools.pdfium}`;
 export const pictureTool = `sharp ${tools.sharp}, pdfium ${tools.pdfium}`;
+
+/** What filled a form: the maintained fork of pdf-lib. */
+export const formTool = `cantoo pdf-lib ${tools.pdfLib}, pdfium ${tools.pdfium}`;
 
 /** What decoded a sort that sharp does not read. */
 export const heicTool = `libheif ${tools.libheif}, ${pictureTool}`;

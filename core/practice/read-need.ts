@@ -4,6 +4,7 @@ import { Fields } from './fields.ts';
 import { didYouMean } from './problems.ts';
 import { readBasis } from './read-basis.ts';
 import { readWhen } from './read-condition.ts';
+import { readFill } from './read-form.ts';
 import { subjectSorts } from './read-paper.ts';
 import type { Rule } from './read-small-rules.ts';
 import { exists, type Scope } from './scope.ts';
@@ -73,7 +74,7 @@ export function readNeed({ id, tree, at }: Rule, errand: string, scope: Scope): 
     stampedBy: fields.ref('stamped_by', 'office'),
     goodFor: fields.span('good_for'),
     fresh: fields.span('fresh'),
-    fill: fields.text('fill'),
+    fill: readFill(fields),
     optional: fields.yes('optional', false),
     why: fields.text('why'),
     basis: readBasis(fields.get('basis'), scope),

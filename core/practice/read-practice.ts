@@ -9,6 +9,7 @@ import { inPairs, readAgreement } from './read-agreement.ts';
 import { readBasis } from './read-basis.ts';
 import { checkNamedConditions } from './read-condition.ts';
 import { readErrand } from './read-errand.ts';
+import { readForm } from './read-form.ts';
 import { type ReadPaper, readPaper } from './read-paper.ts';
 import { type Rule, readDuty, readEvent, readHold, readOffice, readQuestion } from './read-small-rules.ts';
 import { makeScope, type Scope } from './scope.ts';
@@ -80,6 +81,7 @@ function readWhole(tree: MapTree, layers: readonly string[], scope: Scope): Prac
     agreements: Object.fromEntries(agreements.map((agreement) => [agreement.id, agreement])),
     duties: section(fields, 'duties', readDuty),
     holds: section(fields, 'holds', readHold),
+    ...(fields.has('forms') ? { forms: section(fields, 'forms', readForm) } : {}),
     holidays: days.flatMap((item) => dayOf(item, 'A holiday', scope.problems) ?? []),
   };
   fields.close();

@@ -7,7 +7,7 @@ import { at, type Entry, isEmptyScalar, type MapTree, type Tree, withEntry } fro
  */
 
 /** Maps that stand for one rule each and carry a basis of their own. */
-const ruleSections = ['offices', 'papers', 'agreements', 'duties', 'holds'];
+const ruleSections = ['offices', 'papers', 'agreements', 'duties', 'holds', 'forms'];
 /** Parts of an errand that are rules themselves: touching only these leaves the errand's own basis alone. */
 const errandParts = ['needs', 'only_needs', 'before', 'deliver', 'basis'];
 

@@ -3,6 +3,7 @@ import type { Validity } from '../vocabulary/finding.ts';
 import type { KindId } from '../vocabulary/practice.ts';
 import { plusSpan } from './calendar.ts';
 import { currentEntry } from './current.ts';
+import { filledProblem } from './filled-form.ts';
 import type { Entry } from './lot-index.ts';
 import { type NeedCase, needProblem, officeTitle, paperTitle } from './need-case.ts';
 import { formProblems } from './paper-form.ts';
@@ -182,5 +183,6 @@ export function paperProblems(given: NeedCase, kind: KindId, entry: Entry): read
   const found = [readability, validityProblem, tooEarly, freshness, staleness, newerUnapproved].map((check) =>
     check(paper),
   );
-  return [...found.filter((problem) => problem !== undefined), ...formProblems(paper)];
+  const filled = filledProblem(paper);
+  return [...found, filled].filter((problem) => problem !== undefined).concat(formProblems(paper));
 }

@@ -1,5 +1,6 @@
 import type { Day } from '../vocabulary/days.ts';
 import type { Answer, FactSort, FactValue } from '../vocabulary/facts.ts';
+import { filledFrom } from '../vocabulary/forms.ts';
 import type {
   Edition,
   EditionLink,
@@ -56,6 +57,8 @@ interface PartRow {
   readonly page_count: number;
   readonly sheets: string;
   readonly purged: number;
+  /** How its pages were made; null unless they were filled. */
+  readonly filled: string | null;
 }
 
 type Rows<T> = T & { readonly edition: string };
@@ -81,7 +84,9 @@ function editionGroups(ledger: Ledger) {
     parts: grouped(
       db
         .prepare<[], PartRow>(
-          `SELECT edition, page_count, sheets, purged FROM edition_part JOIN rendition ON sha = rendition
+          `SELECT edition, page_count, sheets, purged,
+             CASE WHEN instr(recipe, '; filled/') > 0 THEN recipe END AS filled
+           FROM edition_part JOIN rendition ON sha = rendition
            ORDER BY edition, position`,
         )
         .all(),
@@ -115,6 +120,7 @@ const editionSql = `
 function editionFrom(row: EditionRow, groups: Groups): Edition {
   const all = groups.parts(row.id);
   const parts = all.filter((part) => part.purged === 0);
+  const filled = filledFrom(parts[0]?.filled ?? '');
   return {
     id: row.id,
     paper: row.paper,
@@ -135,6 +141,7 @@ function editionFrom(row: EditionRow, groups: Groups): Edition {
     readable: row.readable === 1 && parts.length === all.length && !lostItsFile(row),
     pages: parts.reduce((sum, part) => sum + part.page_count, 0),
     sheets: sheetsOf(parts),
+    ...(filled === undefined ? {} : { filled }),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Day } from './days.ts';
 import type { Answer, FactValue } from './facts.ts';
+import type { FilledWith } from './forms.ts';
 import type { ErrandId, EventId, FactId, KindId, OfficeId, QuestionId, SubjectSort } from './practice.ts';
 
 /** Row ids are made by the store; no other room reads anything into them. */
@@ -82,6 +83,8 @@ export interface Edition {
   readonly pages: number;
   /** Distinct sheet names of its pages; "other" where a size has no name. */
   readonly sheets: readonly string[];
+  /** A form that was filled by its mapping: with what. */
+  readonly filled?: FilledWith | undefined;
 }
 
 export interface Paper {

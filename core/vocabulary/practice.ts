@@ -1,5 +1,6 @@
 import type { Day, Lead, Span } from './days.ts';
 import type { FactSort } from './facts.ts';
+import type { FormRule } from './forms.ts';
 import type { VisitOutcome } from './lot.ts';
 import type { Cents } from './money.ts';
 import type { SheetName } from './sheets.ts';
@@ -153,6 +154,7 @@ export interface Need {
   readonly goodFor?: Span | undefined;
   /** Issued no longer ago than this. */
   readonly fresh?: Span | undefined;
+  /** "forms/application": the fillable form it is, by the id of its mapping. */
   readonly fill?: string | undefined;
   readonly optional: boolean;
   readonly why?: string | undefined;
@@ -315,5 +317,7 @@ export interface Practice {
   readonly agreements: Readonly<Record<string, Agreement>>;
   readonly duties: Readonly<Record<string, Duty>>;
   readonly holds: Readonly<Record<string, Hold>>;
+  /** Fillable forms by id; absent in practices kept before forms were mapped. */
+  readonly forms?: Readonly<Record<string, FormRule>> | undefined;
   readonly holidays: readonly Day[];
 }

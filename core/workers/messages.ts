@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ReadDone } from '../intake/ocr/read-model.ts';
 import { type KeepDone, type KeepRecipe, keepRungs } from '../intake/rendition-model.ts';
 import { errorCodes } from '../vocabulary/errors.ts';
+import { fillFormDone, fillFormJob, readFormDone, readFormJob } from './form-messages.ts';
 import { sealReading, slimDone, slimJob, unpackDone, unpackJob } from './holding-messages.ts';
 import type { Job } from './job.ts';
 import {
@@ -71,6 +72,8 @@ export const fromWorker = z.discriminatedUnion('say', [
   z.object({ say: z.literal('glimpsed'), id: number, result: glimpseDone, memory: number }),
   z.object({ say: z.literal('unpacked'), id: number, result: unpackDone, memory: number }),
   z.object({ say: z.literal('slimmed'), id: number, result: slimDone, memory: number }),
+  z.object({ say: z.literal('form read'), id: number, result: readFormDone, memory: number }),
+  z.object({ say: z.literal('form filled'), id: number, result: fillFormDone, memory: number }),
   z.object({ say: z.literal('failed'), id: number, error: failure, memory: number }),
 ]);
 
@@ -110,5 +113,7 @@ export const toWorker = z.object({
     glimpseJob,
     unpackJob,
     slimJob,
+    readFormJob,
+    fillFormJob,
   ]),
 }) satisfies z.ZodType<ToWorker>;

@@ -1,3 +1,5 @@
+import type { FillFormDone, FillFormJob } from '../forms/file/fill-blank.ts';
+import type { ReadFormDone, ReadFormJob } from '../forms/file/read-blank.ts';
 import type { UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
 import type {
   ReadDone,
@@ -52,6 +54,13 @@ export interface WorkPort {
    * @throws LotfileError as `keep` does.
    */
   slim(job: SlimJob, control?: WorkControl): Promise<SlimDone>;
+  /** The boxes of a fillable form. */
+  readForm(job: ReadFormJob, control?: WorkControl): Promise<ReadFormDone>;
+  /**
+   * Fills a copy of a blank, read back by another reader.
+   * @throws LotfileError as `keep` does.
+   */
+  fillForm(job: FillFormJob, control?: WorkControl): Promise<FillFormDone>;
   /** Ends idle workers. */
   close(): Promise<void>;
 }

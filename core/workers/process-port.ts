@@ -1,6 +1,8 @@
 import { rmSync } from 'node:fs';
 import { totalmem } from 'node:os';
 import { extname } from 'node:path';
+import type { FillFormDone, FillFormJob } from '../forms/file/fill-blank.ts';
+import type { ReadFormDone, ReadFormJob } from '../forms/file/read-blank.ts';
 import { scrapsOf } from '../intake/keep-context.ts';
 import type { UnpackDone, UnpackJob } from '../intake/mail/unpack-model.ts';
 import type {
@@ -46,7 +48,7 @@ function defaultMemory(): number {
 }
 
 function sweep(job: Job): void {
-  if (job.job === 'read' || job.job === 'suggest') return;
+  if (job.job === 'read' || job.job === 'suggest' || job.job === 'read form') return;
   if (job.job === 'unpack') {
     rmSync(job.output, { recursive: true, force: true });
     return;
@@ -110,6 +112,18 @@ class Workers implements WorkPort {
   async slim(job: SlimJob, control: Control = {}): Promise<SlimDone> {
     const done = await this.#do(job, control);
     if ('fits' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async readForm(job: ReadFormJob, control: Control = {}): Promise<ReadFormDone> {
+    const done = await this.#do(job, control);
+    if ('blank' in done) return done;
+    throw wrongAnswer(job);
+  }
+
+  async fillForm(job: FillFormJob, control: Control = {}): Promise<FillFormDone> {
+    const done = await this.#do(job, control);
+    if ('filled' in done) return done;
     throw wrongAnswer(job);
   }
 

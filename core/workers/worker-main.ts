@@ -3,6 +3,8 @@
  * regret. Started by process-port.ts over an IPC channel; `--memory=<MB>` is its limit.
  */
 import { constants, setPriority } from 'node:os';
+import { fillBlank } from '../forms/file/fill-blank.ts';
+import { readBlank } from '../forms/file/read-blank.ts';
 import { keepFile } from '../intake/keep-file.ts';
 import { unpackFile } from '../intake/mail/unpack-file.ts';
 import { sharedReader } from '../intake/ocr/letter-reader.ts';
@@ -66,6 +68,10 @@ async function work(job: ToWorker['job'], onPage: OnPage): Promise<Bare<Answer>>
       return { say: 'unpacked', result: await unpackFile(job) };
     case 'slim':
       return { say: 'slimmed', result: await slimFile(job, onPage) };
+    case 'read form':
+      return { say: 'form read', result: await readBlank(job) };
+    case 'fill form':
+      return { say: 'form filled', result: await fillBlank(job) };
   }
 }
 

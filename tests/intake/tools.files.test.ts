@@ -23,6 +23,7 @@ describe('the tools that a rendition names', () => {
     ['libheif-js', tools.libheif],
     ['utif2', tools.utif2],
     ['bmp-ts', tools.bmp],
+    ['pdf-lib', tools.pdfLib],
   ])('are those installed: %s', (name, version) => {
     expect(installed(name)).toBe(version);
   });

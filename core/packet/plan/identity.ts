@@ -10,9 +10,14 @@ export function identitiesOn(lot: LotView, sort: Identity['sort'], day: Day): re
   return [...new Set(newest.map(({ text }) => text))];
 }
 
-/** Owners as they stand side by side; of the spellings confirmed to be one person only the first. */
+/** Owners as printed, one by one; of the spellings confirmed to be one person only the first. */
+export function ownerLines(lot: LotView, day: Day): readonly string[] {
+  return without(lot, 'owner', identitiesOn(lot, 'owner', day));
+}
+
+/** The same side by side. */
 export function ownersOn(lot: LotView, day: Day): string {
-  return without(lot, 'owner', identitiesOn(lot, 'owner', day)).join(', ');
+  return ownerLines(lot, day).join(', ');
 }
 
 /** The newest place name that holds on the day. */

@@ -1,0 +1,329 @@
+import { describe, expect, it } from 'vitest';
+import type { BlankField, BlankForm, BoxReading } from '../../core/forms/form-model.ts';
+import { outOfDate } from '../../core/forms/out-of-date.ts';
+import { personsOf } from '../../core/forms/owners.ts';
+import { printValue } from '../../core/forms/print-value.ts';
+import { readBoxes } from '../../core/forms/read-boxes.ts';
+import { recognise } from '../../core/forms/recognise.ts';
+import { loadFonts } from '../../core/packet/sheets/fonts.ts';
+import { readPractice } from '../../core/practice/index.ts';
+import { indexLot, readErrand } from '../../core/readiness/index.ts';
+import type { LotView } from '../../core/vocabulary/lot.ts';
+import { smallCounty } from '../practice/small-county.ts';
+import { d, edition, lot, paper } from '../readiness/making.ts';
+
+const fonts = await loadFonts();
+
+const heron: LotView = lot({
+  identities: [
+    { sort: 'owner', text: 'Hạnh Nguyễn Lindqvist and Tomás Lindqvist' },
+    { sort: 'owner', text: 'HANH NGUYEN LINDQVIST AND TOMAS LINDQVIST' },
+    { sort: 'place', text: 'Lot 7, Heron Lane', to: d('2025-06-02') },
+    { sort: 'place', text: '418 Heron Lane', from: d('2025-06-03') },
+    { sort: 'parcel', text: '041-22-0070' },
+  ],
+  sameAs: [
+    {
+      sort: 'owner',
+      a: 'Hạnh Nguyễn Lindqvist and Tomás Lindqvist',
+      b: 'HANH NGUYEN LINDQVIST AND TOMAS LINDQVIST',
+    },
+  ],
+  answers: {
+    sewage: { sort: 'choice', value: 'septic' },
+    lender: { sort: 'yes or no', value: true },
+    floor_area: { sort: 'area', value: 1860 },
+    cost: { sort: "don't know yet" },
+  },
+  subjects: [
+    { id: 'a', sort: 'engagement', title: 'Old Drains', firm: 'Old Drains', trade: 'drains', to: d('2026-01-31') },
+    { id: 'b', sort: 'engagement', title: 'Quill Framing', firm: 'Quill Framing', from: d('2026-07-06') },
+    { id: 'c', sort: 'engagement', title: 'Wren Electric', firm: 'Wren Electric', from: d('2026-05-18') },
+  ],
+  papers: [
+    paper('septic-permit', [
+      edition('s', { number: 'EH-24-0317', issued: d('2024-10-28'), facts: { bedrooms: { sort: 'count', value: 3 } } }),
+    ]),
+  ],
+});
+
+function field(name: string, extra: Partial<BlankField> = {}): BlankField {
+  const place = { page: 0, rect: { x: 50, y: 700, width: 200, height: 20 }, width: 200, height: 20, border: 0 };
+  return {
+    name,
+    sort: 'text',
+    required: false,
+    readOnly: false,
+    multiline: false,
+    comb: false,
+    ownWords: false,
+    size: 10,
+    align: 'left',
+    options: [],
+    worked: false,
+    places: [place],
+    ...extra,
+  };
+}
+
+function sized(width: number, height: number): Pick<BlankField, 'places'> {
+  return { places: [{ page: 0, rect: { x: 0, y: 0, width, height }, width, height, border: 0 }] };
+}
+
+/** Reads one form whose boxes are written as in a mapping. */
+function read(boxes: string, fields: readonly BlankField[], extra = ''): readonly BoxReading[] {
+  return whole(boxes, fields, extra).boxes;
+}
+
+function whole(boxes: string, fields: readonly BlankField[], extra = '', given = heron) {
+  const text = `forms:\n  application:\n    title: Application\n    boxes: { ${boxes} }\n${extra}`;
+  const practice = readPractice([
+    { name: 'small.yaml', text: smallCounty },
+    { name: 'forms.yaml', text },
+  ]);
+  const form = practice.forms?.application;
+  if (form === undefined) throw new Error('no form');
+  const blank: BlankForm = { fields, pages: 1, xfa: 'none', sealed: false };
+  const at = indexLot({ practice, lot: given, day: d('2026-04-14') });
+  return { ...readBoxes({ at, subject: undefined, form, blank, fonts }), form, blank, at };
+}
+
+describe('a box is filled from what the lot knows', () => {
+  it('owners stand exactly as printed, together or each by themselves', () => {
+    const boxes = read('all: owner, one: owner 1, two: owner 2, three: owner 3', [
+      field('all'),
+      field('one'),
+      field('two'),
+      field('three'),
+    ]);
+    expect(boxes.map(({ state, value }) => [state, value])).toEqual([
+      ['filled', 'Hạnh Nguyễn Lindqvist and Tomás Lindqvist'],
+      ['filled', 'Hạnh Nguyễn Lindqvist'],
+      ['filled', 'Tomás Lindqvist'],
+      ['empty', undefined],
+    ]);
+  });
+
+  it.each([
+    ['A. Roe and B. Roe', ['A. Roe', 'B. Roe']],
+    ['A. Roe & B. Roe', ['A. Roe', 'B. Roe']],
+    ['Sandy Brand', ['Sandy Brand']],
+    ['The Roe Family Trust', undefined],
+    ['A. Roe, a single woman', undefined],
+  ])('"%s" is taken apart only where that is sure', (line, persons) => {
+    expect(personsOf(line)).toEqual(persons);
+  });
+
+  it('the place is the one of the day, with where it comes from', () => {
+    const [box] = read('where: place', [field('where', { hint: 'Address of the work' })]);
+    expect(box).toMatchObject({ title: 'Address of the work', value: '418 Heron Lane', from: 'the place, as printed' });
+  });
+
+  it('answers, papers’ facts and numbers are written as the mapping says', () => {
+    const boxes = read(
+      'area: lot.floor_area, plain: { is: lot.floor_area, as: digits }, no: septic-permit.number, on: { is: septic-permit.issued, as: in words }, rooms: septic-permit.bedrooms, both: { is: [parcel, place], between: " / " }',
+      ['area', 'plain', 'no', 'on', 'rooms', 'both'].map((name) => field(name)),
+    );
+    expect(boxes.map(({ value }) => value)).toEqual([
+      '1,860',
+      '1860',
+      'EH-24-0317',
+      'October 28, 2024',
+      '3',
+      '041-22-0070 / 418 Heron Lane',
+    ]);
+  });
+
+  it('ticks, radios and choices take the form’s own words', () => {
+    const options = [
+      { value: '0', label: 'On-site' },
+      { value: '1', label: 'Public' },
+    ];
+    const boxes = read(
+      'borrowing: lot.lender, septic: { when: { sewage: septic } }, sewer: { when: { sewage: sewer } }, way: { is: lot.sewage, words: { septic: On-site } }, list: { is: lot.sewage, words: { septic: on-site } }',
+      [
+        field('borrowing', { sort: 'tick box', options: [{ value: 'Ja', label: 'Ja' }] }),
+        field('septic', { sort: 'tick box', options: [{ value: 'Yes', label: 'Yes' }] }),
+        field('sewer', { sort: 'tick box', options: [{ value: 'Yes', label: 'Yes' }] }),
+        field('way', { sort: 'radio', options }),
+        field('list', { sort: 'choice', options }),
+      ],
+    );
+    expect(boxes.map(({ write }) => write)).toEqual([
+      { field: 'borrowing', write: 'state', state: 'Ja' },
+      { field: 'septic', write: 'state', state: 'Yes' },
+      { field: 'sewer', write: 'state', state: 'Off' },
+      { field: 'way', write: 'state', state: '0' },
+      { field: 'list', write: 'choice', value: '0', text: 'On-site' },
+    ]);
+  });
+
+  it('firms still on site stand row by row, and those the form has no room for are told', () => {
+    const rows = `    rows:
+      firms: { each: engagement, room: 1, boxes: { "firm_{n}": firm, "from_{n}": firm.from } }
+`;
+    const { boxes, notes } = whole('', [field('firm_1'), field('from_1')], rows);
+    expect(boxes.map(({ value }) => value)).toEqual(['Quill Framing', '7/6/2026']);
+    expect(notes).toEqual(['The form has room for 1 firms, and 2 are noted: add Wren Electric on a sheet of its own.']);
+  });
+});
+
+describe('what can’t be filled is told, and nothing is cut off', () => {
+  it.each<[string, string, BlankField, string, string]>([
+    ['an unanswered question', 'b: lot.cost', field('b'), 'missing', 'Not known yet: your answer to "How much?".'],
+    ['a paper that isn’t there', 'b: deed.owner', field('b'), 'missing', '"Deed" is not in the lot.'],
+    [
+      'more letters than the box takes',
+      'b: parcel',
+      field('b', { longest: 9 }),
+      'too long',
+      'has 11 letters, and this box takes 9',
+    ],
+    ['words wider than the box', 'b: owner', field('b', sized(60, 12)), 'too long', "doesn't fit this box"],
+    [
+      'a choice the form doesn’t have',
+      'b: lot.sewage',
+      field('b', { sort: 'choice', options: [{ value: 'x', label: 'Other' }] }),
+      'not among the choices',
+      '"septic" is not among the choices of this box: "Other".',
+    ],
+    [
+      'words where a script wants a number',
+      'b: parcel',
+      field('b', { wants: 'number' }),
+      'wrong sort',
+      'This box takes a number',
+    ],
+    [
+      'words where a script wants a date',
+      'b: place',
+      field('b', { wants: 'date' }),
+      'wrong sort',
+      'This box takes a date',
+    ],
+    [
+      'a day printed as money',
+      'b: { is: septic-permit.issued, as: no sign }',
+      field('b'),
+      'wrong sort',
+      'is a day: it can\'t be printed as "no sign"',
+    ],
+    [
+      'words in a box to tick',
+      'b: place',
+      field('b', { sort: 'tick box', options: [{ value: 'Yes', label: 'Yes' }] }),
+      'wrong sort',
+      'neither yes nor no',
+    ],
+    ['a box the form no longer has', 'b: place', field('c'), 'not on the form', 'this blank has none of that name'],
+    [
+      'a signature field whatever it is called',
+      'b: place',
+      field('b', { sort: 'signature' }),
+      'by hand',
+      'never filled here',
+    ],
+    [
+      'a box whose hint asks for a signature',
+      'b: place',
+      field('b', { hint: 'Date signed by owner' }),
+      'by hand',
+      'never filled here',
+    ],
+    ['a box that the form keeps shut', 'b: place', field('b', { readOnly: true }), 'left', 'keeps this box shut'],
+  ])('%s', (_name, boxes, blank, state, say) => {
+    const box = read(boxes, [blank]).find((one) => one.field === 'b');
+    expect(box?.state).toBe(state);
+    expect(box?.say).toContain(say);
+    expect(box?.write).toBeUndefined();
+  });
+
+  it('letters no font here has are told, not printed as squares', () => {
+    const given = lot({ identities: [{ sort: 'owner', text: '田中' }] });
+    expect(whole('b: owner', [field('b')], '', given).boxes[0]).toMatchObject({ state: 'no such letters' });
+  });
+
+  it('a box that nobody mapped is listed, and a missing value says where it is entered', () => {
+    const boxes = read('b: lot.cost', [field('b'), field('extra')]);
+    expect(boxes.map(({ field: name, state, seat }) => [name, state, seat])).toEqual([
+      ['b', 'missing', { at: 'question', question: 'cost' }],
+      ['extra', 'unmapped', undefined],
+    ]);
+  });
+
+  it('a value a little too wide is set smaller, and that is told', () => {
+    const [box] = read('b: owner', [field('b', { ...sized(170, 14), size: 10 })]);
+    expect(box).toMatchObject({ state: 'filled' });
+    expect(box?.say).toMatch(/^Set smaller than the form says, in [678](\.\d+)? points/);
+  });
+});
+
+describe('values as a form wants them', () => {
+  // Sums by hand; days after ISO 8601 and the usual order of a United States form (common practice, no source).
+  it.each([
+    [{ sort: 'day', value: '2026-04-07' } as const, undefined, '4/7/2026'],
+    [{ sort: 'day', value: '2026-04-07' } as const, 'mm/dd/yyyy' as const, '04/07/2026'],
+    [{ sort: 'day', value: '2026-04-07' } as const, 'year' as const, '2026'],
+    [{ sort: 'money', value: 39_840_000 } as const, undefined, '$398,400'],
+    [{ sort: 'money', value: 39_840_000 } as const, 'digits' as const, '398400'],
+    [{ sort: 'money', value: 39_840_050 } as const, 'digits' as const, '398400.50'],
+    [{ sort: 'money', value: 39_840_000 } as const, 'with cents' as const, '398,400.00'],
+    [{ sort: 'area', value: 1860 } as const, 'with unit' as const, '1,860 sq ft'],
+    [{ sort: 'number', value: 3.1 } as const, undefined, '3.1'],
+    [{ sort: 'parcel number', value: '041-22-0070' } as const, 'digits' as const, '041220070'],
+    [{ sort: 'name', value: 'Tomás' } as const, 'capitals' as const, 'TOMÁS'],
+  ])('%j as %s is %s', (value, as, text) => {
+    expect(printValue(value, as)).toEqual({ text });
+  });
+});
+
+describe('a blank is known by its boxes', () => {
+  it('by its hash, by all the names that give it away, as another issue, or not at all', () => {
+    const { form, blank } = whole('a: place, b: parcel, c: owner', [field('a'), field('b'), field('c')]);
+    expect(recognise({ ...form, sha256: 'f'.repeat(64) }, blank, 'f'.repeat(64))).toBe('this very file');
+    expect(recognise(form, blank, '')).toBe('its boxes');
+    expect(recognise(form, { ...blank, fields: blank.fields.slice(0, 2) }, '')).toBe('another issue');
+    expect(recognise(form, { ...blank, fields: [] }, '')).toBe('no');
+  });
+});
+
+describe('a filled copy goes out of date', () => {
+  const text = `forms:
+  application:
+    title: Application
+    boxes: { where: place, cost: lot.cost }
+errands:
+  apply: { needs: { form: { fill: forms/application } } }
+`;
+  const practice = readPractice([
+    { name: 'small.yaml', text: smallCounty },
+    { name: 'forms.yaml', text },
+  ]);
+  const filled = { form: 'application', values: { where: 'Lot 7, Heron Lane', cost: '$1' } };
+
+  it('where a fact is another by now; what is not known any more is no reproach', () => {
+    const at = indexLot({ practice, lot: heron, day: d('2026-04-14') });
+    expect(outOfDate(filled, at, undefined)).toEqual([
+      { field: 'where', title: 'Where', was: 'Lot 7, Heron Lane', now: '418 Heron Lane' },
+    ]);
+    expect(outOfDate({ ...filled, form: 'gone' }, at, undefined)).toEqual([]);
+  });
+
+  it('and the office’s reading says so, of the signed copy too that took its place', () => {
+    const papers = [
+      ...heron.papers,
+      paper('form', [
+        edition('filled', { received: d('2025-04-01'), filled }),
+        edition('signed', { received: d('2025-04-02'), links: [{ word: 'replaces', to: 'filled' }] }),
+      ]),
+    ];
+    const said = readErrand('apply', { practice, lot: { ...heron, papers }, day: d('2026-04-14') });
+    const found = said.findings.filter(({ kind, sort }) => kind === 'form' && sort === 'stale');
+    expect(found.map(({ say, weight }) => [weight, say])).toEqual([
+      [
+        'questioned',
+        '"Form" is out of date. Where: filled with "Lot 7, Heron Lane", and it is "418 Heron Lane" by now.',
+      ],
+    ]);
+  });
+});
