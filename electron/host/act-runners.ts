@@ -1,4 +1,5 @@
-import { copyFileSync, renameSync, rmSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { constants, copyFileSync, renameSync, rmSync } from 'node:fs';
 import type * as z from 'zod';
 import {
   type HostActAnswer,
@@ -52,10 +53,11 @@ function hostCard(host: WindowDesk): HostCard {
   };
 }
 
+/** Whole or not at all, by way of a name that nobody has a file under. */
 function copyWhole(from: string, to: string): void {
-  const part = `${to}.part`;
+  const part = `${to}.${randomUUID()}.part`;
   try {
-    copyFileSync(from, part);
+    copyFileSync(from, part, constants.COPYFILE_EXCL);
     renameSync(part, to);
   } catch (cause) {
     rmSync(part, { force: true });

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { mkdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { LotfileError } from '../../core/desk/door.ts';
 
@@ -36,24 +36,48 @@ export function plainName(name: string): string {
   throw new LotfileError('wrong use', 'A file came without a name.', { next: 'Choose the file again.' });
 }
 
-/** Where files lie that were handed over as bytes, until they are kept; private, emptied at the begin and the end. */
+/** Whether a process of that number lives; one that belongs to somebody else does. */
+function lives(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
+  }
+}
+
+/** Folders of hosts that ended without a word: each bears the number of its process. */
+function sweepStale(base: string): void {
+  for (const name of existsSync(base) ? readdirSync(base) : []) {
+    const [, pid] = /^(\d+)-/.exec(name) ?? [];
+    if (pid === undefined || !lives(Number(pid))) rmSync(join(base, name), { recursive: true, force: true });
+  }
+}
+
+/**
+ * Where files lie that were handed over as bytes, until they are kept; private, emptied at the begin and the end, and
+ * with it what hosts left behind that are no more.
+ */
 export class HandedOver {
   readonly limit: number;
-  readonly #folder: string;
+  readonly folder: string;
 
-  constructor(folder: string, limit = largestFile) {
+  /** @param name tells the hosts of one process apart. */
+  constructor(config: string, name: string, limit = largestFile) {
+    const base = join(config, 'handed-over');
+    sweepStale(base);
     this.limit = limit;
-    this.#folder = folder;
+    this.folder = join(base, `${process.pid}-${name}`);
     this.clear();
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    mkdirSync(this.folder, { recursive: true, mode: 0o700 });
   }
 
   clear(): void {
-    rmSync(this.#folder, { recursive: true, force: true });
+    rmSync(this.folder, { recursive: true, force: true });
   }
 
   newPath(): string {
-    return join(this.#folder, randomUUID());
+    return join(this.folder, randomUUID());
   }
 
   /** A folder of its own, for a file that has to carry its name. */

@@ -8,6 +8,7 @@ import { type Day, type DeskEvents, dayInWords, LotfileError } from '../../core/
 import { readStory, type Story } from '../../sample-project/story-model.ts';
 import { Timeline } from '../../sample-project/timeline.ts';
 import { readPrivate, writePrivate } from './private-file.ts';
+import type { SampleState } from './sample-state.ts';
 
 type Tell = (told: DeskEvents['progress']) => void;
 
@@ -15,6 +16,14 @@ export interface SampleOffered {
   readonly path: string;
   /** The day its story stands at. */
   readonly day: Day;
+}
+
+export interface SampleOptions {
+  readonly version: string;
+  /** How the lot in that folder stands, asked of whoever may have it open. */
+  readonly look: (path: string) => Promise<SampleState>;
+  /** Another one for tests. */
+  readonly story?: (() => Story) | undefined;
 }
 
 const madeSchema = z.object({ stamp: z.string() });
@@ -46,13 +55,15 @@ export class SampleLot {
   readonly #version: string;
   readonly #story: () => Story;
   readonly #stop = new AbortController();
+  readonly #look: (path: string) => Promise<SampleState>;
   #making: Promise<SampleOffered> | undefined;
 
-  /** @param story another one for tests. */
-  constructor(config: string, version: string, story: () => Story = readStory) {
+  /** @param config the host's folder for private things. */
+  constructor(config: string, { version, look, story = readStory }: SampleOptions) {
     this.#story = story;
     this.#folder = join(config, 'sample');
     this.#version = version;
+    this.#look = look;
   }
 
   get #lot(): string {
@@ -81,22 +92,11 @@ export class SampleLot {
     const offered = { path: this.#lot, day: sampleDay(story) };
     const stamp = stampOf(this.#version, story);
     const made = readPrivate(join(this.#folder, 'made.json'), madeSchema);
-    const state = await this.#state();
+    const state = existsSync(this.#lot) ? await this.#look(this.#lot) : 'damaged';
     if (state === 'in use' || (state === 'sound' && made?.stamp === stamp)) return offered;
     await this.#make(story, tell);
     writePrivate(join(this.#folder, 'made.json'), { stamp });
     return offered;
-  }
-
-  async #state(): Promise<'sound' | 'in use' | 'damaged'> {
-    await using desk = openDesk({ program: 'Lotfile (looking at the sample)' });
-    try {
-      const { lot } = await desk.ask('open-lot', { folder: desk.tickets.offer(this.#lot) });
-      const { problems } = await desk.ask('verify', {}, { lot });
-      return problems.every(({ sort }) => sort === 'orphan') ? 'sound' : 'damaged';
-    } catch (error) {
-      return LotfileError.from(error).code === 'lot busy' ? 'in use' : 'damaged';
-    }
   }
 
   async #make(story: Story, tell: Tell): Promise<void> {

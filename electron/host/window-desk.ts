@@ -19,9 +19,11 @@ import {
 import { type ActRunner, actRunners } from './act-runners.ts';
 import { todayByTheClock } from './clock.ts';
 import type { Dialogs } from './dialogs.ts';
+import { LettingGo } from './letting-go.ts';
 import type { Places } from './places.ts';
 import { Recents } from './recents.ts';
 import { SampleLot } from './sample-lot.ts';
+import { sampleState } from './sample-state.ts';
 import { WindowHolds } from './window-holds.ts';
 
 export interface WindowDeskOptions {
@@ -41,6 +43,14 @@ export interface OpenedLot {
   readonly lot: string;
   readonly title: string;
   readonly sample: boolean;
+}
+
+export interface FileHandedOver {
+  readonly path: string;
+  readonly name: string;
+  readonly bytes: number;
+  /** The window it came from. */
+  readonly window: string;
 }
 
 /** Milliseconds that stopped work may take to put its things away. */
@@ -73,6 +83,7 @@ export class WindowDesk {
   readonly today: () => Day;
   readonly #sample: SampleLot;
   readonly #holds = new WindowHolds();
+  readonly #handed = new LettingGo((ticket) => this.desk.tickets.takeBack(ticket));
   readonly #running = new Map<string, AbortController>();
   readonly #work = new Set<Promise<object>>();
   readonly #closing = new AbortController();
@@ -88,7 +99,8 @@ export class WindowDesk {
     this.dialogs = dialogs;
     this.today = today;
     this.recents = new Recents(places.config);
-    this.#sample = new SampleLot(places.config, version);
+    const look = (path: string) => sampleState(this.desk, this.#holds, this.folderTicket(path));
+    this.#sample = new SampleLot(places.config, { version, look });
     this.desk.on('progress', (told) => this.tell({ event: 'progress', told }));
     this.desk.on('changed', (told) => this.tell({ event: 'changed', told }));
   }
@@ -125,9 +137,16 @@ export class WindowDesk {
     return ticket;
   }
 
-  /** Takes a file the person handed over. */
+  /** Takes a file of the person's own disk. */
   take(path: string, name: string, bytes: number): TakenFile {
     return { ticket: this.desk.tickets.offer(path, name), name, bytes };
+  }
+
+  /** Takes a file that came as bytes and lies with the host: it is let go when nobody needs it any more. */
+  takeOver({ path, name, bytes, window }: FileHandedOver): TakenFile {
+    const taken = this.take(path, name, bytes);
+    this.#handed.add(taken.ticket, { path, window });
+    return taken;
   }
 
   async sampleLot(): Promise<HostActAnswer<'sample-lot'>> {
@@ -151,6 +170,8 @@ export class WindowDesk {
   /** A window went away for good: lots that only it had open are closed. */
   async windowGone(window: string): Promise<void> {
     this.#holds.gone(window);
+    this.#handed.windowGone(window);
+    if (this.#work.size === 0) this.#handed.rest();
     // Nobody is left to be told; whoever opens the lot next is.
     await this.#closeIdle().catch(() => undefined);
   }
@@ -192,9 +213,11 @@ export class WindowDesk {
     try {
       const answer = await work;
       if (name === 'open-lot' || name === 'new-lot') this.#opened(argument, answer, window);
+      this.#handed.answered(name, argument, answer);
       return answer;
     } finally {
       this.#work.delete(work);
+      if (this.#work.size === 0) this.#handed.rest();
       if (id !== undefined) this.#running.delete(id);
       // The last work in a lot that nobody has open any more; whoever opens it next is told what is wrong with it.
       await this.#closeIdle().catch(() => undefined);

@@ -18,6 +18,11 @@ export class WindowHolds {
     return windows !== undefined;
   }
 
+  /** Some window has it open. */
+  isOpen(lot: string): boolean {
+    return (this.#windows.get(lot)?.size ?? 0) > 0;
+  }
+
   /** A window went away without a word. */
   gone(window: string): void {
     for (const windows of this.#windows.values()) windows.delete(window);

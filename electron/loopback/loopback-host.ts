@@ -1,7 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { join } from 'node:path';
 import { LotfileError } from '../../core/desk/door.ts';
 import { HandedOver, TooLarge } from '../host/handed-over.ts';
 import type { WindowDesk } from '../host/window-desk.ts';
@@ -12,7 +11,7 @@ import { WindowFiles } from '../served/window-files.ts';
 import { EventStreams } from './event-streams.ts';
 import { guard } from './guard.ts';
 import { errorOf, send, sendError, sendReply } from './send.ts';
-import { readKept, rememberPort, Session } from './session.ts';
+import { cookieKeys, readKept, rememberPort, Session } from './session.ts';
 import { answerWrite } from './writes.ts';
 
 export interface LoopbackOptions {
@@ -64,8 +63,9 @@ export class LoopbackHost {
     this.#server = server;
     this.#host = host;
     this.#files = new WindowFiles(window);
-    this.#handedOver = new HandedOver(join(host.places.config, 'handed-over', String(port)), uploadLimit);
-    this.#session = new Session(readKept(host.places.config).secret, port);
+    this.#handedOver = new HandedOver(host.places.config, String(port), uploadLimit);
+    const { config } = host.places;
+    this.#session = new Session({ secret: readKept(config).secret, port, keys: cookieKeys(config) });
     this.#events = new EventStreams(host);
     rememberPort(host.places.config, port);
     server.on('request', (request, response) => void this.#answer(request, response));
@@ -91,7 +91,7 @@ export class LoopbackHost {
 
   async #answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const nonce = randomBytes(16).toString('base64url');
-    const headers = securityHeaders(nonce);
+    const headers = { ...securityHeaders(nonce), ...this.#session.renewal(request.headers.cookie) };
     response.on('error', () => response.destroy());
     try {
       if (request.method === 'POST') await this.#write(request, response, headers);

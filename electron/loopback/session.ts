@@ -2,8 +2,14 @@ import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 import { join } from 'node:path';
 import * as z from 'zod';
 import { readPrivate, writePrivate } from '../host/private-file.ts';
+import { CookieKeys } from './cookie-keys.ts';
 
-const fileSchema = z.object({ secret: z.string().min(40), port: z.number().int().min(0).max(65535) });
+const cookieKey = z.object({ key: z.string().min(16), since: z.number() });
+const fileSchema = z.object({
+  secret: z.string().min(40),
+  port: z.number().int().min(0).max(65535),
+  cookie: cookieKey.optional(),
+});
 
 /** What a host keeps from run to run, so that a window goes on by itself when its host comes back. */
 export interface Kept extends z.infer<typeof fileSchema> {}
@@ -26,6 +32,13 @@ export function rememberPort(config: string, port: number): void {
   if (kept.port !== port) writePrivate(fileIn(config), { ...kept, port });
 }
 
+/** The keys of this start; the new one is written down for the next. */
+export function cookieKeys(config: string): CookieKeys {
+  return new CookieKeys(readKept(config).cookie, (cookie) => {
+    writePrivate(fileIn(config), { ...readKept(config), cookie });
+  });
+}
+
 function seal(secret: string, what: string): string {
   return createHmac('sha256', secret).update(what).digest('base64url');
 }
@@ -46,16 +59,25 @@ export function proofOfLife(secret: string, port: number, challenge: string): st
   return seal(secret, `alive ${port} ${challenge}`);
 }
 
+interface SessionOptions {
+  readonly secret: string;
+  readonly port: number;
+  readonly keys: CookieKeys;
+  readonly now?: number | undefined;
+}
+
 /** One host's door: tokens in, a cookie out, the cookie checked ever after. */
 export class Session {
   readonly #secret: string;
   readonly #port: number;
   readonly #began: number;
+  readonly #keys: CookieKeys;
   readonly #used = new Set<string>();
 
-  constructor(secret: string, port: number, now = Date.now()) {
+  constructor({ secret, port, keys, now = Date.now() }: SessionOptions) {
     this.#secret = secret;
     this.#port = port;
+    this.#keys = keys;
     this.#began = now;
   }
 
@@ -78,20 +100,33 @@ export class Session {
     return `lotfile-${this.#port}`;
   }
 
-  get #cookieValue(): string {
-    return seal(this.#secret, `cookie ${this.#port}`);
+  #cookieValue(key: string): string {
+    return seal(this.#secret, `cookie ${this.#port} ${key}`);
   }
 
   setCookie(): string {
-    return `${this.#cookieName}=${this.#cookieValue}; Path=/; HttpOnly; SameSite=Strict`;
+    return `${this.#cookieName}=${this.#cookieValue(this.#keys.current)}; Path=/; HttpOnly; SameSite=Strict`;
+  }
+
+  #bears(header: string | undefined, key: string | undefined): boolean {
+    if (key === undefined) return false;
+    const value = this.#cookieValue(key);
+    return (header ?? '').split(';').some((one) => {
+      const at = one.indexOf('=');
+      return one.slice(0, at).trim() === this.#cookieName && equal(one.slice(at + 1).trim(), value);
+    });
   }
 
   /** @param header the request's whole Cookie header. */
   isKnown(header: string | undefined): boolean {
-    return (header ?? '').split(';').some((one) => {
-      const at = one.indexOf('=');
-      return one.slice(0, at).trim() === this.#cookieName && equal(one.slice(at + 1).trim(), this.#cookieValue);
-    });
+    return this.#bears(header, this.#keys.current) || this.#bears(header, this.#keys.before());
+  }
+
+  /** The new cookie for a browser that still bears the one before; nothing to set for any other. */
+  renewal(header: string | undefined): { readonly 'set-cookie'?: string } {
+    this.#keys.turn();
+    const renew = !this.#bears(header, this.#keys.current) && this.#bears(header, this.#keys.before());
+    return renew ? { 'set-cookie': this.setCookie() } : {};
   }
 
   proof(challenge: string): string {

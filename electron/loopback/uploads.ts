@@ -17,13 +17,17 @@ function nameOf({ headers }: IncomingMessage): string {
 interface UploadDoors {
   readonly host: WindowDesk;
   readonly handedOver: HandedOver;
+  readonly window: string;
 }
 
 /**
  * Takes one file off the wire, as it comes.
  * @throws LotfileError `file refused` where it is too large: no more of it is read, none of it stays.
  */
-export async function takeUpload(request: IncomingMessage, { host, handedOver }: UploadDoors): Promise<TakenFile> {
+export async function takeUpload(
+  request: IncomingMessage,
+  { host, handedOver, window }: UploadDoors,
+): Promise<TakenFile> {
   const name = nameOf(request);
   const { limit } = handedOver;
   if (Number(request.headers['content-length'] ?? 0) > limit) throw tooLarge(name, limit);
@@ -40,7 +44,7 @@ export async function takeUpload(request: IncomingMessage, { host, handedOver }:
   try {
     const parts = request.iterator({ destroyOnReturn: false });
     await pipeline(parts, measured, createWriteStream(path, { flags: 'wx', mode: 0o600 }));
-    return host.take(path, name, bytes);
+    return host.takeOver({ path, name, bytes, window });
   } catch (cause) {
     rmSync(path, { force: true });
     if (cause instanceof LotfileError) throw cause;

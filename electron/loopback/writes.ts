@@ -45,7 +45,7 @@ export async function answerWrite(request: IncomingMessage, doors: WriteDoors): 
         host.stop(read(stopped, await readJson(request)).id);
         return { ok: true, answer: { stopped: true } };
       case 'files':
-        return { ok: true, answer: await takeUpload(request, doors) };
+        return { ok: true, answer: await takeUpload(request, { ...doors, window: windowOf(request) }) };
     }
   }
   throw new LotfileError('not found', 'There is nothing under this address.', { next: 'Load the window again.' });

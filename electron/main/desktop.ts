@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import type { Day } from '../../core/desk/door.ts';
 import { HandedOver } from '../host/handed-over.ts';
 import { type Places, usualPlaces } from '../host/places.ts';
@@ -59,7 +58,7 @@ export async function startDesktop(options: DesktopOptions): Promise<Desktop | u
       launchWorker: utilityWorker(parts.utilityProcess),
     }),
     files: new WindowFiles(window),
-    handedOver: new HandedOver(join(places.config, 'handed-over', 'desktop')),
+    handedOver: new HandedOver(places.config, 'desktop'),
     windows: new Windows(parts, preload),
   };
   for (const setUp of before) setUp(desktop);

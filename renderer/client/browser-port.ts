@@ -28,7 +28,11 @@ function post<Answer>(path: string, body: unknown): Promise<Reply<Answer>> {
 }
 
 function sendFile(file: File): Promise<Reply<TakenFile>> {
-  const headers = { 'content-type': 'application/octet-stream', 'x-file-name': encodeURIComponent(file.name) };
+  const headers = {
+    'content-type': 'application/octet-stream',
+    'x-file-name': encodeURIComponent(file.name),
+    'x-lotfile-window': windowName,
+  };
   return reply(fetch('/files', { method: 'POST', headers, body: file }));
 }
 

@@ -231,8 +231,11 @@ describe('the desktop host', () => {
     expect(events).toContainEqual({ event: 'progress', told: expect.objectContaining({ request: 'keep', id: 'k1' }) });
     off();
 
+    // What was pasted is let go once it is kept; pasted anew, it waits and can be dragged.
+    const [waiting] = await port.offer([pasted]);
     port.dragOut(files[0] ?? '');
     port.dragOut(files[1] ?? '');
+    port.dragOut(waiting?.ok === true ? waiting.answer.ticket : '');
     port.dragOut(join(root, 'beside.txt'));
     const { dragged } = window.webContents;
     expect(dragged.map(({ file }) => basename(file))).toEqual(['Deed of Hạnh.pdf', 'pasted.pdf']);

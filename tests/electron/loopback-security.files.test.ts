@@ -135,7 +135,7 @@ describe('a door rule of the loopback host', () => {
 
   it('oversized upload: refused with a sentence before it is read, or as soon as it grows too large, leaving nothing', async () => {
     await using kit = await openKit({ uploadLimit: 1000 });
-    const folder = join(kit.root, 'config', 'handed-over', String(kit.loopback.port));
+    const folder = join(kit.root, 'config', 'handed-over', `${process.pid}-${kit.loopback.port}`);
     const headers = { 'x-file-name': 'large.pdf' };
     const announced = await kit.post('/files', Buffer.alloc(1001), headers);
     expect(announced.status).toBe(413);
@@ -172,7 +172,7 @@ describe('a door rule of the loopback host', () => {
 
   it('a file’s name is only a name: it never becomes a path, and stands in the list as the person knows it', async () => {
     await using kit = await openKit();
-    const folder = join(kit.root, 'config', 'handed-over', String(kit.loopback.port));
+    const folder = join(kit.root, 'config', 'handed-over', `${process.pid}-${kit.loopback.port}`);
     const names = [
       ['../../../escape.pdf', 'escape.pdf'],
       ['C:\\Users\\me\\deed.pdf', 'deed.pdf'],

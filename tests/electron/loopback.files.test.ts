@@ -48,8 +48,11 @@ describe('the loopback host', () => {
       told: expect.objectContaining({ request: 'keep', id: 'k1' }),
     });
     stream.close();
-
-    const whole = await kit.get(`/bytes/${ticket}`);
+    // What was kept is let go; bytes still on their way are served.
+    expect((await kit.get(`/bytes/${ticket}`)).status).toBe(404);
+    const again = await kit.post('/files', bytes, { 'x-file-name': 'De%20deed.pdf' });
+    const waiting = textOf(answered(JSON.parse(again.text)), 'ticket');
+    const whole = await kit.get(`/bytes/${waiting}`);
     expect(whole.bytes.equals(bytes)).toBe(true);
     expect(whole.headers).toMatchObject({
       'content-type': 'application/pdf',
@@ -58,12 +61,12 @@ describe('the loopback host', () => {
       'cache-control': 'no-store',
       'content-disposition': `inline; filename="De deed.pdf"; filename*=UTF-8''De%20deed.pdf`,
     });
-    const part = await kit.get(`/bytes/${ticket}`, { range: 'bytes=5-9' });
+    const part = await kit.get(`/bytes/${waiting}`, { range: 'bytes=5-9' });
     expect([part.status, part.headers['content-range']]).toEqual([206, `bytes 5-9/${bytes.length}`]);
     expect(part.bytes.equals(bytes.subarray(5, 10))).toBe(true);
-    const beyond = await kit.get(`/bytes/${ticket}`, { range: `bytes=${bytes.length}-` });
+    const beyond = await kit.get(`/bytes/${waiting}`, { range: `bytes=${bytes.length}-` });
     expect([beyond.status, beyond.headers['content-range']]).toEqual([416, `bytes */${bytes.length}`]);
-    const saved = await kit.get(`/bytes/${ticket}?save`);
+    const saved = await kit.get(`/bytes/${waiting}?save`);
     expect(saved.headers['content-disposition']).toMatch(/^attachment; /);
   });
 
@@ -79,7 +82,7 @@ describe('the loopback host', () => {
     expect([page.status, page.text.includes('The window is not built yet.')]).toEqual([503, true]);
   });
 
-  it('comes back after an end in the middle of work: same port, same cookie, and the window goes on', async () => {
+  it('comes back after an end in the middle of work: same port, and the window goes on with its cookie changed for a new one', async () => {
     await using kit = await openKit();
     const { port } = kit.loopback;
     const made = answered(JSON.parse((await kit.post('/act/make-folder', { argument: { title: 'Ridge' } })).text));
@@ -93,8 +96,14 @@ describe('the loopback host', () => {
     await using desk = windowDeskIn(kit.root);
     await using again = await openLoopback({ host: desk, window: join(kit.root, 'window') });
     expect(again.port).toBe(port);
-    expect(readdirSync(join(kit.root, 'config', 'handed-over', String(port)))).toEqual([]);
-    const card = JSON.parse((await kit.post('/act/host', {})).text).answer;
+    expect(readdirSync(join(kit.root, 'config', 'handed-over', `${process.pid}-${port}`))).toEqual([]);
+    const renewed = await kit.post('/act/host', {});
+    const [cookie = ''] = (renewed.headers['set-cookie']?.[0] ?? '').split(';');
+    expect(cookie).toMatch(new RegExp(`^lotfile-${port}=`));
+    expect(cookie).not.toBe(kit.known.cookie);
+    const anew = await kit.get('/', { cookie });
+    expect([anew.status, anew.headers['set-cookie']]).toEqual([200, undefined]);
+    const card = JSON.parse(renewed.text).answer;
     const opened = await kit.post('/ask/open-lot', { argument: { folder: card.lots[0].folder }, asking: {} });
     expect(answered(JSON.parse(opened.text))).toMatchObject({ title: 'Ridge' });
   });
@@ -102,7 +111,7 @@ describe('the loopback host', () => {
   it('clears what was handed over when it ends, and takes another port where its own is taken', async () => {
     await using kit = await openKit();
     await kit.post('/files', Buffer.from('x'), { 'x-file-name': 'left.pdf' });
-    const folder = join(kit.root, 'config', 'handed-over', String(kit.loopback.port));
+    const folder = join(kit.root, 'config', 'handed-over', `${process.pid}-${kit.loopback.port}`);
     expect(readdirSync(folder)).toHaveLength(1);
     await using other = await openLoopback({ host: kit.desk, window: join(kit.root, 'window') });
     expect(other.port).not.toBe(kit.loopback.port);

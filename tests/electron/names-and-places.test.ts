@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { folderName } from '../../electron/host/lot-folder.ts';
 import { placeInWords } from '../../electron/host/places.ts';
 import { WindowHolds } from '../../electron/host/window-holds.ts';
+import { type CookieKey, CookieKeys } from '../../electron/loopback/cookie-keys.ts';
 import { makeToken, Session } from '../../electron/loopback/session.ts';
 import { placeIn } from '../../electron/main/set-ups/menus.ts';
 import { contentPolicy } from '../../electron/served/security-headers.ts';
@@ -58,7 +59,12 @@ describe('the holds of windows on a lot', () => {
 
 describe('a one-time token', () => {
   it('opens once, for its own port and run only, however it is altered', () => {
-    const session = new Session('s'.repeat(43), 4000, 1000);
+    const session = new Session({
+      secret: 's'.repeat(43),
+      port: 4000,
+      keys: new CookieKeys(undefined, () => undefined),
+      now: 1000,
+    });
     const token = makeToken('s'.repeat(43), 4000, 2000);
     fc.assert(
       fc.property(fc.nat(token.length - 1), fc.constantFrom('x', '.', ''), (at, letter) => {
@@ -74,12 +80,54 @@ describe('a one-time token', () => {
   });
 
   it('and the cookie is found among others, whole or not at all', () => {
-    const session = new Session('s'.repeat(43), 4000);
+    const session = new Session({
+      secret: 's'.repeat(43),
+      port: 4000,
+      keys: new CookieKeys(undefined, () => undefined),
+    });
     const own = session.setCookie().split(';')[0] ?? '';
     expect(session.isKnown(`a=b; ${own}; c=d`)).toBe(true);
     for (const header of [undefined, '', 'a=b', `x${own}`, `${own}x`, own.replace('4000', '4001'), own.split('=')[1]]) {
       expect(session.isKnown(header)).toBe(false);
     }
+  });
+});
+
+describe('a cookie', () => {
+  const hour = 3_600_000;
+  const cookieOf = (session: Session): string => session.setCookie().split(';')[0] ?? '';
+  const begin = (kept: CookieKey | undefined, now: number) => {
+    const saved: CookieKey[] = [];
+    const keys = new CookieKeys(kept, (key) => saved.push(key), now);
+    return { keys, saved, session: new Session({ secret: 's'.repeat(43), port: 4000, keys, now }) };
+  };
+
+  it('is another at every start; the one before it is exchanged for ten minutes and then lets nobody in', () => {
+    const first = begin(undefined, Date.now() - hour);
+    const second = begin(first.saved.at(-1), Date.now());
+    const old = cookieOf(first.session);
+    expect(old).not.toBe(cookieOf(second.session));
+    expect(second.session.isKnown(old)).toBe(true);
+    expect(second.session.renewal(old)).toEqual({ 'set-cookie': second.session.setCookie() });
+    expect(second.session.renewal(cookieOf(second.session))).toEqual({});
+    expect(second.session.renewal('lotfile-4000=guess')).toEqual({});
+    const third = begin(second.saved.at(-1), Date.now());
+    expect([third.session.isKnown(old), third.session.isKnown(cookieOf(second.session))]).toEqual([false, true]);
+    const later = begin(first.saved.at(-1), Date.now() - hour);
+    expect(later.session.isKnown(old)).toBe(false);
+  });
+
+  it('of a run more than a week ago lets nobody in', () => {
+    const first = begin(undefined, Date.now() - 8 * 24 * hour);
+    expect(begin(first.saved.at(-1), Date.now()).session.isKnown(cookieOf(first.session))).toBe(false);
+  });
+
+  it('is made anew every half day, and the one before it goes on being exchanged', () => {
+    const { keys, saved, session } = begin(undefined, Date.now() - 13 * hour);
+    const old = cookieOf(session);
+    expect(session.renewal(old)).toEqual({ 'set-cookie': session.setCookie() });
+    expect(cookieOf(session)).not.toBe(old);
+    expect([saved.length, saved.at(-1)?.key]).toEqual([2, keys.current]);
   });
 });
 

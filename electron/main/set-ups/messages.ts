@@ -43,13 +43,13 @@ function takeFile({ host, handedOver }: Desktop, given: unknown): TakenFile {
   return host.take(file, name, stats.size);
 }
 
-function takeBytes({ host, handedOver }: Desktop, given: readonly unknown[]): TakenFile {
+function takeBytes({ host, handedOver }: Desktop, given: readonly unknown[], window: string): TakenFile {
   const name = plainName(z.string().parse(given[0]));
   const content = bytes.parse(given[1]);
   if (content.length > handedOver.limit) throw tooLarge(name, handedOver.limit);
   const file = handedOver.newPath();
   writeFileSync(file, content, { flag: 'wx', mode: 0o600 });
-  return host.take(file, name, content.length);
+  return host.takeOver({ path: file, name, bytes: content.length, window });
 }
 
 /** Every message is looked at twice: who sent it, and what it says. */
@@ -69,7 +69,7 @@ export function messages(desktop: Desktop): void {
   );
   answer(channels.act, ([name, argument]) => host.act(text.catch('').parse(name), argument));
   answer(channels.takeFile, ([given]) => taking(() => takeFile(desktop, given)));
-  answer(channels.takeBytes, (given) => taking(() => takeBytes(desktop, given)));
+  answer(channels.takeBytes, (given, window) => taking(() => takeBytes(desktop, given, String(window.webContents.id))));
   parts.ipcMain.on(channels.stop, (event, id) => {
     if (windows.senderOf(event) !== undefined) host.stop(text.catch('').parse(id));
   });
