@@ -61,12 +61,16 @@ export interface AtLot extends At {
 /** A feature made ready for any host: it checks what comes and answers in the contract's type. */
 export type Runner<Out> = (argument: unknown, at: At, lotAt: () => AtLot) => Promise<Out>;
 
+function expectedInWords(expected: string): string {
+  return `${/^[aeiou]/.test(expected) ? 'an' : 'a'} ${expected}`;
+}
+
 /** What a schema says, as a person would. */
 function issueInWords(issue: z.core.$ZodIssue): string {
   switch (issue.code) {
     case 'invalid_type':
       return issue.input === undefined
-        ? `needs ${issue.expected === 'string' ? 'words' : `a ${issue.expected}`}`
+        ? `needs ${issue.expected === 'string' ? 'words' : expectedInWords(issue.expected)}`
         : `is no ${issue.expected}`;
     case 'too_small':
       return issue.origin === 'string' ? 'is empty' : `needs at least ${issue.minimum}`;

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { realpathSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import type { Lot } from '../store/index.ts';
+import { fileTrouble } from '../store/trouble.ts';
 import { asDay, type Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { WorkPort } from '../workers/port.ts';
@@ -36,6 +37,17 @@ function trueName(folder: string): string {
   } catch {
     return resolve(folder);
   }
+}
+
+/** What the system says of a file (gone, not allowed, disk full) is no fault of ours: it has a sentence of its own. */
+function inWords(error: unknown): LotfileError {
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  if (error instanceof LotfileError || typeof code !== 'string' || !/^E[A-Z0-9]+$/.test(code)) {
+    return LotfileError.from(error);
+  }
+  const path = error instanceof Error && 'path' in error && typeof error.path === 'string' ? error.path : '';
+  const about = path === '' ? 'a file' : `"${basename(path)}"`;
+  return fileTrouble(error, path, `Reading or writing ${about}`);
 }
 
 interface OpenLot {
@@ -85,7 +97,7 @@ export class Desk {
       this.#tellChanged(asking.lot, answer);
       return answer;
     } catch (error) {
-      const told = LotfileError.from(error);
+      const told = inWords(error);
       throw asking.signal?.aborted === true && told.code !== 'stopped'
         ? new LotfileError('stopped', 'Stopped; nothing was left half done.')
         : told;

@@ -39,13 +39,25 @@ export function asDay(text: string, about = 'the date'): Day {
   });
 }
 
-function fromTemporal(date: Temporal.PlainDate): Day {
-  return asDay(date.toString());
+const firstDay: Day = '0000-01-01';
+const lastDay: Day = '9999-12-31';
+
+/** Moves a day; one that would leave the four-digit years stays at their end, so that no date can break a reading. */
+function moved(start: Day, by: Temporal.DurationLike): Day {
+  const date = Temporal.PlainDate.from(start);
+  try {
+    const to = date.add(by, { overflow: 'constrain' });
+    if (to.year > 9999) return lastDay;
+    return to.year < 0 ? firstDay : asDay(to.toString());
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return Object.values(by).some((part) => typeof part === 'number' && part > 0) ? lastDay : firstDay;
+  }
 }
 
-/** Day + n days (n may be negative). */
+/** Day + n days (n may be negative); never beyond the years 0 to 9999. */
 export function addDays(start: Day, days: number): Day {
-  return fromTemporal(Temporal.PlainDate.from(start).add({ days }));
+  return moved(start, { days });
 }
 
 /** Saturday and Sunday are no working days, nor is a day in `holidays`. */
@@ -58,7 +70,9 @@ export function addWorkingDays(start: Day, count: number, holidays: readonly Day
   const step = count < 0 ? -1 : 1;
   let date = start;
   for (let left = Math.abs(count); left > 0; ) {
-    date = addDays(date, step);
+    const next = addDays(date, step);
+    if (next === date) break;
+    date = next;
     if (isWorkingDay(date, holidays)) left -= 1;
   }
   return date;
@@ -70,10 +84,8 @@ export function addWorkingDays(start: Day, count: number, holidays: readonly Day
  */
 export function addSpan(start: Day, span: Span, holidays: readonly Day[] = []): Day {
   const { years = 0, months = 0, weeks = 0, days = 0, workingDays = 0 } = span;
-  const moved = fromTemporal(
-    Temporal.PlainDate.from(start).add({ years, months, weeks, days }, { overflow: 'constrain' }),
-  );
-  return workingDays === 0 ? moved : addWorkingDays(moved, workingDays, holidays);
+  const day = moved(start, { years, months, weeks, days });
+  return workingDays === 0 ? day : addWorkingDays(day, workingDays, holidays);
 }
 
 /** The span with every part turned round, for counting back. */
@@ -108,14 +120,14 @@ export function latest(a: Day, b: Day): Day {
 /** The last working day on or before `date`: the safe day where a date falls on a weekend. */
 export function safeDay(date: Day, holidays: readonly Day[] = []): Day {
   let safe = date;
-  while (!isWorkingDay(safe, holidays)) safe = addDays(safe, -1);
+  while (safe > firstDay && !isWorkingDay(safe, holidays)) safe = addDays(safe, -1);
   return safe;
 }
 
 /** The first working day on or after `date`. */
 export function nextOpenDay(date: Day, holidays: readonly Day[] = []): Day {
   let open = date;
-  while (!isWorkingDay(open, holidays)) open = addDays(open, 1);
+  while (open < lastDay && !isWorkingDay(open, holidays)) open = addDays(open, 1);
   return open;
 }
 

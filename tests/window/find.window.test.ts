@@ -50,7 +50,9 @@ describe('the find line', () => {
     const entry = page
       .getByRole('listitem')
       .filter({ has: page.getByRole('heading', { name: 'House plans', exact: true }) });
-    expect((await entry.locator('mark').allTextContents()).map((text) => text.toLowerCase())).toContain('trenches');
+    await expect
+      .poll(async () => (await entry.locator('mark').allTextContents()).map((text) => text.toLowerCase()))
+      .toContain('trenches');
     await entry.getByRole('link', { name: 'on page 2' }).first().click();
     await page.getByRole('heading', { level: 1, name: 'House plans' }).waitFor();
     await page.getByText('Page 2 of 12').waitFor();

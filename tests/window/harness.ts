@@ -26,6 +26,8 @@ export interface WindowOptions {
   readonly dark?: boolean | undefined;
   /** Bytes a file may have. */
   readonly uploadLimit?: number | undefined;
+  /** A browser that no other test looks at or loads: for measuring. */
+  readonly ownBrowser?: boolean | undefined;
 }
 
 /** The host of the sample cache; the set-up makes the sample with it, once for all test files. */
@@ -34,9 +36,24 @@ export function cacheHost(): WindowDesk {
   return new WindowDesk({ program: 'window tests', version, places, today: () => sampleDay });
 }
 
-async function launch(): Promise<Browser> {
+/** A browser of its own. @param port where others may join it; nobody may unless said. */
+export async function launch(port?: number): Promise<Browser> {
   // Only this one switch: the package's own list turns web security off.
-  return chromium.launch({ executablePath: await sparticuz.executablePath(), args: ['--no-sandbox'] });
+  const args = ['--no-sandbox', ...(port === undefined ? [] : [`--remote-debugging-port=${port}`])];
+  return chromium.launch({ executablePath: await sparticuz.executablePath(), args });
+}
+
+/** Where the set-up's browser listens; test files join it instead of starting one each. */
+export const sharedBrowser = 'LOTFILE_TEST_BROWSER';
+
+/**
+ * The browser all test files share, or one of its own where there is none to share (or it has gone). Closing a joined
+ * one only parts from it; what a test makes there is its context, with its own cookies and storage.
+ */
+async function joinOrLaunch(): Promise<Browser> {
+  const address = process.env[sharedBrowser];
+  if (address === undefined) return launch();
+  return chromium.connectOverCDP(address).catch(() => launch());
 }
 
 /** A real browser on a real loopback host, with folders of its own; disposed of with everything it made. */
@@ -67,7 +84,7 @@ export class OpenWindow {
   async begin(): Promise<this> {
     const { width = 1280, height = 800, dark = false } = this.#options;
     await this.#serve();
-    this.#browser = await launch();
+    this.#browser = await (this.#options.ownBrowser === true ? launch() : joinOrLaunch());
     this.#context = await this.#browser.newContext({
       viewport: { width, height },
       colorScheme: dark ? 'dark' : 'light',
@@ -132,6 +149,7 @@ export class OpenWindow {
   }
 
   async [Symbol.asyncDispose](): Promise<void> {
+    await this.#context?.close();
     await this.#browser?.close();
     await this.#loopback?.close().catch(() => undefined);
     await this.#host.close().catch(() => undefined);

@@ -7,7 +7,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { openWindow } from './harness.ts';
-import { setup } from './set-up.ts';
+import { makeReady } from './set-up.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -25,7 +25,7 @@ const sorts = [
   { name: 'large', width: 1280, height: 800, dark: false, size: 200 },
 ].filter(({ name }) => values.only === undefined || name.startsWith(values.only));
 
-await setup();
+await makeReady();
 mkdirSync(values.out, { recursive: true });
 for (const { name, width, height, dark, size } of sorts) {
   await using open = await openWindow({ sample: true, width, height, dark });

@@ -41,7 +41,7 @@ async function pageMemory(context: BrowserContext): Promise<number> {
  * table; what is judged here is that everything of a large lot is there.
  */
 it('shows every screen of a lot with 400 papers and 3,000 photos', async () => {
-  await using open = await openWindow({ today: '2026-11-20' });
+  await using open = await openWindow({ today: '2026-11-20', ownBrowser: true });
   const folder = makeLargeLot(open.folder, { papers: 480, photos: 3000 });
   const ticket = open.host.folderTicket(folder);
   const reply = await open.host.ask('open-lot', { folder: ticket }, {});

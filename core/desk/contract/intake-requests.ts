@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { request } from './define.ts';
 import type { BlackOutAnswer, ReadAnswer, RecordFilesAnswer, SlimAnswer, UnpackAnswer } from './table-answers.ts';
-import { daySchema, named, pagesSaid, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
+import { daySchema, itemName, named, pagesSaid, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
 
 const size = z.number().positive();
 
@@ -47,7 +47,7 @@ export const intakeRequests = {
   }),
   unpack: request<UnpackAnswer>()({
     help: 'Take an e-mail or a ZIP on the table apart: what is inside comes on the table, the mail itself becomes a note.',
-    in: z.object({ item: shortWords }),
+    in: z.object({ item: itemName }),
     long: true,
   }),
   'record-files': request<RecordFilesAnswer>()({

@@ -39,6 +39,7 @@ import {
   turnsSaid,
   visitOutcomeSchema,
   visitStateSchema,
+  wordList,
   words,
 } from './values.ts';
 import { writtenRequests } from './written-requests.ts';
@@ -47,7 +48,10 @@ const recordSorts = ['photo', 'receipt', 'serial number', 'note'] as const;
 const layer = z.object({ name: shortWords, text: z.string().max(2_000_000) });
 const done = request<{ readonly act: string }>();
 
-const linksSaid = z.array(z.object({ word: linkWordSchema, to: named })).default([]);
+const linksSaid = z
+  .array(z.object({ word: linkWordSchema, to: named }))
+  .max(200)
+  .default([]);
 
 /** One paper to keep: its files in order make one edition. */
 export const paperToKeep = z.object({
@@ -68,7 +72,7 @@ export const paperToKeep = z.object({
   issuer: shortWords.optional(),
   revision: shortWords.optional(),
   facts: saidFacts.default({}),
-  marks: z.array(shortWords).default([]),
+  marks: wordList.default([]),
   links: linksSaid,
   physicalOnly: z.boolean().default(false),
   /** Opens a locked file; used once and written nowhere. A refusal that asks for it says so (`asks`). */
@@ -160,8 +164,8 @@ export const requests = {
       issuer: shortWords.optional(),
       revision: shortWords.optional(),
       facts: saidFacts.default({}),
-      marks: z.array(shortWords).default([]),
-      unmark: z.array(shortWords).default([]),
+      marks: wordList.default([]),
+      unmark: wordList.default([]),
       links: linksSaid,
       clear: z.array(z.enum(['issued', 'effective', 'goodThrough', 'number', 'issuer', 'revision'])).default([]),
     }),
@@ -219,7 +223,7 @@ export const requests = {
       how: shortWords,
       day: daySchema.optional(),
       receipt: words.optional(),
-      surrendered: z.array(shortWords).default([]),
+      surrendered: wordList.default([]),
     }),
   }),
   withdraw: done({
@@ -251,7 +255,7 @@ export const requests = {
     help: 'The clerk said otherwise: amend one rule, with name and day.',
     in: z.object({
       rule: shortWords,
-      value: z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]),
+      value: z.union([z.string().max(2000), z.number(), z.boolean(), z.array(z.string().max(2000)).max(200)]),
       who: shortWords,
       day: daySchema.optional(),
       note: words.optional(),

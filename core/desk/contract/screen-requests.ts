@@ -11,7 +11,7 @@ import type {
   TodayAnswer,
 } from './screen-answers.ts';
 import type { LaidDownAnswer, PutAsideAnswer, TableAnswer } from './table-answers.ts';
-import { named, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
+import { itemName, named, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
 
 /** What the screens ask to show themselves: each answers all of one screen, light enough to be asked at every change. */
 export const screenRequests = {
@@ -42,11 +42,11 @@ export const screenRequests = {
   }),
   'put-aside': request<PutAsideAnswer>()({
     help: 'Put a file on the table aside; it goes into table/put-aside, nothing is lost.',
-    in: z.object({ item: shortWords }),
+    in: z.object({ item: itemName }),
   }),
   'take-up': request<PutAsideAnswer>()({
     help: 'Take a file that was put aside onto the table again.',
-    in: z.object({ item: shortWords }),
+    in: z.object({ item: itemName }),
   }),
   amendable: request<AmendableAnswer>()({
     help: 'Show the rules of an errand, a kind of paper or an office that "the clerk said otherwise" can change.',

@@ -3,11 +3,11 @@ import { type Day, isDay } from '../../vocabulary/days.ts';
 import { factSorts } from '../../vocabulary/facts.ts';
 import { linkWords, standingWords, visitOutcomes, visitStates } from '../../vocabulary/lot.ts';
 
-/** Value schemas that several requests share. */
+/** Value schemas that several requests share. Old deeds are older than the country; nothing is good for a thousand years. */
 export const daySchema = z
   .custom<Day>(
-    (value) => typeof value === 'string' && isDay(value),
-    'a date, written year-month-day, for example 2026-03-02',
+    (value) => typeof value === 'string' && isDay(value) && value >= '1600-01-01' && value <= '2999-12-31',
+    'a date between 1600 and 2999, written year-month-day, for example 2026-03-02',
   )
   .meta({ takes: 'day' });
 
@@ -22,6 +22,12 @@ export const rowId = z.string().min(1).max(100);
 
 /** What a person calls a paper, edition or firm: an id, a kind, a number, a title. */
 export const named = shortWords;
+
+/** The name of a file on the table. */
+export const itemName = shortWords.regex(/^[^\p{Cc}/\\]+$/u, 'the name of a file on the table');
+
+/** Several short words: marks, titles. */
+export const wordList = z.array(shortWords).max(200);
 
 /** Pages of a file as a person writes them, counted from 1: "1-3, 5". Empty: all of them. */
 export const pagesSaid = z

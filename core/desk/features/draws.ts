@@ -175,7 +175,7 @@ function refuseIncomplete({ draw: { number }, findings }: DrawReading): void {
   const missing = findings.filter(({ weight }) => weight === 'refused');
   const [first] = missing;
   if (first === undefined) return;
-  const more = missing.length === 1 ? '' : ` (and ${missing.length - 1} more)`;
+  const more = missing.length === 1 ? '' : ` And ${missing.length - 1} more.`;
   throw new LotfileError('packet refused', `Draw ${number} is not complete: ${first.say}${more}`, {
     about: `Draw ${number}`,
     next: `${first.remedy.say} See all of it: draw-check ${number}. Or say why you ask for it anyway.`,

@@ -1,7 +1,9 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import { type FileSort, sniff, sniffLength } from '../../intake/sniff.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
 import type { AtLot } from '../context.ts';
 import type { FileLook, ShownPlace } from '../contract/screen-answers.ts';
+import type { Offered } from '../tickets.ts';
 
 const pictures: readonly FileSort[] = ['jpeg', 'png', 'gif', 'webp', 'tiff', 'heic', 'bmp'];
 
@@ -13,6 +15,22 @@ export function sortOf(path: string): FileSort {
     return sniff(head.subarray(0, readSync(file, head)));
   } finally {
     closeSync(file);
+  }
+}
+
+/**
+ * The same of a file a person named.
+ * @throws LotfileError `file refused` where it is gone, a folder, or can't be opened.
+ */
+export function sortOfNamed({ path, name }: Offered): FileSort {
+  try {
+    return sortOf(path);
+  } catch (cause) {
+    throw new LotfileError('file refused', `"${name}" can't be opened: it is gone, a folder, or closed to you.`, {
+      about: name,
+      next: 'Choose the file itself, where it lies now.',
+      cause,
+    });
   }
 }
 

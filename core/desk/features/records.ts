@@ -5,7 +5,7 @@ import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { editionNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
-import { sortOf } from './file-look.ts';
+import { sortOfNamed } from './file-look.ts';
 import { recordRow } from './intake/record-rows.ts';
 import { acted } from './record-card.ts';
 
@@ -20,8 +20,9 @@ export function centsSaid(amount: string | undefined): number | undefined {
 const kept: readonly FileSort[] = ['pdf', 'jpeg', 'png', 'heic', 'webp', 'tiff'];
 
 /** A record's file is a picture or a PDF, told from its bytes; anything else was named by mistake. */
-export function refuseStrangeFile({ path, name }: Offered): void {
-  if (kept.includes(sortOf(path))) return;
+export function refuseStrangeFile(offered: Offered): void {
+  const { name } = offered;
+  if (kept.includes(sortOfNamed(offered))) return;
   throw new LotfileError('file refused', `"${name}" is no picture and no PDF.`, {
     about: name,
     next: 'Choose the photo or scan itself.',
