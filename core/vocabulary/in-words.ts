@@ -1,5 +1,6 @@
 import { dayInWords, dayWithWeekday } from './days.ts';
 import type { ClockReading, Validity } from './finding.ts';
+import type { VisitOutcome } from './lot.ts';
 import type { Basis } from './practice.ts';
 
 /** "R. Amsel told you on 2 Apr 2026", "Brindlemoor County, permit handout (read 20 Nov 2026)", "common practice". */
@@ -39,4 +40,32 @@ export function validityInWords({ good, through, safeThrough }: Validity): strin
   if (good === false) return `lapsed after ${dayInWords(through)}`;
   const safe = safeThrough === undefined || safeThrough === through ? '' : `; go by ${dayWithWeekday(safeThrough)}`;
   return `good through ${safe === '' ? dayInWords(through) : dayWithWeekday(through)}${safe}`;
+}
+
+const outcomes: Readonly<Record<VisitOutcome, string>> = {
+  pass: 'passed',
+  'pass with corrections': 'passed with corrections',
+  partial: 'partly passed',
+  fail: 'failed',
+  'no access': 'nobody let them in',
+  cancelled: 'called off',
+  'letter in lieu': 'a letter instead',
+};
+
+/** What came of a visit, as one tells it: "passed", "nobody let them in". */
+export function outcomeInWords(outcome: VisitOutcome): string {
+  return outcomes[outcome];
+}
+
+const clock = new Intl.DateTimeFormat('en-GB', {
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  hour: '2-digit',
+  minute: '2-digit',
+});
+
+/** A moment (ISO 8601) by the clock on the wall: "29 Nov 2026, 23:28". */
+export function momentInWords(at: string): string {
+  return clock.format(new Date(at));
 }

@@ -6,6 +6,7 @@ import {
   type RequestAnswer,
   type RequestName,
 } from '../../desk/door.ts';
+import { momentInWords } from '../../vocabulary/in-words.ts';
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
 import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
@@ -145,7 +146,7 @@ const printers: Printers = {
     table(
       acts.map(({ act, at, title, undone, lasting }) => [
         act,
-        at,
+        momentInWords(at),
         `${title}${undone ? ' (undone)' : ''}`,
         lasting === undefined ? '' : lasting,
       ]),

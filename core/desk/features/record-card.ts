@@ -57,7 +57,7 @@ export const answer = onLot(requests.answer, ({ question: id, answer: said }, at
 
 export const target = onLot(requests.target, ({ day }, at) => {
   if (day < at.day) throw tooEarly('The day to move in', day, 'Name a day that is still to come.');
-  return acted(at, `Set the day to move in: ${day}`, () => at.lot.setTarget(day));
+  return acted(at, `Set the day to move in: ${dayInWords(day)}`, () => at.lot.setTarget(day));
 });
 
 function tooEarly(what: string, day: Day, next: string): LotfileError {
@@ -70,7 +70,7 @@ export const event = onLot(requests.event, ({ event: id, day, note }, at) => {
   if (day > at.day) {
     throw tooEarly(`"${title}"`, day, `An event is noted when it has happened; today is ${dayInWords(at.day)}.`);
   }
-  const { act } = acted(at, `Noted: ${title}, ${day}`, () => lot.noteEvent({ event: id, day, note }));
+  const { act } = acted(at, `Noted: ${title}, ${dayInWords(day)}`, () => lot.noteEvent({ event: id, day, note }));
   const holds = readHolds({ practice: lot.practice(), lot: lot.view(), day: at.day });
   const findings = holds.filter((hold) => hold.event === id).flatMap((hold) => hold.findings);
   return { act, findings, wouldBeRefused: findings.some(({ weight }) => weight === 'refused') };

@@ -44,7 +44,7 @@ export const endFirm = onLot(requests['end-firm'], ({ firm, day }, at) => {
       next: `It began on ${dayInWords(subject.from)}: see which of the two days is right.`,
     });
   }
-  return acted(at, `${subject.title} ended on ${day}`, () => at.lot.endSubject(subject.id, day));
+  return acted(at, `${subject.title} ended on ${dayInWords(day)}`, () => at.lot.endSubject(subject.id, day));
 });
 
 export const correctFirm = onLot(requests['correct-firm'], ({ firm: said, name, trade, from, to, clear }, at) => {
@@ -80,12 +80,14 @@ export const endIdentity = onLot(requests['end-identity'], ({ sort, text, day },
       next: `It began on ${dayInWords(found.from)}: see which of the two days is right.`,
     });
   }
-  return acted(at, `The ${sort} "${text}" was used until ${day}`, () => at.lot.endIdentity({ sort, text }, day));
+  return acted(at, `The ${sort} "${text}" was used until ${dayInWords(day)}`, () =>
+    at.lot.endIdentity({ sort, text }, day),
+  );
 });
 
 export const removeEvent = onLot(requests['remove-event'], ({ event, day }, at) => {
   const { title } = known(at.lot.practice().events, event, 'event');
-  return acted(at, `Took back: ${title}, ${day}`, () => at.lot.removeEvent({ event, day }));
+  return acted(at, `Took back: ${title}, ${dayInWords(day)}`, () => at.lot.removeEvent({ event, day }));
 });
 
 export const renameLot = onLot(requests['rename-lot'], ({ title }, at) =>

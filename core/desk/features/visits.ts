@@ -1,4 +1,5 @@
 import { LotfileError } from '../../vocabulary/errors.ts';
+import { outcomeInWords } from '../../vocabulary/in-words.ts';
 import type { LotView, Visit, VisitOutcome, VisitState } from '../../vocabulary/lot.ts';
 import type { Errand } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
@@ -32,7 +33,7 @@ export const visit = onLot(
     const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
     const planned = known === undefined ? undefined : plannedVisit(view, errand, known);
     let id = '';
-    const { act } = acted(at, `${errand.title}: ${outcome ?? state}`, () => {
+    const { act } = acted(at, `${errand.title}: ${outcome === undefined ? state : outcomeInWords(outcome)}`, () => {
       id = at.lot.recordVisit({
         id: planned?.id,
         errand: errand.id,

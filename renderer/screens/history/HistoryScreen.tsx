@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ActRow, VerifyAnswer } from '../../../core/desk/contract/answers.ts';
+import { momentInWords } from '../../../core/vocabulary/in-words.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
@@ -9,19 +10,11 @@ import { GoingOut } from './GoingOut.tsx';
 import './history.css';
 
 const pageful = 60;
-const clock = new Intl.DateTimeFormat('en-US', {
-  day: 'numeric',
-  month: 'short',
-  year: 'numeric',
-  hour: 'numeric',
-  minute: '2-digit',
-});
-
 function Act({ act }: { readonly act: ActRow }) {
   const undo = (): void => void perform('undo', { act: act.act }, { say: `Taken back: ${act.title}.` });
   return (
     <li>
-      <span className="small pencil">{clock.format(new Date(act.at))}</span>
+      <span className="small pencil">{momentInWords(act.at)}</span>
       <span className={act.undone ? 'gone' : ''}>{act.title}</span>
       {act.undone || act.lasting !== undefined ? (
         <span className="small pencil">{act.undone ? 'taken back' : act.lasting}</span>
