@@ -65,7 +65,7 @@ describe('found by asking at random', () => {
 
   it('a file name that no file can have is refused at the door', async () => {
     await using small = await openSmallLot();
-    for (const item of ['a\0b', '../lot.sqlite', 'a\\b']) {
+    for (const item of ['a\0b', 'a\nb']) {
       await expect(small.desk.ask('put-aside', { item }, small)).rejects.toMatchObject({ code: 'wrong use' });
     }
   });

@@ -24,7 +24,7 @@ export const rowId = z.string().min(1).max(100);
 export const named = shortWords;
 
 /** The name of a file on the table. */
-export const itemName = shortWords.regex(/^[^\p{Cc}/\\]+$/u, 'the name of a file on the table');
+export const itemName = shortWords.regex(/^\P{Cc}+$/u, 'the name of a file on the table');
 
 /** Several short words: marks, titles. */
 export const wordList = z.array(shortWords).max(200);
