@@ -41,8 +41,10 @@ async function ask<N extends RequestName>({ name, parsed, signal }: Asked<N>): P
   const on = parsed.common.on === undefined ? undefined : asDay(parsed.common.on, '--on');
   const needsLot = requests[name].lot;
   const folder = needsLot ? desk.tickets.offer(lotFolder(parsed)) : undefined;
-  const lot =
-    folder === undefined ? undefined : (await desk.ask('open-lot', { folder, takeOver: parsed.common.takeOver })).lot;
+  const opened =
+    folder === undefined ? undefined : await desk.ask('open-lot', { folder, takeOver: parsed.common.takeOver });
+  for (const note of opened?.notes ?? []) process.stderr.write(`${note}\n`);
+  const lot = opened?.lot;
   const answer = await desk.askUntyped(name, argument, { lot, on, signal });
   if (parsed.common.out !== undefined)
     copyOut(answer, resolve(here(), parsed.common.out), (ticket) => desk.tickets.look(ticket).path);

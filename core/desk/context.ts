@@ -15,6 +15,8 @@ export interface DeskHost {
   readonly today?: (() => Day) | undefined;
   /** How worker processes are started, where node's own way is closed. */
   readonly launchWorker?: LaunchWorker | undefined;
+  /** A folder of the host's own where files lie that were handed over; what is removed for good goes from there too. */
+  readonly handedOver?: string | undefined;
   /** The host stays on: the tables of open lots are watched, and what lies there is read while nobody waits. */
   readonly stays?: boolean | undefined;
 }

@@ -1,6 +1,7 @@
-import { readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { removeFile, renameFile, syncFile } from './disk.ts';
 import type { Ledger } from './ledger.ts';
 import { makeFolder } from './places.ts';
 import { fileTrouble } from './trouble.ts';
@@ -34,12 +35,14 @@ export function keepCached(ledger: Ledger, temporary: string, at: { sha: string;
   try {
     makeFolder(join(ledger.folder, 'cache'));
     makeFolder(dirname(path));
-    renameSync(temporary, path);
+    // A power cut must not leave a name without its bytes.
+    syncFile(temporary);
+    renameFile(temporary, path);
     return path;
   } catch (error) {
     throw fileTrouble(error, at.ending, 'Noting what was read');
   } finally {
-    rmSync(temporary, { force: true });
+    removeFile(temporary);
     ledger.issued.delete(temporary);
   }
 }
@@ -52,17 +55,18 @@ function cachedNames(folder: string): readonly string[] {
 /** A file removed for good leaves nothing here either. */
 export function forgetCached(ledger: Ledger, sha: string): void {
   const folder = join(ledger.folder, 'cache');
-  for (const name of cachedNames(folder)) if (name.includes(sha)) rmSync(join(folder, name), { force: true });
+  for (const name of cachedNames(folder)) if (name.includes(sha)) removeFile(join(folder, name));
 }
 
-/** Drops what belongs to files that were never kept and have been gone from view for long. */
+/** Drops what belongs to files that were removed for good, or never kept and gone from view for long. */
 export function sweepCached(ledger: Ledger): void {
   const folder = join(ledger.folder, 'cache');
-  const known = ledger.db.prepare<[string], number>('SELECT 1 FROM file WHERE sha = ? AND purged = 0').pluck();
+  const purged = ledger.db.prepare<[string], number>('SELECT purged FROM file WHERE sha = ?').pluck();
   for (const name of cachedNames(folder)) {
     const path = join(folder, name);
     const old = ledger.now().getTime() - statSync(path).mtimeMs > unkeptDays * 86_400_000;
     const sha = /([0-9a-f]{64})\./.exec(name)?.[1] ?? '';
-    if (old && known.get(sha) === undefined) rmSync(path, { force: true });
+    const known = purged.get(sha);
+    if (known === 1 || (old && known === undefined)) removeFile(path);
   }
 }

@@ -18,7 +18,7 @@ const beatEvery = 20;
 const doubtAfter = 120;
 const takeOverAfter = 300;
 
-function processLives(pid: number): boolean {
+export function processLives(pid: number): boolean {
   try {
     process.kill(pid, 0);
     return true;

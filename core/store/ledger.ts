@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { aboutTo } from './disk.ts';
 import type { ActId } from './keeping-model.ts';
 import type { Lease } from './lease.ts';
 import { indexChanged } from './search-index.ts';
@@ -60,7 +61,9 @@ export class Ledger {
       const value = this.db
         .transaction(() => {
           lease.mustHold();
-          return fn();
+          const done = fn();
+          aboutTo('commit', this.folder);
+          return done;
         })
         .immediate();
       this.#version += 1;

@@ -1,14 +1,17 @@
-import { closeSync, existsSync, mkdirSync, openSync, rmSync, statSync } from 'node:fs';
+import { closeSync, existsSync, mkdirSync, openSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { watchChanges } from './changes.ts';
+import { copyBefore } from './copies.ts';
 import { openDatabase } from './database.ts';
+import { removeFile, syncFile, syncFolder } from './disk.ts';
+import { takeName } from './free-name.ts';
 import { Lease } from './lease.ts';
 import { Ledger } from './ledger.ts';
 import type { CreateOptions, OpenOptions } from './lot-model.ts';
 import { knownMigrations, type Migration, pendingMigrations, runMigrations } from './migrations.ts';
-import { lotFolders, syncFile, syncFolder } from './places.ts';
+import { lotFolders, newTemporaryPath } from './places.ts';
 import { keepPractice } from './practices.ts';
 import { refuseSyncedFolder } from './synced-folder.ts';
 import { databaseTrouble, fileTrouble } from './trouble.ts';
@@ -26,23 +29,12 @@ function makeFolders(folder: string): void {
   for (const name of lotFolders) mkdirSync(join(folder, name), { recursive: true });
 }
 
-/** Reserves the name, so that two programs can't both begin a lot in one folder. */
-function reserve(folder: string): string {
-  const file = join(folder, database);
-  if (existsSync(file)) {
-    throw new LotfileError('wrong use', 'There already is a lot in this folder.', {
-      about: folder,
-      next: 'Open it, or choose an empty folder.',
-    });
-  }
-  try {
-    mkdirSync(folder, { recursive: true });
-    makeFolders(folder);
-    closeSync(openSync(file, 'wx'));
-    return file;
-  } catch (error) {
-    throw fileTrouble(error, folder, 'Beginning a lot here');
-  }
+function refuseSecond(folder: string): void {
+  if (!existsSync(join(folder, database))) return;
+  throw new LotfileError('wrong use', 'There already is a lot in this folder.', {
+    about: folder,
+    next: 'Open it, or choose an empty folder.',
+  });
 }
 
 function beginLot(ledger: Ledger, options: CreateOptions): void {
@@ -55,27 +47,47 @@ function beginLot(ledger: Ledger, options: CreateOptions): void {
   });
 }
 
-/** Makes an empty lot in a new or empty folder. A database that fails to become a lot is cleared away again. */
+/** A whole new lot in a file of its own: who works on it is asked when it is opened. */
+function bearDatabase(file: string, folder: string, options: CreateOptions): void {
+  closeSync(openSync(file, 'wx'));
+  const db = openDatabase(file, { readOnly: false, fresh: true });
+  try {
+    const known = knownMigrations();
+    runMigrations(db, known);
+    const { lease, ledger } = work(db, folder, { ...options, known });
+    try {
+      beginLot(ledger, options);
+    } finally {
+      lease?.release();
+    }
+  } finally {
+    db.close();
+  }
+}
+
+/**
+ * Makes an empty lot in a new or empty folder. It is made whole aside and gets its name last: a program that dies
+ * meanwhile leaves no half a lot, and of two that begin one in the same folder the second is told.
+ */
 export function makeLot(path: string, options: CreateOptions): Opened {
   const folder = resolve(path);
   refuseSyncedFolder(folder);
-  const file = reserve(folder);
-  let db: Database | undefined;
-  let opened: Opened | undefined;
+  refuseSecond(folder);
+  let temporary: string | undefined;
   try {
-    db = openDatabase(file, { readOnly: false, fresh: true });
-    const known = knownMigrations();
-    runMigrations(db, known);
-    opened = work(db, folder, { ...options, known });
-    beginLot(opened.ledger, options);
+    mkdirSync(folder, { recursive: true });
+    makeFolders(folder);
+    temporary = newTemporaryPath({ folder, issued: new Set() });
+    bearDatabase(temporary, folder, options);
+    syncFile(temporary);
+    if (!takeName(temporary, join(folder, database))) refuseSecond(folder);
     syncFolder(folder);
-    return opened;
   } catch (error) {
-    opened?.lease?.release();
-    db?.close();
-    rmSync(file, { force: true });
-    throw databaseTrouble(error, folder);
+    throw fileTrouble(databaseTrouble(error, folder), folder, 'Beginning a lot here');
+  } finally {
+    if (temporary !== undefined) removeFile(temporary);
   }
+  return openFolder(folder, options);
 }
 
 /** Takes the lease, then makes the tables what this program knows, then lays the rule of acts over them. */
@@ -84,25 +96,14 @@ function work(db: Database, folder: string, options: WorkOptions): Opened {
   const lease = new Lease(db, now);
   lease.take(options.holder, options.takeOver ?? false);
   try {
-    bringUpToDate(db, folder, options.known);
     makeFolders(folder);
+    bringUpToDate(db, folder, options.known);
     watchChanges(db);
     return { lease, ledger: new Ledger({ db, folder, lease, now }) };
   } catch (error) {
     lease.release();
     throw error;
   }
-}
-
-/** A whole copy of the database as it is before an older lot is brought up to date. */
-function safetyCopy(db: Database, folder: string, first: Migration): void {
-  let name = `lot.before-${first.name.replace(/\.sql$/, '')}.sqlite`;
-  for (let n = 2; existsSync(join(folder, name)); n += 1)
-    name = name.replace(/(-again-\d+)?\.sqlite$/, `-again-${n}.sqlite`);
-  const copy = join(folder, name);
-  db.prepare('VACUUM INTO ?').run(copy);
-  syncFile(copy);
-  syncFolder(folder);
 }
 
 function mustBeLot(folder: string): string {
@@ -119,7 +120,7 @@ function bringUpToDate(db: Database, folder: string, known: readonly Migration[]
   const pending = pendingMigrations(db, known);
   const first = pending[0];
   if (first === undefined) return;
-  safetyCopy(db, folder, first);
+  copyBefore(db, folder, first.name);
   runMigrations(db, pending);
 }
 

@@ -132,13 +132,23 @@ export interface LongWork {
     | undefined;
 }
 
+export interface PurgeOrder {
+  readonly reason: string;
+  /** Folders beside the lot where copies of the same bytes may lie. */
+  readonly also?: readonly string[] | undefined;
+}
+
 export interface PurgeDone {
-  /** The name the person knew it by. */
-  readonly name: string;
+  /** Undefined where the rows were wiped before, and only bytes were left. */
+  readonly act: ActId | undefined;
+  /** The names the person knew them by. */
+  readonly names: readonly string[];
   /** Titles of the papers that lost pages. */
   readonly papers: readonly string[];
   /** Packets whose files held it and were removed with it. */
   readonly packets: readonly string[];
+  /** What the disk did not let go, in sentences. Removing the same once more goes on with it. */
+  readonly left: readonly string[];
 }
 
 /**
@@ -297,6 +307,10 @@ export interface Lot extends Disposable {
   checkPacket(packet: PacketId, signal?: AbortSignal): Promise<readonly Problem[]>;
   /** Quick look before assembling: are these originals and renditions there, at their full size? */
   checkFiles(shas: readonly string[]): readonly Problem[];
-  /** Removes a private file, its pages, their words and facts for good, and leaves a marker. Can't be undone. */
-  purge(fileSha: string, reason: string): PurgeDone;
+  /** Removes private files, their pages, words and facts for good, and leaves a marker. Can't be undone. */
+  purge(files: readonly string[], order: PurgeOrder): Promise<PurgeDone>;
+  /** Files by this hash or name on which nothing rests: what was kept of them was undone, or removed for good. */
+  looseOriginals(said: string): readonly { readonly sha256: string; readonly name: string }[];
+  /** Makes today's whole copy of the database, unless it stands; its name. Stopped, it leaves none. */
+  copyOfDay(day: Day, signal?: AbortSignal): Promise<string | undefined>;
 }

@@ -1,8 +1,9 @@
-import { rmSync } from 'node:fs';
 import * as answers from './answers.ts';
 import * as cache from './cache.ts';
+import { copyOfDay } from './copies.ts';
 import { readCosts } from './cost-book.ts';
 import * as costs from './costs.ts';
+import { removeFile } from './disk.ts';
 import * as content from './edition-parts.ts';
 import * as rows from './edition-rows.ts';
 import * as handovers from './handovers.ts';
@@ -15,7 +16,7 @@ import * as packets from './packets.ts';
 import * as papers from './papers.ts';
 import { newTemporaryPath } from './places.ts';
 import * as practices from './practices.ts';
-import { purgeFile } from './purge.ts';
+import { looseOriginals, purgeFiles } from './purge.ts';
 import * as records from './records.ts';
 import * as renditions from './renditions.ts';
 import { searchLot } from './search.ts';
@@ -44,7 +45,7 @@ function closing({ ledger, lease }: Opened): () => void {
     if (!ledger.db.open) return;
     try {
       // Half-made files are private too (an errand sheet, a draft): they don't outlive the run they were made in.
-      for (const path of ledger.issued) rmSync(path, { recursive: true, force: true });
+      for (const path of ledger.issued) removeFile(path, { recursive: true });
       ledger.translated(() => lease?.release());
     } finally {
       ledger.db.close();
@@ -128,6 +129,8 @@ function filesOf(
   | 'checkFiles'
   | 'checkPacket'
   | 'purge'
+  | 'looseOriginals'
+  | 'copyOfDay'
   | 'search'
   | 'writeBundle'
   | 'mergeBundle'
@@ -148,7 +151,9 @@ function filesOf(
     verify: (work = {}) => verifyLot(ledger, work),
     checkFiles: (shas) => checkFiles(ledger, shas),
     checkPacket: (id, signal) => checkPacket(ledger, id, signal),
-    purge: (sha, reason) => purgeFile(ledger, sha, reason),
+    purge: (shas, order) => purgeFiles(ledger, shas, order),
+    looseOriginals: (said) => looseOriginals(ledger, said),
+    copyOfDay: (day, signal) => copyOfDay(ledger, day, signal),
     // Loaded on first need: most runs write and read no bundle.
     writeBundle: async (path, given) => (await import('./bundle/write-bundle.ts')).writeBundle(ledger, path, given),
     mergeBundle: async (path, given) => (await import('./bundle/merge-bundle.ts')).mergeBundle(ledger, path, given),

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { aboutTo } from './disk.ts';
 
 /** One forward step of the lot's tables. */
 export interface Migration {
@@ -68,6 +69,7 @@ function runStep(db: Database, step: Migration): void {
   if (broken !== undefined) {
     throw new LotfileError('internal', `"${step.name}" would leave rows that rest on nothing; it was not done.`);
   }
+  aboutTo('commit', db.name);
 }
 
 /**

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, rmSync, statSync } from 'node:fs';
+import { createReadStream, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { aboutTo, removeFile } from './disk.ts';
 import type { FileUse, TakenIn } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { makeFolder, newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
@@ -42,8 +43,10 @@ export async function copyHashing(
     for await (const piece of piecesOf(from.path, from.name)) {
       hash.update(piece);
       bytes += piece.length;
+      aboutTo('write', to);
       await out.writeFile(piece);
     }
+    aboutTo('sync', to);
     await out.sync();
   } finally {
     await out.close();
@@ -99,7 +102,7 @@ export async function takeIn(ledger: Ledger, path: string, name: string): Promis
   } catch (error) {
     throw fileTrouble(error, name, `Keeping "${name}" in the lot`);
   } finally {
-    rmSync(temporary, { force: true });
+    removeFile(temporary);
     ledger.issued.delete(temporary);
   }
 }

@@ -1,19 +1,20 @@
-import { existsSync, mkdirSync, rmSync, statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { KeptFile, PacketPlan } from '../packet/plan-model.ts';
 import type { Day } from '../vocabulary/days.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { EditionId, PacketId } from '../vocabulary/lot.ts';
+import { newFolder, removeFile, syncFile, syncFolder } from './disk.ts';
 import { newId } from './ids.ts';
 import type { ActId, FinishedFile, KeptPacket, NewPacket } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
 import { onceEach } from './once-each.ts';
-import { renameInto, syncFile, syncFolder } from './places.ts';
+import { renameInto } from './places.ts';
 import { fileTrouble } from './trouble.ts';
 
 /** A folder name that reads by itself and is new: "2026-04-14 PERMIT-APPLY", then "... 2". */
-function newFolder(ledger: Ledger, plan: PacketPlan): string {
+function folderName(ledger: Ledger, plan: PacketPlan): string {
   const code = plan.code.replace(/[^A-Za-z0-9-]+/g, '-') || 'PACKET';
   for (let n = 1; ; n += 1) {
     const name = `${plan.day} ${code}${n === 1 ? '' : ` ${n}`}`;
@@ -122,10 +123,10 @@ export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<Kep
   } catch (error) {
     throw fileTrouble(error, packet.plan.title, `Reading "${packet.plan.title}" back`);
   }
-  const name = newFolder(ledger, packet.plan);
+  const name = folderName(ledger, packet.plan);
   const folder = join(ledger.folder, 'packets', name);
   try {
-    mkdirSync(folder);
+    newFolder(folder);
     for (const file of packet.files) {
       syncFile(file.path);
       renameInto(file.path, { folder, name: file.name });
@@ -137,7 +138,7 @@ export async function keepPacket(ledger: Ledger, packet: NewPacket): Promise<Kep
       return { ...packetById(ledger, insertPacket(ledger, packet, name)), act: ledger.currentAct() };
     });
   } catch (error) {
-    rmSync(folder, { recursive: true, force: true });
+    removeFile(folder, { recursive: true });
     throw fileTrouble(error, packet.plan.title, `Keeping the packet "${packet.plan.title}"`);
   }
 }

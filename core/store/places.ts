@@ -1,8 +1,9 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { newFolder, renameFile, syncFolder } from './disk.ts';
 
 /** The folders of a lot. `table` holds what came in and is not kept yet, `working` what is not finished. */
 export const lotFolders = ['originals', 'renditions', 'packets', 'table', 'working'] as const;
@@ -28,37 +29,16 @@ export function safeEnding(name: string): string {
   return ending === undefined ? 'bin' : ending.toLowerCase();
 }
 
-/** Makes a rename in this folder survive a power cut. Windows has no such call; its renames are journalled. */
-export function syncFolder(folder: string): void {
-  if (process.platform === 'win32') return;
-  const handle = openSync(folder, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
-}
-
-/** Makes the bytes of a finished file survive a power cut. */
-export function syncFile(path: string): void {
-  const handle = openSync(path, 'r+');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
-}
-
 /** Makes a folder whose being there survives a power cut. */
 export function makeFolder(path: string): void {
   if (existsSync(path)) return;
-  mkdirSync(path);
+  newFolder(path);
   syncFolder(dirname(path));
 }
 
 /** Puts a synced file under its final name and syncs the folder that now names it. */
 export function renameInto(from: string, into: { folder: string; name: string }): void {
-  renameSync(from, join(into.folder, into.name));
+  renameFile(from, join(into.folder, into.name));
   syncFolder(into.folder);
 }
 

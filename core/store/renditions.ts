@@ -1,14 +1,15 @@
-import { rmSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { basename, dirname, join, relative } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { PageFacts } from '../vocabulary/lot.ts';
 import { sheetNameOf } from '../vocabulary/sheets.ts';
+import { removeFile, syncFile } from './disk.ts';
 import type { KeptRendition, NewRendition } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
 import { mustFile } from './originals.ts';
-import { hashFile, makeFolder, renameInto, renditionFile, syncFile } from './places.ts';
+import { hashFile, makeFolder, renameInto, renditionFile } from './places.ts';
 import { indexPage } from './search-index.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -188,7 +189,7 @@ export async function keep(
   } catch (error) {
     throw fileTrouble(error, source.name, `Keeping the pages of "${source.name}"`);
   } finally {
-    rmSync(temporary, { force: true });
+    removeFile(temporary);
     ledger.issued.delete(temporary);
   }
 }

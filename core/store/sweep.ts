@@ -1,7 +1,9 @@
-import { readdirSync, rmSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { sweepCached } from './cache.ts';
+import { removeFile } from './disk.ts';
 import type { Ledger } from './ledger.ts';
+import { finishPurges } from './purge-bytes.ts';
 import { fileTrouble } from './trouble.ts';
 
 /** Pages of ours that lost their row in a crash are younger than this; older ones were put there by somebody. */
@@ -22,10 +24,37 @@ function rowlessRenditions(ledger: Ledger): readonly string[] {
     .filter((name) => isYoung(join(ledger.folder, name), ledger.now()));
 }
 
+/** A packet's folder that got no file before the program ended. */
+function emptyPacketFolders(ledger: Ledger): readonly string[] {
+  const known = new Set(ledger.db.prepare<[], string>('SELECT folder FROM packet').pluck().all());
+  return readdirSync(join(ledger.folder, 'packets'))
+    .filter((name) => !known.has(name))
+    .map((name) => join('packets', name))
+    .filter((name) => {
+      const path = join(ledger.folder, name);
+      return statSync(path).isDirectory() && readdirSync(path).length === 0;
+    });
+}
+
+/** A file that was being put aside has both its names when the program ends in between: the act was not told as done. */
+function twinsAside(ledger: Ledger): readonly string[] {
+  const table = join(ledger.folder, 'table');
+  const aside = join(table, 'put-aside');
+  if (!existsSync(aside)) return [];
+  const here = new Set(readdirSync(table).map((name) => statSync(join(table, name)).ino));
+  return readdirSync(aside)
+    .map((name) => join(aside, name))
+    .filter((path) => {
+      const { nlink, ino } = statSync(path);
+      return nlink > 1 && here.has(ino);
+    })
+    .map((path) => relative(ledger.folder, path));
+}
+
 /**
- * Removes what interrupted work left: what stands in working/ and was not handed
- * out by this program (the lease says nobody else works there), and young pages
- * without a row, which can be made again. An original without a row is never removed: it may be the only one.
+ * Removes what interrupted work left: what stands in working/ and was not handed out by this program (the lease says
+ * nobody else works there), young pages without a row, which can be made again, and the rest of what was removed for
+ * good. An original without a row is never removed: it may be the only one.
  */
 export function sweepLot(ledger: Ledger): readonly string[] {
   ledger.mustWrite();
@@ -33,9 +62,10 @@ export function sweepLot(ledger: Ledger): readonly string[] {
     const working = readdirSync(join(ledger.folder, 'working'))
       .map((name) => join('working', name))
       .filter((name) => !ledger.issued.has(join(ledger.folder, name)));
-    const swept = [...working, ...rowlessRenditions(ledger)];
-    for (const name of swept) rmSync(join(ledger.folder, name), { force: true, recursive: true });
+    const swept = [...working, ...rowlessRenditions(ledger), ...emptyPacketFolders(ledger), ...twinsAside(ledger)];
+    for (const name of swept) removeFile(join(ledger.folder, name), { recursive: true });
     sweepCached(ledger);
+    finishPurges(ledger);
     return swept;
   } catch (error) {
     throw fileTrouble(error, ledger.folder, 'Clearing up the working folder');

@@ -1,7 +1,8 @@
-import { existsSync, readdirSync, rmSync, type Stats, statSync, utimesSync } from 'node:fs';
+import { existsSync, readdirSync, type Stats, statSync, utimesSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
+import { removeFile } from './disk.ts';
 import { moveInto, plainName } from './free-name.ts';
 import type { ActId, LaidFile, TableFile } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
@@ -175,7 +176,7 @@ export async function layOn(ledger: Ledger, path: string, name: string): Promise
   } catch (error) {
     throw fileTrouble(error, name, `Laying "${name}" on the table`);
   } finally {
-    rmSync(temporary, { force: true });
+    removeFile(temporary);
     ledger.issued.delete(temporary);
   }
 }
@@ -266,7 +267,7 @@ export async function takeOff(ledger: Ledger, path: string): Promise<boolean> {
   const kept = originalsOfSize(ledger, file.bytes).find((each) => each.sha === sha256);
   if (kept === undefined || sizeOnDisk(originalFile(ledger.folder, kept)) !== file.bytes) return false;
   try {
-    rmSync(file.path);
+    removeFile(file.path);
     hashesOf(ledger).delete(file.name);
     return true;
   } catch (error) {

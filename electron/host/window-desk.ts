@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import * as z from 'zod';
 import { type Desk, openDesk } from '../../core/desk/desk.ts';
@@ -93,7 +94,8 @@ export class WindowDesk {
 
   constructor(options: WindowDeskOptions) {
     const { program, version, places, dialogs, today = todayByTheClock, launchWorker } = options;
-    this.desk = openDesk({ program, today, launchWorker, stays: true });
+    const handedOver = join(places.config, 'handed-over');
+    this.desk = openDesk({ program, today, launchWorker, handedOver, stays: true });
     this.version = version;
     this.places = places;
     this.dialogs = dialogs;

@@ -185,7 +185,7 @@ describe('two laptops', () => {
 
   it('what was removed for good here is never brought back by the other', async () => {
     theirs.setFacts(made.deed, [{ fact: 'parcel', value: { sort: 'parcel number', value: '041-22' } }]);
-    mine.purge(sha256('the deed itself'), 'carries a bank account');
+    await mine.purge([sha256('the deed itself')], { reason: 'carries a bank account' });
     const done = await take(mine, theirs, { all: 'theirs' });
     expect(done.notes.join(' ')).toMatch(/removed here for good; it stays gone/);
     expect(mine.facts(made.deed)).toEqual([]);

@@ -57,7 +57,7 @@ test('an older lot is copied whole, then brought up to date; its rows stay, and 
   expect(JSON.parse(image ?? '')).toHaveProperty('shelf', 'top');
   lease?.release();
   ledger.db.close();
-  const copy = new Database(join(lot.folder, 'lot.before-0002-next.sqlite'), { readonly: true });
+  const copy = new Database(join(lot.folder, 'copies', 'before-0002-next.sqlite'), { readonly: true });
   expect(copy.prepare('SELECT title FROM paper').pluck().all()).toEqual(view.papers.map((paper) => paper.title));
   expect(copy.prepare('SELECT name FROM pragma_table_info(?)').pluck().all('paper')).not.toContain('shelf');
   copy.close();

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
+import { watchDisk } from '../../core/store/disk.ts';
 import type { Lot } from '../../core/store/index.ts';
 import { edition, keepFile, keepPermit, newLot, page, told } from './lot-in-folder.ts';
 
@@ -33,10 +34,12 @@ test('what is removed for good is in no file of the lot any more: bytes, pages, 
   writeFileSync(join(lot.folder, 'lot.before-0002-next.sqlite'), secret);
   expect(filesThatHold(lot, secret).length).toBe(3);
   expect(lot.search(secret).length).toBeGreaterThan(0);
-  expect(lot.purge(kept.original, 'the county never asked for it')).toEqual({
-    name: 'licence.pdf',
+  expect(await lot.purge([kept.original], { reason: 'the county never asked for it' })).toEqual({
+    act: expect.any(Number),
+    names: ['licence.pdf'],
     papers: ['Owner id'],
     packets: [],
+    left: [],
   });
   expect(filesThatHold(lot, secret)).toEqual([]);
   expect(lot.search(secret)).toEqual([]);
@@ -49,7 +52,7 @@ test('what is removed for good is in no file of the lot any more: bytes, pages, 
 test('a marker with the reason stays, the file is told as removed, and its acts can not be undone', async () => {
   const lot = newLot();
   const kept = await keepSecret(lot);
-  lot.purge(kept.original, 'private');
+  await lot.purge([kept.original], { reason: 'private' });
   expect(() => lot.originalPath(kept.original)).toThrow(
     expect.objectContaining(told('not found', /"licence.pdf" was removed from this lot for good/)),
   );
@@ -68,7 +71,7 @@ test('other papers, their words and files are left as they were', async () => {
   const permit = await keepPermit(lot);
   const kept = await keepSecret(lot);
   const before = lot.view().papers[0];
-  lot.purge(kept.original, 'private');
+  await lot.purge([kept.original], { reason: 'private' });
   expect(lot.view().papers[0]).toEqual(before);
   expect(lot.search('sewage')).toHaveLength(1);
   expect(existsSync(lot.originalPath(permit.files.original))).toBe(true);
@@ -77,7 +80,7 @@ test('other papers, their words and files are left as they were', async () => {
 test('a file removed for good can be added again, and is whole then', async () => {
   const lot = newLot();
   const kept = await keepSecret(lot);
-  lot.purge(kept.original, 'by mistake');
+  await lot.purge([kept.original], { reason: 'by mistake' });
   const files = await keepFile(lot, 'licence.pdf', [page(0, 'Owner'), page(1, 'again')]);
   expect(files.original).toBe(kept.original);
   expect(lot.view().papers[0]?.editions[0]).toMatchObject({ pages: 2, readable: true });
@@ -88,6 +91,66 @@ test('a file removed for good can be added again, and is whole then', async () =
 test('without a reason nothing is removed', async () => {
   const lot = newLot();
   const kept = await keepSecret(lot);
-  expect(() => lot.purge(kept.original, '  ')).toThrow(expect.objectContaining({ code: 'wrong use' }));
+  await expect(lot.purge([kept.original], { reason: '  ' })).rejects.toMatchObject({ code: 'wrong use' });
   expect(existsSync(lot.originalPath(kept.original))).toBe(true);
+});
+
+test('what the disk does not let go is told, keeps nothing else back, and goes by the same call once more', async () => {
+  const lot = newLot();
+  const kept = await keepSecret(lot);
+  const stuck = lot.originalPath(kept.original);
+  watchDisk((deed, path) => {
+    if (deed === 'remove' && path === stuck) throw Object.assign(new Error('EBUSY: busy'), { code: 'EPERM' });
+  });
+  onTestFinished(() => watchDisk(undefined));
+  const first = await lot.purge([kept.original], { reason: 'private' });
+  expect(first.left).toEqual([
+    expect.stringMatching(/^Removing "licence.pdf" from the disk did not work.*tried again at every opening\.$/),
+  ]);
+  expect(filesThatHold(lot, secret)).toEqual([]);
+  expect(existsSync(stuck)).toBe(true);
+  watchDisk(undefined);
+  expect(await lot.purge([kept.original], { reason: 'private' })).toMatchObject({ act: undefined, left: [] });
+  expect(existsSync(stuck)).toBe(false);
+});
+
+test('a removing for good that was broken off is finished at the next opening', async () => {
+  const lot = newLot();
+  const kept = await keepSecret(lot);
+  const original = lot.originalPath(kept.original);
+  watchDisk((deed) => {
+    if (deed === 'remove') throw new Error('the program died here');
+  });
+  onTestFinished(() => watchDisk(undefined));
+  await lot.purge([kept.original], { reason: 'private' });
+  expect(existsSync(original)).toBe(true);
+  watchDisk(undefined);
+  lot.sweep();
+  expect(existsSync(original)).toBe(false);
+  expect((await lot.verify()).problems).toEqual([]);
+});
+
+test('no packet is kept whose file was removed for good while it was made', async () => {
+  const lot = newLot();
+  const kept = await keepPermit(lot);
+  await lot.purge([kept.files.original], { reason: 'private' });
+  const path = lot.temporaryPath();
+  writeFileSync(path, 'the packet');
+  const files = [{ path, name: 'packet.pdf', sha256: 'a'.repeat(64), bytes: 10 }];
+  const sheet = { of: 'paper', page: { rendition: kept.files.rendition } };
+  const plan = JSON.parse(
+    JSON.stringify({
+      code: 'X',
+      title: 'Packet',
+      day: '2026-04-14',
+      recipient: 'x',
+      tabs: [],
+      files: [{ of: 'assembled', sheets: [sheet] }],
+    }),
+  );
+  await expect(lot.keepPacket({ plan, practiceSha: lot.practiceSha(), files })).rejects.toMatchObject({
+    code: 'packet refused',
+    message: '"septic scan.pdf" was removed for good while "Packet" was being made.',
+  });
+  expect(readdirSync(join(lot.folder, 'packets'))).toEqual([]);
 });

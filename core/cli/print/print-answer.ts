@@ -170,9 +170,10 @@ const printers: Printers = {
         row.file,
       ]),
     ).join('\n'),
-  purge: ({ papers, packets }) =>
+  purge: ({ papers, packets, notes }) =>
     [
-      'Gone for good; a marker with your reason stays.',
+      notes.length === 0 ? 'Gone for good; a marker with your reason stays.' : 'Not all of it is gone yet:',
+      ...notes,
       `Papers: ${papers.join(', ') || 'none'}.`,
       `Packets that held it: ${packets.join(', ') || 'none'}.`,
     ].join('\n'),

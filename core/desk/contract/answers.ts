@@ -15,6 +15,8 @@ export interface LotOpened {
   readonly title: string;
   /** Half-done work of an interrupted run that was cleared away. */
   readonly swept: number;
+  /** What kept the day's safety copy from being made, in sentences. */
+  readonly notes: readonly string[];
 }
 
 export interface AskedQuestion {
@@ -258,9 +260,12 @@ export interface EventAnswer {
 }
 
 export interface PurgeAnswer {
-  readonly act: string;
+  /** Undefined where only bytes were left to remove. */
+  readonly act: string | undefined;
   readonly papers: readonly string[];
   readonly packets: readonly string[];
+  /** What could not be removed from the disk, in sentences. */
+  readonly notes: readonly string[];
 }
 
 export interface UndoAnswer {

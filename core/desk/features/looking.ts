@@ -2,6 +2,7 @@ import { LotfileError } from '../../vocabulary/errors.ts';
 import { onLot } from '../context.ts';
 import type { UndoAnswer } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
+import { safetyCopiesOf } from './safety-copies.ts';
 
 /** History, undo and verify: looking at the lot as a whole. */
 export const history = onLot(requests.history, ({ limit }, { lot }) => ({
@@ -28,8 +29,9 @@ export const undo = onLot(requests.undo, async ({ act }, { lot }): Promise<UndoA
   }
 });
 
-export const verify = onLot(requests.verify, async (_input, { lot, signal, progress }) => {
-  const report = await lot.verify({ signal, onProgress: progress });
+export const verify = onLot(requests.verify, async (_input, at) => {
+  const { signal, progress } = at;
+  const report = await at.lot.verify({ signal, onProgress: progress });
   const files = report.originals + report.renditions + report.packetFiles;
-  return { files, problems: report.problems };
+  return { files, problems: [...report.problems, ...safetyCopiesOf(at).problems()] };
 });

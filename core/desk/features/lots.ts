@@ -7,6 +7,7 @@ import { type At, onDesk, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { commonLayers } from '../templates.ts';
 import { attendantOf } from './intake/companions.ts';
+import { safetyCopiesOf } from './safety-copies.ts';
 
 function holderOf(at: At): Holder {
   return { program: at.host.program, host: hostname(), pid: process.pid };
@@ -37,15 +38,22 @@ export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target
   refuseUsedFolder(path);
   const lot = createLot(path, { title, practice, layers: all, day: on ?? at.day, holder: holderOf(at) });
   if (target !== undefined) lot.setTarget(target);
-  return { lot: taken(lot, path, at), title, swept: 0 };
+  return { lot: taken(lot, path, at), title, swept: 0, notes: [] };
 });
 
-export const openTheLot = onDesk(requests['open-lot'], ({ folder, takeOver }, at) => {
+export const openTheLot = onDesk(requests['open-lot'], async ({ folder, takeOver }, at) => {
   const { path } = at.tickets.look(folder);
   const shared = at.openIn(path);
-  if (shared !== undefined) return { lot: shared.handle, title: shared.lot.view().title, swept: 0 };
+  if (shared !== undefined) return { lot: shared.handle, title: shared.lot.view().title, swept: 0, notes: [] };
   const lot = openLot(path, { holder: holderOf(at), takeOver });
-  return { lot: taken(lot, path, at), title: lot.view().title, swept: lot.sweep().length };
+  const handle = taken(lot, path, at);
+  const swept = lot.sweep().length;
+  const copies = safetyCopiesOf(at.onLot(handle));
+  const made = copies.make(at.day);
+  // A program that ends after one request waits for it; one that stays goes on working meanwhile.
+  if (at.host.stays !== true) await made;
+  const notes = copies.problems().map(({ say, next }) => `${say} ${next}`);
+  return { lot: handle, title: lot.view().title, swept, notes };
 });
 
 export const closeLot = onLot(requests['close-lot'], (_input, at) => {

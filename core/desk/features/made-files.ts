@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs';
 import { mkdir, rename, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Lot } from '../../store/index.ts';
@@ -33,4 +34,21 @@ export async function offerMade(made: { path: string; name: string; key: string 
     await rename(made.path, target);
   }
   return { ticket: at.tickets.steady(target, made.name), name: made.name, bytes: (await stat(target)).size };
+}
+
+/**
+ * Removes everything that was made for the owner so far: a draft or a backup may hold a file that is to be gone.
+ * @returns sentences about what could not be removed.
+ */
+export function forgetMade({ lot }: AtLot): readonly string[] {
+  const notes: string[] = [];
+  for (const [key, folder] of folders.get(lot) ?? []) {
+    try {
+      rmSync(folder, { recursive: true, force: true });
+      folders.get(lot)?.delete(key);
+    } catch {
+      notes.push('A file made for you is open elsewhere and may still hold it; it goes when the lot is closed.');
+    }
+  }
+  return notes;
 }

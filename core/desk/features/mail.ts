@@ -1,4 +1,4 @@
-import { createWriteStream } from 'node:fs';
+import { createWriteStream, existsSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
 import type { KeptPacket } from '../../store/index.ts';
@@ -101,6 +101,8 @@ export const mailDraft = onLot(
     try {
       const text = textOf(packet, { words, parts }, at);
       await writeDraft(path, packet, { to, text, parts, day: at.day });
+      // Removed for good while it was being attached: the draft must not outlive it.
+      if (parts.some((part) => !existsSync(part.path))) await wholeParts(packet, at);
       const name = `${packet.code} ${packet.day}.eml`;
       const made = await offerMade({ path, name, key: `mail ${packet.id}` }, at);
       return {

@@ -3,7 +3,6 @@ import { LotfileError } from '../../vocabulary/errors.ts';
 import { parseMoney } from '../../vocabulary/money.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
-import { editionNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
 import { sortOfNamed } from './file-look.ts';
 import { recordRow } from './intake/record-rows.ts';
@@ -46,24 +45,3 @@ export const records = onLot(requests.records, ({ trade, sort: only }, at) => ({
     .filter((each) => trade === undefined || each.trade === trade)
     .map((each) => recordRow(each, at)),
 }));
-
-/** Removes a private paper's files for good, with every packet that holds them; a marker with the reason stays. */
-export const purge = onLot(requests.purge, ({ edition: said, reason, sure }, { lot, day }) => {
-  const { paper, edition } = editionNamed({ view: lot.view(), practice: lot.practice(), day }, said);
-  const files = new Set(lot.editionContent([edition.id])[edition.id]?.originals.map(({ sha256 }) => sha256));
-  if (files.size === 0) {
-    throw new LotfileError('not found', `There is no file of "${paper.title}" to remove.`, { about: paper.title });
-  }
-  if (!sure) {
-    throw new LotfileError('wrong use', `This removes "${paper.title}" for good, with every packet that holds it.`, {
-      about: paper.title,
-      next: 'If you mean it, say so: sure.',
-    });
-  }
-  const done = [...files].map((sha256) => lot.purge(sha256, reason));
-  return {
-    act: String(lot.acts(1)[0]?.id ?? ''),
-    papers: [...new Set(done.flatMap(({ papers }) => papers))],
-    packets: [...new Set(done.flatMap(({ packets }) => packets))],
-  };
-});

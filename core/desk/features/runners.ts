@@ -27,9 +27,10 @@ import { assemble, errandSheet, plan } from './packets.ts';
 import { pages } from './pages.ts';
 import { papers } from './paper-list.ts';
 import { correct, notApplicable, standing } from './papers.ts';
+import { purge } from './purge.ts';
 import { errand, way } from './reading.ts';
 import { answer, engage, event, identity, readLot, same, target } from './record-card.ts';
-import { purge, record, records } from './records.ts';
+import { record, records } from './records.ts';
 import { layDown, putAside, table, takeUp } from './table.ts';
 import {
   answerComment,

@@ -1,7 +1,7 @@
-import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { LotfileError } from '../../vocabulary/errors.ts';
+import { removeFile } from '../disk.ts';
 import type { Ledger } from '../ledger.ts';
 import { lotKey } from '../lot-key.ts';
 import type { LongWork } from '../lot-model.ts';
@@ -193,7 +193,7 @@ export async function mergeBundle(
     bundle.close();
     opened?.db.close();
     if (opened !== undefined) {
-      rmSync(opened.file, { force: true });
+      removeFile(opened.file);
       ledger.issued.delete(opened.file);
     }
   }

@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, rmSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import { newFolder, removeFile } from '../disk.ts';
 import { Ledger } from '../ledger.ts';
 import { hashText } from '../migrations.ts';
 import { makeFolder, newTemporaryPath, originalFile, renameInto, renditionFile } from '../places.ts';
@@ -82,18 +83,18 @@ export class LaidFiles {
       renameInto(aside, { folder: dirname(to), name: basename(to) });
       this.#placed.push(to);
     } finally {
-      rmSync(aside, { force: true });
+      removeFile(aside);
       this.#ledger.issued.delete(aside);
     }
   }
 
   makeFolder(path: string): void {
-    mkdirSync(path);
+    newFolder(path);
     this.#placed.push(path);
   }
 
   takeAway(): void {
-    for (const path of this.#placed.toReversed()) rmSync(path, { recursive: true, force: true });
+    for (const path of this.#placed.toReversed()) removeFile(path, { recursive: true });
   }
 }
 

@@ -4,8 +4,8 @@ import { Transform, Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import yauzl from 'yauzl';
 import { LotfileError } from '../../vocabulary/errors.ts';
+import { aboutTo, syncFile } from '../disk.ts';
 import type { LongWork } from '../lot-model.ts';
-import { syncFile } from '../places.ts';
 import { fileTrouble } from '../trouble.ts';
 import {
   type BundledFile,
@@ -68,8 +68,14 @@ function checkSizes(entries: Entries, fileBytes: number, about: string): void {
   if (packed > fileBytes) throw badBundle('its parts lie over each other.', about);
 }
 
+interface Pouring {
+  readonly signal?: AbortSignal | undefined;
+  /** The file it is poured into. */
+  readonly path?: string | undefined;
+}
+
 /** Passes so many bytes and no more, and ends in the hash that was promised. */
-function comparing(file: BundledFile, about: string, signal: AbortSignal | undefined): Transform {
+function comparing(file: BundledFile, about: string, { signal, path }: Pouring): Transform {
   const hash = createHash('sha256');
   let bytes = 0;
   const wrong = (): LotfileError => badBundle(`"${file.path}" in it is not what its list says.`, about);
@@ -79,7 +85,12 @@ function comparing(file: BundledFile, about: string, signal: AbortSignal | undef
       if (signal?.aborted === true) return done(new LotfileError('stopped', 'Stopped as you asked.'));
       if (bytes > file.bytes) return done(wrong());
       hash.update(piece);
-      done(null, piece);
+      try {
+        if (path !== undefined) aboutTo('write', path);
+        done(null, piece);
+      } catch (error) {
+        done(error instanceof Error ? error : new Error(String(error)));
+      }
     },
     flush: (done) => done(bytes === file.bytes && hash.digest('hex') === file.sha256 ? null : wrong()),
   });
@@ -91,10 +102,10 @@ interface Opened {
   readonly about: string;
 }
 
-async function pour({ zip, entries, about }: Opened, file: BundledFile, to: Writable, signal?: AbortSignal) {
+async function pour({ zip, entries, about }: Opened, file: BundledFile, to: Writable, how: Pouring = {}) {
   const entry = entries.get(file.path);
   if (entry === undefined) throw badBundle(`"${file.path}" is missing from it.`, about);
-  await pipeline(await zip.openReadStreamPromise(entry), comparing(file, about, signal), to);
+  await pipeline(await zip.openReadStreamPromise(entry), comparing(file, about, how), to);
 }
 
 async function textOf(opened: Opened, name: string, most: number): Promise<string> {
@@ -159,14 +170,14 @@ function bundleOf(opened: Opened, manifest: Manifest, bytes: number): OpenBundle
       return Buffer.concat(pieces).toString('utf8');
     },
     extract: async (file, to, signal) => {
-      await told(pour(opened, file, createWriteStream(to, { flags: 'wx' }), signal));
+      await told(pour(opened, file, createWriteStream(to, { flags: 'wx' }), { signal, path: to }));
       syncFile(to);
     },
     compareAll: async (work) => {
       for (const [n, file] of manifest.files.entries()) {
         work.onProgress?.({ what: 'reading the bundle back', done: n, of: manifest.files.length });
         const nowhere = new Writable({ write: (_piece, _encoding, done) => done() });
-        await told(pour(opened, file, nowhere, work.signal));
+        await told(pour(opened, file, nowhere, { signal: work.signal }));
       }
     },
   };

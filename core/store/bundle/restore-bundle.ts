@@ -1,11 +1,13 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmdirSync, rmSync, statfsSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmdirSync, statfsSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { LotfileError } from '../../vocabulary/errors.ts';
+import { newFolder, removeFile, renameFile, syncFolder } from '../disk.ts';
 import type { LongWork } from '../lot-model.ts';
 import { knownMigrations } from '../migrations.ts';
-import { lotFolders, syncFolder } from '../places.ts';
+import { lotFolders } from '../places.ts';
 import { refuseSyncedFolder } from '../synced-folder.ts';
 import { fileTrouble } from '../trouble.ts';
+import { besideName, sweepBeside } from './beside.ts';
 import { checkDatabase } from './check-database.ts';
 import { databaseName, type Manifest, newerBundle } from './manifest.ts';
 import { type OpenBundle, openBundle } from './read-bundle.ts';
@@ -78,17 +80,19 @@ export async function restoreBundle(
       parent,
       bundle.manifest.files.reduce((sum, { bytes }) => sum + bytes, 0),
     );
-    aside = mkdtempSync(join(parent, '.restoring-'));
+    sweepBeside(parent);
+    aside = join(parent, besideName());
+    newFolder(aside);
     const bytes = await unpack(bundle, aside, work);
     checkDatabase(join(aside, databaseName), work.name);
     if (existsSync(target)) rmdirSync(target);
-    renameSync(aside, target);
+    renameFile(aside, target);
     syncFolder(parent);
     return { title: bundle.manifest.title, files: bundle.manifest.files.length - 1, bytes };
   } catch (error) {
     throw fileTrouble(error, target, 'Making the lot folder');
   } finally {
     bundle.close();
-    if (aside !== undefined) rmSync(aside, { recursive: true, force: true });
+    if (aside !== undefined) removeFile(aside, { recursive: true });
   }
 }

@@ -1,14 +1,15 @@
 import { createHash, type Hash } from 'node:crypto';
-import { createReadStream, createWriteStream, rmSync, statSync } from 'node:fs';
+import { createReadStream, createWriteStream, statSync } from 'node:fs';
 import { Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import Database from 'better-sqlite3';
 import yazl from 'yazl';
 import { LotfileError } from '../../vocabulary/errors.ts';
+import { aboutTo, removeFile, syncFile } from '../disk.ts';
 import type { Ledger } from '../ledger.ts';
 import { lotKey } from '../lot-key.ts';
 import type { LongWork } from '../lot-model.ts';
-import { newTemporaryPath, syncFile } from '../places.ts';
+import { newTemporaryPath } from '../places.ts';
 import { fileTrouble } from '../trouble.ts';
 import { filesToBundle, type ToBundle } from './kept-files.ts';
 import { type BundledFile, databaseName, type Manifest, manifestName, manifestText } from './manifest.ts';
@@ -30,6 +31,7 @@ const entryLook = { mtime: entryTime, mode: 0o100644, forceDosTimestamp: true } 
 /** A whole copy of the database, packed anew; nobody holds the copy. */
 function copyDatabase(ledger: Ledger): string {
   const copy = newTemporaryPath(ledger);
+  aboutTo('write', copy);
   ledger.translated(() => ledger.db.prepare('VACUUM INTO ?').run(copy));
   const db = new Database(copy);
   try {
@@ -42,14 +44,21 @@ function copyDatabase(ledger: Ledger): string {
   return copy;
 }
 
+function purges({ db }: Ledger): number {
+  return db.prepare<[], number>('SELECT count(*) FROM purge').pluck().get() ?? 0;
+}
+
 /** Hashes what passes, and ends the work when it is stopped. */
-function watching(hash: Hash, signal: AbortSignal | undefined): Transform {
+function watching(hash: Hash, signal: AbortSignal | undefined, before: () => void = () => undefined): Transform {
   return new Transform({
     transform(piece: Buffer, _encoding, done) {
-      if (signal?.aborted === true) done(new LotfileError('stopped', 'Stopped as you asked.'));
-      else {
+      try {
+        if (signal?.aborted === true) throw new LotfileError('stopped', 'Stopped as you asked.');
+        before();
         hash.update(piece);
         done(null, piece);
+      } catch (error) {
+        done(error instanceof Error ? error : new Error(String(error)));
       }
     },
   });
@@ -94,7 +103,7 @@ async function writeZip(path: string, files: readonly ToBundle[], about: Omit<Ma
   packManifest(zip, () => manifestText({ ...about, files: done }));
   zip.end();
   const hash = createHash('sha256');
-  const out = watching(hash, work.signal);
+  const out = watching(hash, work.signal, () => aboutTo('write', path));
   const failed = new Promise<never>((_, reject) => {
     zip.on('error', (error: unknown) => {
       out.destroy();
@@ -125,6 +134,7 @@ export async function writeBundle(
 ): Promise<BundleWritten> {
   const { db } = ledger;
   const { files, missing } = filesToBundle(ledger);
+  const purged = purges(ledger);
   const copy = copyDatabase(ledger);
   try {
     const bytes = statSync(copy).size;
@@ -142,13 +152,19 @@ export async function writeBundle(
     } finally {
       bundle.close();
     }
+    if (purges(ledger) !== purged) {
+      throw new LotfileError('conflict', 'A file was removed for good while the bundle was written.', {
+        about: 'the bundle',
+        next: 'Make the bundle again: it is without that file then.',
+      });
+    }
     const notes = [...missing, ...changedNotes(files, done)];
     return { sha256, bytes: statSync(path).size, files: files.length, notes };
   } catch (error) {
-    rmSync(path, { force: true });
+    removeFile(path);
     throw fileTrouble(error, 'the bundle', 'Writing the bundle');
   } finally {
-    rmSync(copy, { force: true });
+    removeFile(copy);
     ledger.issued.delete(copy);
   }
 }

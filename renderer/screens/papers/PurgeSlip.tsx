@@ -6,6 +6,7 @@ import { Slip } from '../../kit/Slip.tsx';
 import { Tick } from '../../kit/Tick.tsx';
 import { perform } from '../../state/doing.ts';
 import { go } from '../../state/place.ts';
+import { tellTrouble } from '../../state/telling.ts';
 import { listInWords } from './state-words.ts';
 
 export interface PurgeSlipProps {
@@ -21,6 +22,8 @@ export function PurgeSlip({ paper, onClose }: PurgeSlipProps) {
   const remove = async (): Promise<void> => {
     const reply = await perform('purge', { edition: paper.edition, reason: reason.trim(), sure: true });
     if (!reply.ok) return;
+    const left = reply.answer.notes.join(' ');
+    if (left !== '') tellTrouble({ code: 'disk', message: `Not all of it is gone yet. ${left}` });
     onClose();
     go('papers');
   };

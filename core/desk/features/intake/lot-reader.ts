@@ -138,6 +138,13 @@ export class LotReader implements Disposable {
     return waiting;
   }
 
+  /** A file that was removed for good: its waiting pages go, and what was read of it. */
+  forget(sha: string): void {
+    const waiting = this.takeSound(sha);
+    if (waiting !== undefined) rmSync(waiting.path, { force: true });
+    this.#suggested.clear();
+  }
+
   async #makeSound({ path, name, sha }: Looked, hands: Hands): Promise<Sound> {
     const output = this.#lot.temporaryPath();
     const workers = await hands.workers();

@@ -1,0 +1,49 @@
+import type { Lot, Problem } from '../../store/index.ts';
+import type { Day } from '../../vocabulary/days.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
+import type { AtLot } from '../context.ts';
+
+const hourMs = 3_600_000;
+
+/** Makes the day's whole copy of an open lot's database, and that of every further day it stays open. */
+export class SafetyCopies implements Disposable {
+  readonly #lot: Lot;
+  readonly #stop = new AbortController();
+  readonly #timer: NodeJS.Timeout;
+  #trouble: LotfileError | undefined;
+
+  constructor({ lot, host, day }: AtLot) {
+    this.#lot = lot;
+    this.#timer = setInterval(() => void this.make(host.today?.() ?? day), hourMs);
+    this.#timer.unref();
+  }
+
+  [Symbol.dispose](): void {
+    clearInterval(this.#timer);
+    this.#stop.abort();
+  }
+
+  /** A copy that can't be made keeps nobody from working; it is told beside what was asked, and by verify. */
+  async make(day: Day): Promise<void> {
+    try {
+      await this.#lot.copyOfDay(day, this.#stop.signal);
+      this.#trouble = undefined;
+    } catch (error) {
+      if (!this.#stop.signal.aborted) this.#trouble = LotfileError.from(error);
+    }
+  }
+
+  problems(): readonly Problem[] {
+    if (this.#trouble === undefined) return [];
+    const { message, next = 'Make a backup on another disk: bundle.' } = this.#trouble;
+    return [{ sort: 'database', file: 'copies', papers: [], say: message, next }];
+  }
+}
+
+export function safetyCopiesOf(at: AtLot): SafetyCopies {
+  return at.beside({
+    name: 'safety copies',
+    make: (made) => new SafetyCopies(made),
+    is: (found): found is SafetyCopies => found instanceof SafetyCopies,
+  });
+}
