@@ -16,9 +16,18 @@ it('papers that speak against each other stand on the slip before any trip, unti
   };
   await keep('septic-permit', '3');
   const plans = await keep('plans', '4');
-  const { amiss } = await desk.ask('today', {}, small);
+  const { amiss, can } = await desk.ask('today', {}, small);
   expect(amiss.map(({ agreement, weight }) => [agreement, weight])).toContainEqual(['bedrooms', 'questioned']);
+  // What is made from the disputed plans stands behind what isn't, and says what to settle first.
+  const disputed = can.map(({ settleFirst }) => settleFirst.length > 0);
+  expect(disputed).toContain(true);
+  expect(disputed).toEqual(disputed.toSorted());
+  const onPlans = can.filter(({ carry }) => carry.some(({ title }) => title === 'House plans'));
+  expect(onPlans.map(({ settleFirst }) => settleFirst)).toEqual(
+    onPlans.map(() => amiss.filter(({ agreement }) => agreement === 'bedrooms').map(({ say }) => say)),
+  );
   await desk.ask('correct', { edition: plans, facts: { bedrooms: '3' } }, small);
   const after = await desk.ask('today', {}, small);
   expect(after.amiss.filter(({ agreement }) => agreement === 'bedrooms')).toEqual([]);
+  expect(after.can.flatMap(({ settleFirst }) => settleFirst)).toEqual([]);
 });

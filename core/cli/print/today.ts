@@ -35,6 +35,7 @@ function errandLines(errand: Errand, n: number): readonly string[] {
     `${n + 1}.`.padEnd(5) + title + whose + (state === 'sent back' ? ' (sent back)' : ''),
     ...wrapped(why, 5),
     ...whoAndWhere(errand),
+    ...errand.settleFirst.flatMap((say) => labelled('Settle first:', say, 5)),
     ...table(
       carry.map((row) => [
         `     ${row.good ? '✓' : '·'}`,

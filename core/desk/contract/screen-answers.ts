@@ -59,6 +59,8 @@ export interface TodayErrand {
   readonly ask: readonly string[];
   readonly findings: FindingCounts;
   readonly caution?: string | undefined;
+  /** What papers it takes along say against others: settled first, or what it brings home may be for nothing. */
+  readonly settleFirst: readonly string[];
 }
 
 export interface CommentRow {

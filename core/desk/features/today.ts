@@ -10,6 +10,7 @@ import {
 } from '../../readiness/index.ts';
 import { addDays, type Day, earliest, isDay } from '../../vocabulary/days.ts';
 import { type Finding, type Way, type WayStop, weights } from '../../vocabulary/finding.ts';
+import type { Errand } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import type { HoldRow } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
@@ -52,7 +53,28 @@ function opensUp(stop: WayStop, found: Way, asked: Asked): string {
   return brings.length === 0 ? 'Nothing else waits for it.' : `It brings ${listed(brings)}; nothing else waits for it.`;
 }
 
-function todayErrand(stop: WayStop, found: Way, asked: Asked): TodayErrand | undefined {
+/** Disagreements between papers that this errand takes along and others. */
+function settleFirst(errand: Errand, amiss: readonly SoonRow[]): readonly string[] {
+  const taken = new Set(errand.needs.flatMap(({ kinds }) => kinds));
+  return amiss
+    .filter(({ sort, kind, waysOut = [] }) => {
+      const about = [kind, ...waysOut.map((way) => way.kind)];
+      return sort === 'disagree' && about.some((one) => one !== undefined && taken.has(one));
+    })
+    .map(({ say }) => say);
+}
+
+/** The rest first: what is brought home on a paper that has to change may be for nothing. */
+function disputedLast(errands: readonly TodayErrand[]): readonly TodayErrand[] {
+  const disputed = (one: TodayErrand): boolean => one.settleFirst.length > 0 && one.state !== 'sent back';
+  return [...errands.filter((one) => !disputed(one)), ...errands.filter(disputed)];
+}
+
+function todayErrand(
+  stop: WayStop,
+  { found, amiss }: { readonly found: Way; readonly amiss: readonly SoonRow[] },
+  asked: Asked,
+): TodayErrand | undefined {
   const errand = asked.practice.errands[stop.errand];
   if (errand === undefined) return undefined;
   const reading = readErrand(stop.errand, { ...asked, subject: stop.subject });
@@ -73,6 +95,7 @@ function todayErrand(stop: WayStop, found: Way, asked: Asked): TodayErrand | und
     ask: errand.ask,
     findings: countsOf(reading.findings),
     caution: errand.caution,
+    settleFirst: settleFirst(errand, amiss),
   };
 }
 
@@ -147,7 +170,7 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
     .map((row) => ({ ...row, comments: row.comments.filter(({ answered }) => answered === undefined) }));
   return {
     day: asked.day,
-    can: todaysStops(found).flatMap((stop) => todayErrand(stop, found, asked) ?? []),
+    can: disputedLast(todaysStops(found).flatMap((stop) => todayErrand(stop, { found, amiss }, asked) ?? [])),
     waiting: found.stops
       .filter(({ state }) => state === 'left with them')
       .flatMap((stop) => waitingRow(stop, asked) ?? []),

@@ -83,7 +83,7 @@ export interface OneErrandProps {
 /** One errand on the slip. */
 export function OneErrand({ errand, number, day, sameAs, back }: OneErrandProps) {
   const worst = worstInWords(errand.findings);
-  const { title, subjectTitle, why, caution, ask, state } = errand;
+  const { title, subjectTitle, why, caution, ask, state, settleFirst } = errand;
   const address = addressOfErrand(errand);
   return (
     <li className="today-errand">
@@ -107,6 +107,11 @@ export function OneErrand({ errand, number, day, sameAs, back }: OneErrandProps)
             </a>
           </p>
         )}
+        {settleFirst.map((say) => (
+          <p key={say} className="today-caution">
+            <strong>Settle first, or this may be for nothing:</strong> {say}
+          </p>
+        ))}
         <Carry errand={errand} first={number === 1} />
         {ask.length === 0 ? null : <p className="small">Ask there: {ask.join(' ')}</p>}
         {caution === undefined ? null : <p className="today-caution small">{caution}</p>}
