@@ -68,6 +68,17 @@ export const airFigures: readonly Figure[] = [
       flow: [paper('air-leakage-report', 'fan_flow')],
       volume: [paper('air-leakage-report', 'house_volume'), lot('house_volume')],
     },
+    usual: { flow: [100, 8000], volume: [3000, 120_000] },
+    usualAnswer: [0.3, 25],
+    // Testers print one decimal.
+    printed: { terms: [paper('air-leakage-report', 'air_changes')], within: 0.1 },
+    limits: [
+      {
+        say: '2012 and 2015 energy codes, by climate zone',
+        source: 'IECC 2012 and 2015 R402.4.1.2',
+        most: { figure: 'air_changes_limit' },
+      },
+    ],
     compute: ({ flow, volume }) => {
       const [cfm, feet] = [numberIn(flow), numberIn(volume)];
       return answered('number', cfm === undefined || feet === undefined ? undefined : airChanges(cfm, feet));
@@ -96,6 +107,17 @@ export const airFigures: readonly Figure[] = [
       flow: [paper('duct-leakage-report', 'duct_flow'), paper('duct-leakage-report', 'fan_flow')],
       area: [paper('duct-leakage-report', 'floor_area'), paper('plans', 'floor_area'), lot('floor_area')],
     },
+    usual: { flow: [1, 1000], area: [300, 12_000] },
+    usualAnswer: [0.1, 40],
+    printed: { terms: [paper('duct-leakage-report', 'duct_leakage')], within: 0.1 },
+    limits: [
+      { say: 'finished house, 2012 and later energy codes', source: 'greenrater.com', most: ductLimits.finished },
+      {
+        say: 'roughed in without the air handler, Washington',
+        source: 'Washington text posted by the City of Everett',
+        most: ductLimits['rough, without air handler'],
+      },
+    ],
     compute: ({ flow, area }) => {
       const [cfm, feet] = [numberIn(flow), numberIn(area)];
       return answered('number', cfm === undefined || feet === undefined ? undefined : ductLeakagePer100(cfm, feet));

@@ -12,6 +12,24 @@ export interface FigureContext {
   readonly subject?: Subject | undefined;
 }
 
+/** Two ends, both still usual. */
+export type Usual = readonly [least: number, most: number];
+
+/** A published limit to hold a figure against. Which limit counts is the office's to say, so none decides anything. */
+export interface FigureLimit {
+  readonly say: string;
+  readonly source: string;
+  /** A number in the figure's unit, or another figure's answer. */
+  readonly least?: number | undefined;
+  readonly most?: number | { readonly figure: string } | undefined;
+}
+
+/** Where a licensed person's paper prints the same number, and how far roundings alone may part the two. */
+export interface PrintedNumber {
+  readonly terms: readonly Term[];
+  readonly within: number;
+}
+
 /** A named formula that a practice file may compare by `figure.<id>`. */
 export interface Figure {
   readonly id: string;
@@ -24,6 +42,14 @@ export interface Figure {
   readonly caution: string;
   /** Where each value may be taken from, first known first. */
   readonly needs: Readonly<Record<string, readonly Term[]>>;
+  /** What an input usually lies between: outside it a digit was likely misread. Common practice, no source. */
+  readonly usual?: Readonly<Record<string, Usual>> | undefined;
+  /** The same of the answer. */
+  readonly usualAnswer?: Usual | undefined;
+  readonly printed?: PrintedNumber | undefined;
+  /** Another usual way to reckon the same number: where one of them agrees with the paper, both are explained. */
+  readonly otherWay?: string | undefined;
+  readonly limits?: readonly FigureLimit[] | undefined;
   compute(args: FigureArgs, context: FigureContext): FactValue | 'unknown';
 }
 

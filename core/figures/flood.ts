@@ -41,6 +41,7 @@ export const floodFigures: readonly Figure[] = [
     source: 'Base flood level + freeboard (44 CFR 60.3: + 0; IRC 2015 R322.2.1: + 1 foot; places add more)',
     caution: floodCaution,
     needs: { base, freeboard: [lot('freeboard')] },
+    usual: { freeboard: [0, 6] },
     compute: (args) => {
       const feet = numberIn(args.freeboard);
       const level =
@@ -62,6 +63,7 @@ export const floodFigures: readonly Figure[] = [
       ],
       depth: [paper('flood-determination', 'flood_depth')],
     },
+    usual: { depth: [0, 6] },
     compute: ({ grade, depth }) =>
       grade?.sort === 'elevation'
         ? {

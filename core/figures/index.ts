@@ -7,7 +7,7 @@ import { siteFigures } from './site.ts';
 import { soilFigures } from './soil.ts';
 
 export * from './air.ts';
-export type { Figure, FigureArgs, FigureContext } from './figure.ts';
+export type { Figure, FigureArgs, FigureContext, FigureLimit } from './figure.ts';
 export * from './flood.ts';
 export * from './homestead.ts';
 export * from './insurance.ts';

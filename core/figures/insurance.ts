@@ -43,6 +43,9 @@ const completed = [
 ];
 const land = [lot('land_value')];
 
+/** Cents: from a cabin to a mansion. */
+const usual = { completed: [5_000_000, 500_000_000], land: [100_000, 300_000_000] } as const;
+
 export const insuranceFigures: readonly Figure[] = [
   {
     id: 'value_without_land',
@@ -51,6 +54,7 @@ export const insuranceFigures: readonly Figure[] = [
     source: "Completed-value basis of builder's risk cover: the limit is the estimated finished value from the start",
     caution: insuranceCaution,
     needs: { completed, land },
+    usual,
     compute: (args) => {
       const [whole, ground] = [numberIn(args.completed), numberIn(args.land)];
       return money(whole === undefined || ground === undefined ? undefined : valueWithoutLand(whole, ground));
@@ -63,6 +67,7 @@ export const insuranceFigures: readonly Figure[] = [
     source: 'Finished value without land x the coinsurance percent answered for the lot (100 where none is)',
     caution: insuranceCaution,
     needs: { completed, land, percent: [lot('coinsurance_percent'), { of: 'value', value: 100 }] },
+    usual: { ...usual, percent: [50, 100] },
     compute: (args) => {
       const [whole, ground, percent] = [numberIn(args.completed), numberIn(args.land), numberIn(args.percent)];
       if (whole === undefined || ground === undefined || percent === undefined) return 'unknown';

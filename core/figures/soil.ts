@@ -82,6 +82,14 @@ function dropsIn(args: FigureArgs, names: readonly string[]): readonly Drop[] | 
 
 const evaluation = 'soil-evaluation';
 
+/** What both ways of reading a hole share. Sheets print one decimal, some cut off and some rounded. */
+const percolation = {
+  usual: { minutes: [5, 60], first: [1 / 16, 12], second: [1 / 16, 12], third: [1 / 16, 12] },
+  usualAnswer: [0.5, 240],
+  printed: { terms: [paper(evaluation, 'rate')], within: 0.1 },
+  limits: [{ say: 'slower than this is not workable, Vienna, Illinois', source: 'Vienna, Illinois, 53.078', most: 60 }],
+} as const;
+
 export const soilFigures: readonly Figure[] = [
   {
     id: 'percolation_rate',
@@ -90,6 +98,8 @@ export const soilFigures: readonly Figure[] = [
     source: 'Elapsed minutes / inches of drop, last reading (practice of San Joaquin County, California)',
     caution: soilCaution,
     needs: { minutes: [paper(evaluation, 'interval')], third: [paper(evaluation, 'third_drop')] },
+    ...percolation,
+    otherWay: 'percolation_mean',
     compute: (args) => {
       const drops = dropsIn(args, ['third']);
       return answered('number', drops === undefined ? undefined : rateOfLastDrop(drops));
@@ -107,6 +117,8 @@ export const soilFigures: readonly Figure[] = [
       second: [paper(evaluation, 'second_drop')],
       third: [paper(evaluation, 'third_drop')],
     },
+    ...percolation,
+    otherWay: 'percolation_rate',
     compute: (args) => {
       const drops = dropsIn(args, ['first', 'second', 'third']);
       return answered('number', drops === undefined ? undefined : rateOfLastThree(drops));
@@ -119,6 +131,7 @@ export const soilFigures: readonly Figure[] = [
     source: 'Common figure of 150 gallons a bedroom (two people at 75)',
     caution: soilCaution,
     needs: { bedrooms: [paper('plans', 'bedrooms'), lot('bedrooms')] },
+    usual: { bedrooms: [1, 8] },
     compute: ({ bedrooms }) => {
       const count = numberIn(bedrooms);
       return answered('number', count === undefined ? undefined : designFlow(count));
@@ -135,6 +148,12 @@ export const soilFigures: readonly Figure[] = [
       moisture: [paper('compaction-report', 'moisture'), paper('footing-result', 'moisture')],
       greatest: [paper('compaction-report', 'greatest_density'), paper('footing-result', 'greatest_density')],
     },
+    usual: { wet: [80, 165], moisture: [0, 45], greatest: [75, 155] },
+    usualAnswer: [75, 110],
+    printed: { terms: [paper('compaction-report', 'compaction')], within: 0.1 },
+    limits: [
+      { say: 'the usual requirement; your plans or report name their own', source: 'common practice', least: 95 },
+    ],
     compute: ({ wet, moisture, greatest }) => {
       const [density, water, most] = [numberIn(wet), numberIn(moisture), numberIn(greatest)];
       if (density === undefined || water === undefined || most === undefined) return 'unknown';

@@ -11,6 +11,7 @@ export { lapsingDays, paperStateOf } from './paper-state.ts';
 export { readAgreements } from './read-agreements.ts';
 export { readChosen } from './read-chosen.ts';
 export { errandState, readErrand, readErrands } from './read-errand.ts';
+export { type FigureReading, figuresOfKind, readFigures } from './read-figures.ts';
 export { ridersOf } from './riders.ts';
 export { sameAddress } from './same/address.ts';
 export { sameIdentity } from './same/identity.ts';

@@ -62,15 +62,16 @@ function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
   return [...things, ...ready, ...comers].map((told) => note(one, { sort: 'bring' }, told));
 }
 
-/** Booked on this day, when they come, and until which hour they take bookings. */
-function booking(at: Standpoint, { errand }: ErrandCase): readonly { say: string; why: string; remedy: string }[] {
+/** The first day they can come, and the last moment to book it. */
+function booking(at: Standpoint, one: ErrandCase): readonly { say: string; why: string; remedy: string }[] {
+  const { errand } = one;
   const { book, againFee } = errand;
   if (book === undefined) return [];
-  const { soonest } = bookingDays(book, undefined, at);
+  const { soonest, by } = bookingDays(book, firstDay(at, one), at);
   const again = againFee === undefined || againFee === 0 ? '' : ` Coming again costs ${moneyInWords(againFee)}.`;
   return [
     {
-      say: `Booked on ${weekdayWords(at.day)}${book.until === undefined ? '' : ` by ${book.until}`}, they come on ${weekdayWords(soonest)} at the earliest.`,
+      say: `They come on ${weekdayWords(soonest)} at the earliest: book it by ${weekdayWords(by)}${book.until === undefined ? '' : `, ${book.until}`}.`,
       why: `${officeTitle(at, errand.office)} wants it booked ${spanInWords(book.ahead)} ahead.${again}`,
       remedy: 'Call once the work is ready to be looked at, and not before.',
     },

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { figures } from '../../core/figures/index.ts';
 import { checkPractice, readPractice } from '../../core/practice/index.ts';
-import { readErrand, readHolds, readWay } from '../../core/readiness/index.ts';
+import { bookingDays, readErrand, readHolds, readWay } from '../../core/readiness/index.ts';
 import type { Edition, LotView, Paper } from '../../core/vocabulary/lot.ts';
 import type { Practice } from '../../core/vocabulary/practice.ts';
 import { commonLayers, errandOf, needOf, paperOf, under } from './common-layers.ts';
@@ -134,10 +134,15 @@ describe('a county that takes nothing but paper', () => {
   });
 
   it('is booked the morning before, and says what a second trip costs', () => {
-    const { findings } = readErrand('footing-inspect', { practice: marrowick, lot: bare(), day: '2026-05-22' });
-    const booking = findings.find(({ say }) => say.startsWith('Booked on'));
+    const asked = { practice: marrowick, lot: bare(), day: '2026-05-22' } as const;
+    const { book } = under(marrowick.errands, 'footing-inspect');
+    if (book === undefined) throw new Error('No booking is laid down.');
     // Monday 25 May is a holiday there, so the working day after Friday is Tuesday.
-    expect(booking?.say).toBe('Booked on Fri 22 May 2026 by 08:30, they come on Tue 26 May 2026 at the earliest.');
+    expect(bookingDays(book, undefined, asked)).toEqual({ soonest: '2026-05-26', by: '2026-05-22' });
+    expect(bookingDays(book, '2026-05-30', asked)).toEqual({ soonest: '2026-06-01', by: '2026-05-29' });
+    const { findings } = readErrand('footing-inspect', asked);
+    const booking = findings.find(({ say }) => say.startsWith('They come on'));
+    expect(booking?.say).toMatch(/book it by .*, 08:30\.$/);
     expect(booking?.why).toContain('$75');
   });
 });

@@ -113,6 +113,19 @@ describe('inspections', () => {
     await row.getByText('Before you cover the roof deck').waitFor();
   });
 
+  it('a paper and its errand show a licensed person’s number reckoned again, with source and caution', async () => {
+    const { page } = open;
+    await open.go('#/sample/papers/air-leakage-report');
+    const figure = page.locator('.figure', { hasText: 'Air changes per hour at 50 pascals' });
+    await figure.getByText('3 air changes per hour').waitFor();
+    await figure.getByText('ours differs: look at both again').waitFor();
+    await figure.getByText(/Fan flow x 60 \/ conditioned volume.*The tester and your official decide/).waitFor();
+    expect(await axeBoth(page)).toEqual([]);
+    await open.go('#/sample/errand/occupancy-walk');
+    await page.locator('.errand-figures').getByText('ours differs: look at both again').waitFor();
+    await open.go('#/sample/inspections');
+  });
+
   it('stands at twice the letters without running off to the side', async () => {
     const { page } = open;
     await page.evaluate(() => window.localStorage.setItem('lotfile.size', '200'));

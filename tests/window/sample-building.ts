@@ -17,7 +17,10 @@ export async function begunBuilding({ host }: OpenWindow): Promise<void> {
     number: 'BP-26-0412',
     issued: asDay('2026-05-18'),
   };
-  await desk.ask('keep', { papers: [card] }, at);
+  // Fan flow and volume come to 3 air changes; the tester's own number has its digits turned round.
+  const air = { fan_flow: '740 cfm', house_volume: '14,800 cu ft', air_changes: '0.3' };
+  const report = { files: [], physicalOnly: true, kind: 'air-leakage-report', number: 'AL-77', facts: air };
+  await desk.ask('keep', { papers: [card, report] }, at);
   await desk.ask('event', { event: 'construction-begun', day: asDay('2026-06-01') }, at);
   const footing = { errand: 'footing-inspect', state: 'settled', outcome: 'pass' } as const;
   await desk.ask('visit', { ...footing, day: asDay('2026-06-22') }, at);

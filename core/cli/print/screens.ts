@@ -1,4 +1,5 @@
 import { dayInWords, type RequestAnswer } from '../../desk/door.ts';
+import { figureLines } from './figures.ts';
 import { paperMarks } from './findings.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 
@@ -29,6 +30,7 @@ export function pagesText(paper: Pages): string {
     `${paperMarks[paper.state]}, ${counted(paper.pages.length, 'page')}`,
     ...table(printedRows(paper)),
     ...paper.clocks.flatMap(({ words }) => wrapped(words, 2)),
+    ...figureLines(paper.figures),
     ...paper.links.map(({ direction, word, title, number }) =>
       direction === 'to' ? `  ${word} ${title} ${number}`.trimEnd() : `  ${title} ${number} ${word} it`,
     ),

@@ -1,4 +1,5 @@
 import { dayInWords, type ErrandAnswer, moneyInWords, type WayAnswer } from '../../desk/door.ts';
+import { figureLines } from './figures.ts';
 import { findingLines, findingsText, paperMarks } from './findings.ts';
 import { counted, labelled, table, wrapped } from './lines.ts';
 
@@ -58,7 +59,7 @@ const useWords: Readonly<Record<string, string>> = {
 };
 
 /** One errand: where, when, what to carry, and what they will say. */
-export function errandText({ errand, office, reading, needs, comments }: ErrandAnswer): string {
+export function errandText({ errand, office, reading, needs, comments, figures }: ErrandAnswer): string {
   const facts = [
     ['Office', office.title],
     [
@@ -89,6 +90,8 @@ export function errandText({ errand, office, reading, needs, comments }: ErrandA
       ]),
     ),
     '',
+    ...figureLines(figures),
+    ...(figures.length > 0 ? [''] : []),
     ...findingsText(reading.findings),
   ]
     .join('\n')

@@ -3,8 +3,10 @@ import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../v
 import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { HoldRow, PacketFileRow } from './answers.ts';
+import type { FigureRow } from './figure-answers.ts';
 import type { FileLook } from './table-answers.ts';
 
+export type * from './figure-answers.ts';
 export type * from './inspection-answers.ts';
 export type * from './practice-answers.ts';
 export type * from './table-answers.ts';
@@ -201,6 +203,8 @@ export interface PagesAnswer {
   }[];
   readonly pages: readonly PageRow[];
   readonly notes: readonly string[];
+  /** Sums done again with the numbers on it. */
+  readonly figures: readonly FigureRow[];
   /** Facts of the kind in the order of the practice, noted or not. */
   readonly facts: readonly FactRow[];
   readonly marks: readonly string[];

@@ -7,6 +7,7 @@ import { requests } from '../contract/requests.ts';
 import type { FactRow, HolderRow, LinkRow, PageRow, PagesAnswer } from '../contract/screen-answers.ts';
 import { editionNamed, entryIn, kindTitle, type NamedEdition } from '../named.ts';
 import { askedOf, clockRows, officeTitle, subjectTitle } from './asked.ts';
+import { figureRows } from './figure-rows.ts';
 import { lookOf, renditionTicket } from './file-look.ts';
 import { wantersOf } from './paper-list.ts';
 
@@ -136,6 +137,7 @@ export const pages = onLot(requests.pages, ({ edition: said }, at): PagesAnswer 
     ...printedOn(entry),
     ...standOf(asked, entry),
     ...pageRows(at, edition.id),
+    figures: figureRows(entry, asked, at),
     facts: factRows(at, entry),
     marksAsked: marksAsked(asked, paper.kind),
     standings: edition.standings.map((each) => ({ ...each, officeTitle: officeTitle(practice, each.office) })),

@@ -8,8 +8,9 @@ import type { Errand } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
 import type { ErrandAnswer } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
-import { editionIn, errandNamed, kindTitle, subjectNamed } from '../named.ts';
+import { editionIn, entryIn, errandNamed, kindTitle, type NamedEdition, subjectNamed } from '../named.ts';
 import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
+import { figuresOf } from './figure-rows.ts';
 import { bookedRow, bookingRow, holdsOn, outcomesOf } from './inspections/coming.ts';
 import { standing } from './inspections/corrections.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
@@ -88,6 +89,11 @@ function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReadin
   return commentsOn(at.lot, counting).filter(({ answered }) => answered === undefined);
 }
 
+/** The papers that meet its needs. */
+function entriesOf({ lot }: Asked, { needs }: ErrandReading): readonly NamedEdition[] {
+  return needs.flatMap(({ edition }) => (edition === undefined ? [] : (entryIn(lot, edition) ?? [])));
+}
+
 /** The first day the way gives the errand, for bookings. */
 function firstDay(asked: Asked, { errand, subject }: ErrandReading): Day | undefined {
   return readWay(asked).stops.find((stop) => stop.errand === errand && stop.subject === subject)?.earliest;
@@ -109,6 +115,7 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
     reading,
     needs: reading.needs.map((need) => needRow(asked, rule, need)),
     comments: openComments(at, asked, reading),
+    figures: figuresOf(entriesOf(asked, reading), asked, at),
     booking: over ? undefined : bookingRow(rule, firstDay(asked, reading), asked),
     booked: over ? undefined : bookedRow(rule, subjectId, asked),
     outcomes: outcomesOf(rule),

@@ -1,4 +1,6 @@
+import { useState } from 'react';
 import { Button } from '../../kit/Button.tsx';
+import { FigureNotes, wantsLook } from '../../kit/FigureNotes.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { Against, Counted, jump } from './Against.tsx';
@@ -48,6 +50,30 @@ function Acts({ sight }: { readonly sight: Sight }) {
   );
 }
 
+/** Sums done again with the numbers on the papers; open from the start only where one wants a second look. */
+function Figures({ sight }: { readonly sight: Sight }) {
+  const { figures } = sight.answer;
+  const off = figures.filter(wantsLook);
+  const [all, showAll] = useState(false);
+  if (figures.length === 0) return null;
+  const shown = all ? figures : off;
+  const rest = figures.length - shown.length;
+  return (
+    <section className="errand-figures">
+      <h2>Numbers on these papers, reckoned again</h2>
+      {off.length > 0 ? null : (
+        <p>{figures.length === 1 ? 'One sum was' : `${figures.length} sums were`} done again; nothing stands out.</p>
+      )}
+      {shown.length === 0 ? null : <FigureNotes rows={shown} />}
+      {rest === 0 && !all ? null : (
+        <Button as="word" small onPress={() => showAll(!all)}>
+          {all ? 'fold' : off.length === 0 ? 'show them' : `${rest} more`}
+        </Button>
+      )}
+    </section>
+  );
+}
+
 /** Head, verdict, the spread, and what was made and handed over before. */
 export function OneErrand({ sight }: { readonly sight: Sight }) {
   const { answer, target } = sight;
@@ -82,6 +108,7 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
         <Against sight={sight} />
         <ErrandHead sight={sight} way={way} stop={stop} />
         <Comments sight={sight} />
+        <Figures sight={sight} />
         <Spread sight={sight} />
         <PacketsMade sight={sight} />
       </div>

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
+import { FigureNotes } from '../../kit/FigureNotes.tsx';
 import { addressOf } from '../../state/place.ts';
 import { hasRevisionFact } from './correction.ts';
 import type { PointedAt } from './reader-pages.ts';
@@ -68,6 +69,16 @@ export function PrintedBox({ paper, onPoint }: PartProps & { readonly onPoint: (
         ))}
         <CardLine name="Came in">{dayInWords(received)}</CardLine>
       </dl>
+    </Box>
+  );
+}
+
+/** Sums done again with the numbers on it. */
+export function FiguresBox({ paper: { figures } }: PartProps) {
+  if (figures.length === 0) return null;
+  return (
+    <Box title="Its numbers, reckoned again">
+      <FigureNotes rows={figures} />
     </Box>
   );
 }

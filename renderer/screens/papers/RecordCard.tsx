@@ -6,7 +6,7 @@ import { perform } from '../../state/doing.ts';
 import { addressOf } from '../../state/place.ts';
 import { useDay } from '../../state/session.ts';
 import { EditionsBox, GiveBox, HoldersBox, OriginalsBox } from './CardCopies.tsx';
-import { AskedBox, ClocksBox, LinksBox, MarksBox, PrintedBox, StandingsBox } from './CardParts.tsx';
+import { AskedBox, ClocksBox, FiguresBox, LinksBox, MarksBox, PrintedBox, StandingsBox } from './CardParts.tsx';
 import { CorrectSlip } from './CorrectSlip.tsx';
 import { NotApplicableSlip } from './NotApplicableSlip.tsx';
 import { PurgeSlip } from './PurgeSlip.tsx';
@@ -85,6 +85,7 @@ export function RecordCard({ paper, onPoint, onBlackOut }: RecordCardProps) {
       </div>
       <Acts paper={paper} onOpen={setOpen} />
       <PrintedBox paper={paper} onPoint={onPoint} />
+      <FiguresBox paper={paper} />
       <ClocksBox paper={paper} />
       <MarksBox paper={paper} />
       <StandingsBox paper={paper} />
