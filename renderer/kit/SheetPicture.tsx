@@ -1,3 +1,4 @@
+import { useEffect, useEffectEvent, useRef } from 'react';
 import type { Drawing, DrawOp, Face, Tone } from '../../core/typeset/drawing.ts';
 
 /** On paper the tones are those of print, whatever light the window has. */
@@ -93,17 +94,33 @@ export interface SheetPictureProps {
   readonly onSheet?: ((sheet: number) => void) | undefined;
 }
 
+/** A click on one of the places that lead on; the index itself names them for the keyboard. */
+function useShortCut(onSheet: SheetPictureProps['onSheet']) {
+  const picture = useRef<SVGSVGElement>(null);
+  const follow = useEffectEvent((event: Event) => {
+    const { target } = event;
+    const to = target instanceof SVGElement ? target.getAttribute('data-to-sheet') : null;
+    if (to !== null) onSheet?.(Number(to));
+  });
+  useEffect(() => {
+    const element = picture.current;
+    const hear = (event: Event): void => follow(event);
+    element?.addEventListener('click', hear);
+    return () => element?.removeEventListener('click', hear);
+  }, []);
+  return picture;
+}
+
 /** A sheet the program writes, drawn straight from the plan: what you see is what is assembled. */
 export function SheetPicture({ drawing, title, onSheet }: SheetPictureProps) {
   const { width, height, ops, links } = drawing;
+  const picture = useShortCut(onSheet);
   return (
-    <svg className="sheet-picture" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={title}>
+    <svg className="sheet-picture" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={title} ref={picture}>
       {ops.map((op, at) => drawOp(op, height, at))}
       {onSheet === undefined
         ? null
         : links.map((link) => (
-            // The index itself names these sheets for the keyboard; here the pointer gets its shortcut.
-            // biome-ignore lint/a11y/noStaticElementInteractions: doubled by the sheet list beside it.
             <rect
               key={`${link.x} ${link.y}`}
               x={link.x}
@@ -111,7 +128,7 @@ export function SheetPicture({ drawing, title, onSheet }: SheetPictureProps) {
               width={link.width}
               height={link.height}
               fill="transparent"
-              onClick={() => onSheet(link.toSheet)}
+              data-to-sheet={link.toSheet}
             />
           ))}
     </svg>

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useEffectEvent } from 'react';
 import { create } from 'zustand';
 import type { RequestAnswer, RequestArgument, RequestName } from '../../core/desk/contract/requests.ts';
 import type { ErrorShape } from '../../core/vocabulary/errors.ts';
@@ -79,9 +79,12 @@ export function useAnswer<N extends RequestName>(name: N, argument: RequestArgum
   // By the lot's lasting key: its handle changes when a host comes back.
   const key = JSON.stringify([lot, day, name, argument]);
   const wanted = argument !== undefined && handle !== undefined;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for name and argument.
+  // The key stands for name and argument; a new round asks the same again.
+  const ask = useEffectEvent((about: string, _round: number) => {
+    if (argument !== undefined) void read(about, name, argument);
+  });
   useEffect(() => {
-    if (wanted) void read(key, name, argument);
+    if (wanted) ask(key, round);
   }, [key, round, wanted]);
   const entry = useAsked((state) => state.entries[key]);
   return {

@@ -1,14 +1,15 @@
 import type { ContingencyRow, CostRow, CostsAnswer } from '../../../core/desk/contract/cost-answers.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { Button } from '../../kit/Button.tsx';
+import { inPlace } from '../../kit/in-place.ts';
+import { Scrolled } from '../../kit/Scrolled.tsx';
 import { layOver } from './costs-store.ts';
 import { columnSum, shareWords } from './sums.ts';
 
 function Amounts({ sums }: { readonly sums: readonly (number | undefined)[] }) {
-  return sums.map((cents, at) => (
-    // biome-ignore lint/suspicious/noArrayIndexKey: a cell is its column.
-    <td key={at} className="sum">
-      {columnSum(cents)}
+  return inPlace(sums).map(({ part, place }) => (
+    <td key={place} className="sum">
+      {columnSum(part)}
     </td>
   ));
 }
@@ -110,8 +111,7 @@ export function Ledger({ costs }: { readonly costs: CostsAnswer }) {
   const sum = (of: (row: CostRow) => number): number => house.reduce((total, row) => total + of(row), 0);
   const buffer = contingency?.planned ?? 0;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region is reached by the keyboard.
-    <section className="costs-paper" aria-label="Ledger" tabIndex={0}>
+    <Scrolled className="costs-paper" label="Ledger">
       <table className="costs-ledger">
         <caption className="unseen">Estimate, agreed, paid and still to pay, in dollars</caption>
         <thead>
@@ -150,6 +150,6 @@ export function Ledger({ costs }: { readonly costs: CostsAnswer }) {
           )}
         </tbody>
       </table>
-    </section>
+    </Scrolled>
   );
 }

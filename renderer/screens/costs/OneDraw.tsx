@@ -4,6 +4,8 @@ import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
+import { inPlace } from '../../kit/in-place.ts';
+import { Scrolled } from '../../kit/Scrolled.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { fetchAnswer, perform } from '../../state/doing.ts';
 import { addressOf, go } from '../../state/place.ts';
@@ -47,10 +49,9 @@ function Summary({ draw }: { readonly draw: DrawCheckAnswer }) {
 function Cells({ line }: { readonly line: Omit<DrawLineRow, 'line' | 'title'> }) {
   return (
     <>
-      {[line.scheduled, line.previous, line.work, line.stored, line.completed].map((cents, at) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a cell is its column.
-        <td key={at} className="sum">
-          {columnSum(cents)}
+      {inPlace([line.scheduled, line.previous, line.work, line.stored, line.completed]).map(({ part, place }) => (
+        <td key={place} className="sum">
+          {columnSum(part)}
         </td>
       ))}
       <td className="sum">{line.completed === 0 ? '—' : shareWords(line.share)}</td>
@@ -62,8 +63,7 @@ function Cells({ line }: { readonly line: Omit<DrawLineRow, 'line' | 'title'> })
 
 function Schedule({ draw }: { readonly draw: DrawCheckAnswer }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region is reached by the keyboard.
-    <section className="costs-paper" aria-label="Schedule of values" tabIndex={0}>
+    <Scrolled className="costs-paper" label="Schedule of values">
       <table className="costs-ledger costs-schedule">
         <caption className="unseen">Schedule of values, in dollars</caption>
         <thead>
@@ -88,7 +88,7 @@ function Schedule({ draw }: { readonly draw: DrawCheckAnswer }) {
           </tr>
         </tbody>
       </table>
-    </section>
+    </Scrolled>
   );
 }
 

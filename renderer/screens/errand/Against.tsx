@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { type Finding, weights } from '../../../core/vocabulary/finding.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
+import { inPlace } from '../../kit/in-place.ts';
 import type { NeedRow, Sight } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 
@@ -99,12 +100,11 @@ function weightSaid(count: string, before: string): Finding['weight'] {
 /** A sentence whose counts lead to what they count. */
 export function Counted({ text }: { readonly text: string }) {
   const parts = text.split(counts);
-  return parts.map((part, at) =>
-    at % 2 === 0 ? (
+  return inPlace(parts).map(({ part, place }) =>
+    place % 2 === 0 ? (
       part
     ) : (
-      // biome-ignore lint/suspicious/noArrayIndexKey: the parts of one sentence never change places.
-      <Button key={at} as="word" onPress={() => jumpToWeight(weightSaid(part, parts[at - 1] ?? ''))}>
+      <Button key={place} as="word" onPress={() => jumpToWeight(weightSaid(part, parts[place - 1] ?? ''))}>
         {part}
       </Button>
     ),

@@ -3,6 +3,8 @@ import { createPortal } from 'react-dom';
 import type { PlanAnswer } from '../../../core/desk/contract/answers.ts';
 import type { Drawing } from '../../../core/typeset/drawing.ts';
 import { Button } from '../../kit/Button.tsx';
+import { inPlace } from '../../kit/in-place.ts';
+import { Scrolled } from '../../kit/Scrolled.tsx';
 import { SheetPicture } from '../../kit/SheetPicture.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { fetchAnswer } from '../../state/doing.ts';
@@ -24,9 +26,8 @@ function ownSheets(plan: PlanAnswer | undefined): readonly Drawing[] {
 function ForThePrinter({ sheets }: { readonly sheets: readonly Drawing[] }) {
   return createPortal(
     <div className="errand-print" aria-hidden="true">
-      {sheets.map((drawing, at) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is its place.
-        <SheetPicture key={at} drawing={drawing} title="" />
+      {inPlace(sheets).map(({ part, place }) => (
+        <SheetPicture key={place} drawing={part} title="" />
       ))}
     </div>,
     document.body,
@@ -77,13 +78,15 @@ export function OwnSheetSlip({ sight }: { readonly sight: Sight }) {
       }
     >
       <p>Private: it stays with you and is never handed in. Space for notes is on it.</p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region is reached by the keyboard. */}
-      <section className="errand-own" tabIndex={0} aria-label="Its sheets">
-        {sheets.map((drawing, at) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is its place.
-          <SheetPicture key={at} drawing={drawing} title={`Your errand sheet, sheet ${at + 1} of ${sheets.length}`} />
+      <Scrolled className="errand-own" label="Its sheets">
+        {inPlace(sheets).map(({ part, place }) => (
+          <SheetPicture
+            key={place}
+            drawing={part}
+            title={`Your errand sheet, sheet ${place + 1} of ${sheets.length}`}
+          />
         ))}
-      </section>
+      </Scrolled>
       <ForThePrinter sheets={sheets} />
     </Slip>
   );

@@ -2,6 +2,7 @@ import { useVirtualizer } from '@tanstack/react-virtual';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { Button } from '../../kit/Button.tsx';
 import { Choices } from '../../kit/Choices.tsx';
+import { Scrolled } from '../../kit/Scrolled.tsx';
 import { aspectOf, type Leaf } from './leaves.ts';
 import { SheetView } from './SheetView.tsx';
 
@@ -133,8 +134,7 @@ export function Reader({ title, leaves, start, about, onClose, lead }: ReaderPro
         <Choices label="Size" labelUnseen options={zooms} value={zoom} onChange={setZoom} />
         <p aria-live="polite">{leaf === undefined ? '' : `Page ${leaf.n} of ${leaf.of}: ${about(leaf)}`}</p>
       </header>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region is reached by the keyboard. */}
-      <section className="errand-reader-sheets" ref={setBox} tabIndex={0} aria-label="Sheets">
+      <Scrolled className="errand-reader-sheets" box={setBox} label="Sheets">
         {box === null || room === undefined ? null : (
           <Sheets
             key={`${zoom} ${room.width} ${room.height}`}
@@ -143,7 +143,7 @@ export function Reader({ title, leaves, start, about, onClose, lead }: ReaderPro
             onAt={setAt}
           />
         )}
-      </section>
+      </Scrolled>
     </section>
   );
 }

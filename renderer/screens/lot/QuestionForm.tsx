@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button as PlainButton } from 'react-aria-components/Button';
+import { Group } from 'react-aria-components/Group';
 import type { AskedQuestion } from '../../../core/desk/contract/answers.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Answer, FactSort } from '../../../core/vocabulary/facts.ts';
@@ -47,8 +48,7 @@ interface OptionsProps {
 /** Each choice notes itself: pressed, it is said. Not radio buttons, which arrows would already choose. */
 function Options({ ask, options, said, onSay }: OptionsProps) {
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own legend; the slip's title names it.
-    <div className="choices" role="group" aria-label={ask}>
+    <Group className="choices" aria-label={ask}>
       {options.map((option, at) => (
         <PlainButton
           key={option}
@@ -60,7 +60,7 @@ function Options({ ask, options, said, onSay }: OptionsProps) {
           {option}
         </PlainButton>
       ))}
-    </div>
+    </Group>
   );
 }
 

@@ -1,4 +1,5 @@
 import { type PointerEvent, useState } from 'react';
+import { inPlace } from '../../kit/in-place.ts';
 import { type DrawnPlace, nudged, placeOf, type ShownShare } from './drawn-places.ts';
 import { type ReaderPage, shareOf } from './reader-pages.ts';
 
@@ -114,16 +115,9 @@ export function DrawLayer({
       onPointerCancel={end}
     >
       {share === undefined ? null : <span className="draw-place" style={percent(share)} />}
-      {places.map((place, at) =>
-        place.page === index ? (
-          <Place
-            // biome-ignore lint/suspicious/noArrayIndexKey: a place has no other name, and keeps its place in the list.
-            key={at}
-            place={place}
-            number={at + 1}
-            page={page}
-            onPlace={(next) => put(at, next)}
-          />
+      {inPlace(places).map(({ part, place: at }) =>
+        part.page === index ? (
+          <Place key={at} place={part} number={at + 1} page={page} onPlace={(next) => put(at, next)} />
         ) : null,
       )}
     </div>

@@ -1,6 +1,7 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type RefObject, useEffect, useEffectEvent, useLayoutEffect, useRef, useState } from 'react';
 import { PagePicture } from '../../kit/PagePicture.tsx';
+import { Scrolled } from '../../kit/Scrolled.tsx';
 import { type Drawing, DrawLayer } from './DrawLayer.tsx';
 import { PageNumbers } from './PageNumbers.tsx';
 import { PageSize } from './PageSize.tsx';
@@ -72,8 +73,9 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
     overscan: 1,
     getItemKey: (index) => index,
   });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: sizes hang on the width and the pages alone.
-  useEffect(() => virtual.measure(), [wide, pages]);
+  // Sizes hang on the width and the pages alone.
+  const measure = useEffectEvent((_wide: number, _pages: PageReaderProps['pages']) => virtual.measure());
+  useEffect(() => measure(wide, pages), [wide, pages]);
   // A page near the end can't come to the top: as long as nobody scrolls on, the page asked for is the one shown.
   const [asked, ask] = useState<{ readonly page: number; readonly offset: number }>();
   const go = (page: number): void => {
@@ -81,12 +83,16 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
     ask({ page, offset });
     virtual.scrollToOffset(offset);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: turns there once for each place pointed at.
+  // Turns there once for each place pointed at, as soon as there are pages.
+  const turnTo = useEffectEvent((page: number, count: number) => {
+    if (page < count) go(page);
+  });
+  const count = pages.length;
   useEffect(() => {
     if (at === undefined) return;
-    const turn = requestAnimationFrame(() => go(at.page));
+    const turn = requestAnimationFrame(() => turnTo(at.page, count));
     return () => cancelAnimationFrame(turn);
-  }, [at, pages.length]);
+  }, [at, count]);
   const offset = virtual.scrollOffset ?? 0;
   const middle = offset + (box.current?.clientHeight ?? 0) / 3;
   const seen = virtual.getVirtualItems().find(({ end }) => end > middle)?.index ?? 0;
@@ -103,8 +109,7 @@ export function PageReader({ pages, title, at, places = [], drawing }: PageReade
       <Bar count={pages.length} current={current} zoom={zoom} onZoom={setZoom} />
       <div className={pages.length > 1 ? 'reader-body numbered' : 'reader-body'}>
         {pages.length > 1 ? <PageNumbers count={pages.length} current={current} onGo={go} /> : null}
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
-        <section className="reader-pages" ref={box} tabIndex={0} aria-label="Pages, one below the other">
+        <Scrolled className="reader-pages" box={box} label="Pages, one below the other">
           <div style={{ height: virtual.getTotalSize(), width: wide }}>
             {virtual.getVirtualItems().map(({ key, index, start }) => {
               const page = pages[index];
@@ -128,7 +133,7 @@ export function PageReader({ pages, title, at, places = [], drawing }: PageReade
               );
             })}
           </div>
-        </section>
+        </Scrolled>
       </div>
     </section>
   );

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import { port } from '../../client/port.ts';
+import { Scrolled } from '../../kit/Scrolled.tsx';
 import { PageReader } from '../papers/PageReader.tsx';
 import { PageSize } from '../papers/PageSize.tsx';
 import { sizeInWords } from '../papers/state-words.ts';
@@ -37,10 +38,9 @@ function Picture({ item, onBroken }: { readonly item: TableItem; readonly onBrok
         <p>Photo</p>
         <PageSize size={size} onSize={setSize} />
       </div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
-      <section className="reader-pages table-picture" tabIndex={0} aria-label="The photo, to be scrolled">
+      <Scrolled className="reader-pages table-picture" label="The photo, to be scrolled">
         <img src={port.address(item.ticket)} alt={item.name} onError={onBroken} style={{ width: `${size}%` }} />
-      </section>
+      </Scrolled>
     </section>
   );
 }

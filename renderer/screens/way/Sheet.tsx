@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useEffectEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Choices } from '../../kit/Choices.tsx';
 import { Tick } from '../../kit/Tick.tsx';
 import { Drawing } from './Drawing.tsx';
@@ -43,22 +43,30 @@ export function Sheet({ model }: { readonly model: WayModel }) {
     [model, zoom, room, endless, expected],
   );
   // A third of the sheet shows what was, two thirds what comes.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only a new zoom moves the sheet; a changed lot does not.
-  useEffect(() => {
+  // Only a new zoom moves the sheet; a changed lot does not.
+  const comeTo = useEffectEvent((size: Zoom) => {
     const element = box.current;
     if (element === null) return;
     const today = (plan.today / plan.width) * element.scrollWidth;
-    element.scrollLeft = zoom === 'whole way' ? 0 : today - element.clientWidth / 3;
-  }, [zoom]);
-  const keys = (event: KeyboardEvent): void => {
+    element.scrollLeft = size === 'whole way' ? 0 : today - element.clientWidth / 3;
+  });
+  useEffect(() => comeTo(zoom), [zoom]);
+  const sheet = useRef<HTMLDivElement>(null);
+  const keys = useEffectEvent((event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === '+' || event.key === '=') setZoom(stepped(zoom, 1));
     else if (event.key === '-') setZoom(stepped(zoom, -1));
-  };
+  });
+  // A short cut for the buttons above the sheet, heard wherever the focus stands in it.
+  useEffect(() => {
+    const element = sheet.current;
+    const hear = (event: KeyboardEvent): void => keys(event);
+    element?.addEventListener('keydown', hear);
+    return () => element?.removeEventListener('keydown', hear);
+  }, []);
   const count = (sort: string): number => model.lives.filter((life) => sortOf(life) === sort).length;
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: the keys are a short cut for the buttons above the sheet.
-    <div className="way-sheet" onKeyDown={keys}>
+    <div className="way-sheet" ref={sheet}>
       <div className="way-tools">
         <Choices
           label="Zoom"
