@@ -1,10 +1,11 @@
 import { fileURLToPath } from 'node:url';
 import type { Desk } from '../core/desk/desk.ts';
+import { LotfileError, type RequestAnswer, type RequestArgument, type RequestName } from '../core/desk/door.ts';
 import type { Day } from '../core/vocabulary/days.ts';
-import { LotfileError } from '../core/vocabulary/errors.ts';
+import type { VisitState } from '../core/vocabulary/lot.ts';
 import { paperFile, type Story, type StoryPaper } from './story-model.ts';
 
-/** Something of the story that happens on a day. Within a day: words, papers, visits, then events. */
+/** Something of the story that happens on a day. Within a day: words, money and firms, papers, visits, then events. */
 interface Moment {
   readonly day: Day;
   readonly rank: number;
@@ -18,12 +19,23 @@ export class Timeline {
   readonly #story: Story;
   readonly #editions = new Map<string, string>();
   readonly #subjects = new Map<string, string>();
+  readonly #packets = new Map<string, RequestAnswer<'assemble'>>();
   #toldTo: Day = '0000-01-01';
 
   constructor(desk: Desk, lot: string, story: Story) {
     this.#desk = desk;
     this.#lot = lot;
     this.#story = story;
+  }
+
+  /** Goes on elsewhere, as the same story or as another, from where it was. */
+  fork({ desk, lot, story = this.#story }: { desk: Desk; lot: string; story?: Story }): Timeline {
+    const other = new Timeline(desk, lot, story);
+    for (const [key, edition] of this.#editions) other.#editions.set(key, edition);
+    for (const [key, subject] of this.#subjects) other.#subjects.set(key, subject);
+    for (const [title, packet] of this.#packets) other.#packets.set(title, packet);
+    other.#toldTo = this.#toldTo;
+    return other;
   }
 
   /** What was known from the start: answers, names, firms. */
@@ -49,25 +61,29 @@ export class Timeline {
   }
 
   #moments(): Moment[] {
-    const { words, papers, visits, events } = this.#story;
-    const desk = this.#desk;
-    const lot = this.#lot;
+    const { words, acts, papers, visits, handovers, records, events } = this.#story;
     const days = [...new Set(papers.map(({ from_day }) => from_day))];
     return [
       ...words.map(
         ({ target, value, who, day, note }): Moment => ({
           day,
           rank: 0,
-          run: async () =>
-            void (await desk.ask('clerk-said', { rule: target, value, who, day, note }, { lot, on: day })),
+          run: () => this.#ask('clerk-said', { rule: target, value, who, day, note }, day),
+        }),
+      ),
+      ...acts.map(
+        ({ day, do: request, day_of, ...said }): Moment => ({
+          day,
+          rank: 1,
+          run: () => this.#ask(request, day_of === undefined ? said : { ...said, day: day_of }, day),
         }),
       ),
       ...days.map(
         (day): Moment => ({
           day,
-          rank: 1,
+          rank: 2,
           run: () =>
-            this.#keep(
+            this.#keepAll(
               papers.filter((paper) => paper.from_day === day),
               day,
             ),
@@ -77,37 +93,56 @@ export class Timeline {
         standings.map(
           ({ office, word, day, note }): Moment => ({
             day,
-            rank: 2,
-            run: async () => {
-              const edition = this.#edition(key);
-              await desk.ask('standing', { edition, office, word, day, note }, { lot, on: day });
-            },
+            rank: 3,
+            run: () => this.#ask('standing', { edition: this.#edition(key), office, word, day, note }, day),
           }),
         ),
       ),
+      ...handovers.map((given): Moment => ({ day: given.day, rank: 4, run: () => this.#handOver(given) })),
       ...visits.flatMap((visit) => this.#visits(visit)),
+      ...records.map((one): Moment => ({ day: one.day, rank: 6, run: () => this.#record(one) })),
       ...events.map(
-        ({ event, day, note }): Moment => ({
-          day,
-          rank: 4,
-          run: async () => void (await desk.ask('event', { event, day, note }, { lot, on: day })),
-        }),
+        ({ event, day, note }): Moment => ({ day, rank: 7, run: () => this.#ask('event', { event, day, note }, day) }),
       ),
     ];
   }
 
-  #visits({ errand, day, settled, outcome, note }: Story['visits'][number]): Moment[] {
-    const at = (on: Day, state: 'left with them' | 'settled'): Moment => ({
+  /** Whatever the story says is checked by the contract, as if a person had typed it. */
+  async #ask(request: RequestName, said: object, on: Day): Promise<void> {
+    await this.#desk.askUntyped(request, said, { lot: this.#lot, on });
+  }
+
+  async #handOver({ day, errand, papers, title, to, how, receipt }: Story['handovers'][number]): Promise<void> {
+    const asking = { lot: this.#lot, on: day };
+    const said = errand === undefined ? { papers, title, recipient: to } : { errand };
+    const packet = this.#packets.get(title) ?? (await this.#desk.ask('assemble', said, asking));
+    this.#packets.set(title, packet);
+    await this.#desk.ask('hand-over', { packet: packet.packet, to, how, day, receipt }, asking);
+  }
+
+  /** A packet that was given to somebody, by its title. */
+  packet(title: string): RequestAnswer<'assemble'> | undefined {
+    return this.#packets.get(title);
+  }
+
+  async #record({ file, ...said }: Story['records'][number]): Promise<void> {
+    const ticket = file === undefined ? undefined : this.#desk.tickets.offer(fileURLToPath(paperFile(file)), file);
+    await this.#ask('record', { ...said, file: ticket }, said.day);
+  }
+
+  #visits({ errand, day, settled, outcome, note, sent_back, due }: Story['visits'][number]): Moment[] {
+    const at = (on: Day, state: VisitState): Moment => ({
       day: on,
-      rank: 3,
-      run: async () => {
-        const said = state === 'settled' ? { outcome, note } : { note };
-        await this.#desk.ask('visit', { errand, day: on, state, ...said }, { lot: this.#lot, on });
+      rank: 5,
+      run: () => {
+        const told = state === 'left with them' ? { note } : { outcome, note };
+        const back = state === 'sent back' ? { comments: sent_back, due } : {};
+        return this.#ask('visit', { errand, day: on, state, ...told, ...back }, on);
       },
     });
-    if (settled === undefined || settled === day)
-      return [at(day, settled === undefined ? 'left with them' : 'settled')];
-    return [at(day, 'left with them'), at(settled, 'settled')];
+    if (sent_back.length > 0) return [at(day, 'sent back')];
+    if (settled === undefined) return [at(day, 'left with them')];
+    return settled === day ? [at(day, 'settled')] : [at(day, 'left with them'), at(settled, 'settled')];
   }
 
   #edition(key: string): string {
@@ -116,38 +151,46 @@ export class Timeline {
     return edition;
   }
 
-  async #keep(papers: readonly StoryPaper[], day: Day): Promise<void> {
-    // One by one: a paper may link to one that came in on the same day.
+  /** Together where none links to another of them: a paper may link to one that came in on the same day. */
+  async #keepAll(papers: readonly StoryPaper[], day: Day): Promise<void> {
+    let together: StoryPaper[] = [];
     for (const paper of papers) {
-      const { key, kind, files, title, subject, issued, effective, number, issuer, revision, facts, marks } = paper;
-      const { kept, refused } = await this.#desk.ask(
-        'keep',
-        {
-          papers: [
-            {
-              files: files.map((name) => this.#desk.tickets.offer(fileURLToPath(paperFile(name)), name)),
-              kind,
-              title,
-              subject: subject === undefined ? undefined : this.#subjects.get(subject),
-              issued,
-              effective,
-              goodThrough: paper.good_through,
-              number,
-              issuer,
-              revision,
-              facts,
-              marks,
-              links: paper.links.map(({ word, to }) => ({ word, to: this.#edition(to) })),
-              physicalOnly: paper.physical_only,
-            },
-          ],
-        },
-        { lot: this.#lot, on: day },
-      );
-      const [done] = kept;
-      if (done === undefined) throw LotfileError.from(refused[0]?.error);
-      this.#editions.set(key, done.edition);
+      if (paper.links.some(({ to }) => together.some(({ key }) => key === to))) {
+        await this.#keep(together, day);
+        together = [];
+      }
+      together.push(paper);
     }
+    await this.#keep(together, day);
+  }
+
+  async #keep(papers: readonly StoryPaper[], day: Day): Promise<void> {
+    const said = papers.map((paper) => this.#said(paper));
+    const { kept, refused } = await this.#desk.ask('keep', { papers: said }, { lot: this.#lot, on: day });
+    const [first] = refused;
+    if (first !== undefined) throw LotfileError.from(first.error);
+    for (const [n, { edition }] of kept.entries()) this.#editions.set(papers[n]?.key ?? '', edition);
+  }
+
+  #said(paper: StoryPaper): RequestArgument<'keep'>['papers'][number] {
+    const { kind, files, title, subject, issued, effective, number, issuer, revision, facts, marks } = paper;
+    return {
+      files: files.map((name) => this.#desk.tickets.offer(fileURLToPath(paperFile(name)), name)),
+      kind,
+      title,
+      // A firm that came later is known by its name.
+      subject: subject === undefined ? undefined : (this.#subjects.get(subject) ?? subject),
+      issued,
+      effective,
+      goodThrough: paper.good_through,
+      number,
+      issuer,
+      revision,
+      facts,
+      marks,
+      links: paper.links.map(({ word, to }) => ({ word, to: this.#edition(to) })),
+      physicalOnly: paper.physical_only,
+    };
   }
 }
 

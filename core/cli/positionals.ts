@@ -28,6 +28,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'clerk-said': ['rule', 'value'],
   record: ['sort', 'title'],
   purge: ['edition', 'reason'],
+  lapses: ['within'],
   pages: ['edition'],
   'lay-down': ['...files'],
   'put-aside': ['item'],

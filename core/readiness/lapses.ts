@@ -1,4 +1,4 @@
-import type { Day } from '../vocabulary/days.ts';
+import { type Day, daysBetween, isDay } from '../vocabulary/days.ts';
 import type { Finding } from '../vocabulary/finding.ts';
 import type { Errand } from '../vocabulary/practice.ts';
 import { plusDays } from './calendar.ts';
@@ -6,7 +6,7 @@ import { currentEntry } from './current.ts';
 import { dutiesAt } from './duties.ts';
 import type { Entry } from './lot-index.ts';
 import { officeTitle, paperTitle } from './need-case.ts';
-import { kindApplies, lapsingDays, stateOfEntry } from './paper-state.ts';
+import { kindApplies, lapsingDays } from './paper-state.ts';
 import { byWeight, type Mend, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { type Asked, indexLot, kindOf, type Standpoint } from './standpoint.ts';
@@ -20,6 +20,8 @@ export interface Lapse {
   readonly finding: Finding;
   /** Its last good day. */
   readonly by: Day;
+  /** The last day to ask for more time, where practice knows one. */
+  readonly askBy?: Day | undefined;
 }
 
 interface Use {
@@ -45,10 +47,20 @@ function mendOf(at: Standpoint, { paper }: Entry): Mend {
   return { do: 'get', kind: kindOf(at, kind)?.extension?.by ?? kind, subject };
 }
 
+/** A new one got today would have lapsed as well by the day it is used: a ticket of two weeks, half a year ahead. */
+function isShortLived(
+  at: Standpoint,
+  { edition }: Entry,
+  { through, late }: { readonly through: Day; readonly late: Day | undefined },
+): boolean {
+  if (late === undefined || edition.issued === undefined) return false;
+  return daysBetween(edition.issued, through) < daysBetween(at.day, late);
+}
+
 function lapseOf(at: Standpoint, entry: Entry): Lapse | undefined {
   const { kind, subject } = entry.paper;
   const rule = kindOf(at, kind);
-  const { through } = validityAt(at, entry);
+  const { through, askBy } = validityAt(at, entry);
   if (rule === undefined || through === 'for good' || through === 'unknown' || through === 'ended') return undefined;
   const uses = usesOf(at, entry);
   const [first] = uses;
@@ -56,9 +68,10 @@ function lapseOf(at: Standpoint, entry: Entry): Lapse | undefined {
   const late = uses.find(({ from }) => from !== undefined && from > through);
   const title = paperTitle(at, kind, subject);
   const user = late ?? first;
+  const tooShort = isShortLived(at, entry, { through, late: late?.from });
   const asks = `${officeTitle(at, user.errand.office)} asks for it at "${user.errand.title}"`;
   const problem: Problem = {
-    weight: late === undefined ? 'good to know' : 'questioned',
+    weight: late === undefined || tooShort ? 'good to know' : 'questioned',
     sort: 'lapsing',
     kind,
     paper: entry.paper.id,
@@ -68,10 +81,10 @@ function lapseOf(at: Standpoint, entry: Entry): Lapse | undefined {
     say: `${title} is good through ${dayWords(through)} only.`,
     why: late?.from === undefined ? `${asks}.` : `${asks}, on ${dayWords(late.from)} at the earliest.`,
     basis: rule.basis,
-    mend: mendOf(at, entry),
+    mend: tooShort ? { do: 'say', say: `Get it anew shortly before; got now, it lapses again.` } : mendOf(at, entry),
     final: false,
   };
-  return { finding: findingOf(at, problem), by: through };
+  return { finding: findingOf(at, problem), by: through, askBy };
 }
 
 /**
@@ -86,9 +99,10 @@ export function readLapses(asked: Asked, within = lapsingDays): readonly Lapse[]
   const lapses = asked.lot.papers.flatMap((paper) => {
     if (paper.notApplicable !== undefined || watched.has(key(paper)) || !kindApplies(at, paper.kind)) return [];
     const entry = currentEntry(at, { kind: paper.kind, subject: paper.subject });
-    if (entry === undefined || entry.paper.id !== paper.id || stateOfEntry(at, entry) !== 'lapsing') return [];
-    const lapse = lapseOf(at, entry);
-    return lapse === undefined || lapse.by > until ? [] : [lapse];
+    if (entry === undefined || entry.paper.id !== paper.id || !entry.edition.readable) return [];
+    const { good, through } = validityAt(at, entry);
+    if (good !== true || !isDay(through) || through > until) return [];
+    return lapseOf(at, entry) ?? [];
   });
   return lapses.toSorted((a, b) => byWeight(a.finding, b.finding) || (a.by < b.by ? -1 : a.by > b.by ? 1 : 0));
 }

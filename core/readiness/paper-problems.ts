@@ -4,6 +4,7 @@ import type { KindId } from '../vocabulary/practice.ts';
 import { plusSpan } from './calendar.ts';
 import { currentEntry } from './current.ts';
 import { filledProblem } from './filled-form.ts';
+import { verdictOf } from './inspection-result.ts';
 import type { Entry } from './lot-index.ts';
 import { type NeedCase, needProblem, officeTitle, paperTitle } from './need-case.ts';
 import { formProblems } from './paper-form.ts';
@@ -12,6 +13,7 @@ import type { Mend, Problem } from './problem.ts';
 import { stalenessOf } from './stale.ts';
 import { kindOf } from './standpoint.ts';
 import { validityAt, whyOf } from './validity.ts';
+import { factOf } from './whole-edition.ts';
 import { dayWords, weekdayWords } from './words.ts';
 
 export interface PaperCase {
@@ -159,6 +161,18 @@ function tooEarly({ given, kind, entry }: PaperCase): Problem | undefined {
   );
 }
 
+/** A report in hand may tell that the work did not pass: then it opens nothing. */
+function notPassed({ given, kind, entry }: PaperCase): Problem | undefined {
+  const { at, subject } = given;
+  const inspection = (at.rules.yielders.get(kind) ?? []).find((errand) => errand.inspection);
+  if (inspection === undefined || verdictOf(at, inspection, entry) !== 'not passed') return undefined;
+  const said = factOf(at, entry, 'result');
+  const words = said?.sort === 'text' ? `says "${said.value}"` : 'says that it did not pass';
+  const say = `${paperTitle(at, kind, subject)} of ${dayWords(entry.dated)} ${words}.`;
+  const mend: Mend = { do: 'settle', errand: inspection.id, subject };
+  return needProblem(given, { kind, entry, sort: 'refused by office' }, { say, mend });
+}
+
 /** A newer revision that this office hasn't approved yet is worth a word; the approved one still counts. */
 function newerUnapproved({ given, kind, entry }: PaperCase): Problem | undefined {
   const { need, at, subject } = given;
@@ -180,8 +194,8 @@ function newerUnapproved({ given, kind, entry }: PaperCase): Problem | undefined
 /** Everything against one edition for one need. */
 export function paperProblems(given: NeedCase, kind: KindId, entry: Entry): readonly Problem[] {
   const paper: PaperCase = { given, kind, entry };
-  const found = [readability, validityProblem, tooEarly, freshness, staleness, newerUnapproved].map((check) =>
-    check(paper),
+  const found = [readability, validityProblem, notPassed, tooEarly, freshness, staleness, newerUnapproved].map(
+    (check) => check(paper),
   );
   const filled = filledProblem(paper);
   return [...found, filled].filter((problem) => problem !== undefined).concat(formProblems(paper));

@@ -13,6 +13,8 @@ const data = [
   'electron/main/paper.png',
   'templates',
   'sample-project/story.yaml',
+  'sample-project/first-month.yaml',
+  'sample-project/framing.yaml',
   'sample-project/papers',
   'sample-project/practice',
 ];

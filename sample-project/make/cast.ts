@@ -35,6 +35,7 @@ export const ductRate = Math.round((house.ductFlow * 100 * 100) / house.heated) 
 
 export const firms = {
   framing: { name: 'Quillfeather Framing', trade: 'framing', licence: 'RB-20817', policy: 'LM-7710432' },
+  framingAgain: { name: 'Alder and Ash Framing', trade: 'framing', licence: 'RB-21144', policy: 'SR-208814' },
   electrical: { name: 'Wrenhollow Electric', trade: 'electrical', licence: 'EL-4471', policy: 'LM-8802160' },
   plumbing: { name: 'Dovesink Plumbing', trade: 'plumbing', licence: 'PL-3096', policy: 'SR-115908' },
 } as const;

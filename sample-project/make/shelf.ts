@@ -3,6 +3,7 @@ import { lockForOwner } from './kit/lock-file.ts';
 import { photograph } from './kit/photo.ts';
 import { signOnce } from './kit/seal-file.ts';
 import * as building from './papers/building.ts';
+import * as closing from './papers/closing.ts';
 import * as health from './papers/health.ts';
 import * as healthLater from './papers/health-later.ts';
 import * as land from './papers/land.ts';
@@ -122,6 +123,45 @@ const certificates: readonly [string, trades.Certificate][] = [
   ],
 ];
 
+const second: readonly [string, trades.Certificate][] = [
+  [
+    'COI Alder Ash.pdf',
+    {
+      firm: firms.framingAgain,
+      sort: 'liability',
+      number: '',
+      day: '2026-09-15',
+      issued: 'Sep 15, 2026',
+      from: '09/21/2026',
+      to: '09/21/2027',
+    },
+  ],
+  [
+    'Alder Ash WC.pdf',
+    {
+      firm: firms.framingAgain,
+      sort: 'compensation',
+      number: 'SW-44702',
+      day: '2026-09-14',
+      issued: 'Sep 14, 2026',
+      from: '09/01/2026',
+      to: '09/01/2027',
+    },
+  ],
+];
+
+const ofSheet = (seed: string, pdf: () => Promise<Uint8Array>, taken: string): Make => {
+  return async () =>
+    photograph(await enlarge(await pdf(), 190), {
+      seed,
+      size: [900, 1200],
+      corners: upright,
+      taken,
+      orientation: 1,
+      quality: 60,
+    });
+};
+
 const madeFrom = {
   trussA: {
     revision: 'A',
@@ -228,6 +268,24 @@ export const shelf: Readonly<Record<string, Make>> = {
   'driveway final.pdf': roads.drivewayFinal,
   'certificate of occupancy.pdf': roads.occupancyCertificate,
   'HO binder.pdf': money.homeBinder,
+  'deed recorded 3-17.pdf': land.lateDeed,
+  'locate pits.pdf': roads.pitsTicket,
+  'IMG_4088.JPG': shot('pin', '2026:03:21 10:40:12', { width: 960 }),
+  'IMG_4530.JPG': shot('trench', '2026:06:17 09:14:55', { width: 960 }),
+  'Lindqvist House rev D.pdf': () => planSet('D'),
+  'FRAMING not passed.pdf': closing.framingNotPassed,
+  'Alder Ash licence.pdf': () => trades.licence(firms.framingAgain, 'December 31, 2026'),
+  ...Object.fromEntries(second.map(([name, look]): [string, Make] => [name, () => trades.certificate(look)])),
+  'IMG_5207.JPG': shot('kitchenNorth', '2026:09:04 07:31:02', { width: 960 }),
+  'IMG_5209.JPG': shot('bathEast', '2026:09:04 07:33:40', { width: 960 }),
+  'IMG_5211.JPG': shot('bedroomSouth', '2026:09:04 07:36:18', { width: 960 }),
+  'IMG_5214.JPG': shot('hallWest', '2026:09:04 07:38:51', { width: 960 }),
+  'IMG_5216.JPG': shot('utilityEast', '2026:09:04 07:41:27', { width: 960 }),
+  'IMG_5118.JPG': ofSheet('receipt', closing.tillReceipt, '2026:08:03 08:20:44'),
+  'IMG_6203.JPG': ofCard('plate', closing.namePlate, '2027:01:19 15:02:33'),
+  'temp occupancy.pdf': closing.temporaryOccupancy,
+  'punch list 2-24.pdf': closing.punchList,
+  'last draw letter.pdf': closing.lastDrawLetter,
 };
 
 /**

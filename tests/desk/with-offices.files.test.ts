@@ -11,7 +11,7 @@ async function keepPlans({ desk, pdf, lot }: SmallLot, revision: string, replace
 it('says who holds which copies, and that an edition they hold was replaced since', async () => {
   await using small = await openSmallLot();
   const { desk } = small;
-  expect(await desk.ask('with-offices', {}, small)).toEqual({ offices: [], others: [] });
+  expect(await desk.ask('with-offices', {}, small)).toEqual({ changed: [], offices: [], others: [] });
   await keepPlans(small, 'A');
   await desk.ask('keep', { papers: [{ files: [], kind: 'deed', physicalOnly: true }] }, small);
   const { packet, files } = await desk.ask('assemble', { errand: 'permit-apply' }, small);
@@ -28,10 +28,32 @@ it('says who holds which copies, and that an edition they hold was replaced sinc
   await keepPlans(small, 'B', 'P-A');
   const after = (await desk.ask('with-offices', {}, small)).offices[0]?.handed[0]?.editions;
   expect(after?.find(({ number }) => number === 'P-A')).toMatchObject({ old: true });
+  const told = await desk.ask('with-offices', {}, small);
+  expect(told.changed).toMatchObject([
+    {
+      title: 'House plans',
+      now: 'revision B',
+      holders: [{ to: 'R. Amsel', holds: 'revision A', copies: 2 }],
+      makers: [],
+    },
+  ]);
+  expect(told.offices[0]?.unseen).toMatchObject([
+    { title: 'House plans', number: 'revision B', holds: 'revision A', errand: 'permit-apply' },
+  ]);
+  // A paper made from the old one has a maker to tell; whoever got the new one has been told.
+  const trusses = { files: [], physicalOnly: true, kind: 'truss-sheets', number: 'T-1' };
+  await desk.ask('keep', { papers: [{ ...trusses, links: [{ word: 'made from', to: 'P-A' }] }] }, small);
+  const again = await desk.ask('assemble', { papers: ['P-B'], recipient: 'R. Amsel', title: 'The new plans' }, small);
+  await desk.ask('hand-over', { packet: again.packet, to: 'R. Amsel', how: 'at the counter' }, small);
+  const [changed] = (await desk.ask('with-offices', {}, small)).changed;
+  expect(changed).toMatchObject({
+    holders: [],
+    makers: [{ number: 'T-1', office: 'Truss maker', from: 'revision A' }],
+  });
   const { holders } = await desk.ask('pages', { edition: 'P-A' }, small);
   expect(holders).toMatchObject([{ to: 'R. Amsel', copies: 2 }]);
   const { handovers } = await desk.ask('handovers', {}, small);
-  await desk.ask('withdraw', { handover: handovers[0]?.handover ?? '', reason: 'It was shut.' }, small);
+  for (const { handover } of handovers) await desk.ask('withdraw', { handover, reason: 'It was shut.' }, small);
   expect((await desk.ask('with-offices', {}, small)).offices).toEqual([]);
 });
 

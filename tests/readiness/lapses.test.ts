@@ -44,6 +44,38 @@ describe('what lapses soon', () => {
     expect(lapses('2026-05-15')).toEqual([]);
   });
 
+  test('is told as far ahead as one asks, with the last day to ask for more time', () => {
+    const extended = practice({
+      papers: [
+        clocked('binder', [{ sort: 'stated' }], {
+          extension: { by: 'more', adds: { days: 90 }, times: 1, askedBeforeLapse: true },
+        }),
+        kind('more'),
+        kind('card'),
+      ],
+      errands: [errand('apply', { yields: ['card'], needs: [need('binder')] })],
+    });
+    const asked = { practice: extended, lot: view('2026-06-12'), day };
+    expect(readLapses(asked)).toEqual([]);
+    // 14 April and 59 days; the office takes requests until the last good day, a Friday.
+    expect(readLapses(asked, 59)).toMatchObject([{ by: '2026-06-12', askBy: '2026-06-12' }]);
+  });
+
+  test('is no trouble where it lasts days and is used in months: a new one would lapse again before then', () => {
+    const slow = practice({
+      papers: [clocked('ticket', [{ sort: 'lasts', span: { days: 15 } }]), kind('plans'), kind('well')],
+      errands: [
+        errand('call', { yields: ['ticket'] }),
+        errand('draw', { yields: ['plans'], takes: { from: { weeks: 8 }, to: { weeks: 8 } } }),
+        errand('drill', { yields: ['well'], needs: [need('ticket'), need('plans')] }),
+      ],
+    });
+    const held = lot({ papers: [paper('ticket', [edition('t', { issued: d('2026-04-09') })])] });
+    const [lapse] = readLapses({ practice: slow, lot: held, day });
+    expect(lapse).toMatchObject({ by: '2026-04-24', finding: { weight: 'good to know' } });
+    expect(lapse?.finding.remedy.say).toBe('Get it anew shortly before; got now, it lapses again.');
+  });
+
   test('is not told where nothing needs it any more', () => {
     const used = lot({ ...view('2026-05-01'), visits: [visit('apply', d('2026-04-01'))] });
     expect(readLapses({ practice: rules(), lot: used, day })).toEqual([]);

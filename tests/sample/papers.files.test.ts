@@ -8,7 +8,8 @@ import { rates } from '../../sample-project/make/papers/health.ts';
 import { costTotal } from '../../sample-project/make/papers/money.ts';
 import { areaAcres } from '../../sample-project/make/plans/parcel.ts';
 import { shelf } from '../../sample-project/make/shelf.ts';
-import { paperFile, readStory } from '../../sample-project/story-model.ts';
+import { sampleState, stateNames } from '../../sample-project/states.ts';
+import { paperFile } from '../../sample-project/story-model.ts';
 
 const folder = new URL('../../sample-project/papers/', import.meta.url);
 const names = readdirSync(folder);
@@ -28,10 +29,12 @@ beforeAll(async () => {
 });
 
 describe('The files of the invented lot', () => {
-  it('are exactly the files that the story names', () => {
-    const told = readStory().papers.flatMap((paper) => paper.files);
-    expect(new Set(told)).toEqual(new Set(names));
-    expect(new Set(told).size).toBe(told.length);
+  it('are exactly the files that the story and its branches name, each paper of a story once', () => {
+    const stories = [...new Set(stateNames.map((name) => sampleState(name).story))];
+    const told = stories.map(({ papers }) => papers.flatMap((paper) => paper.files));
+    const light = stories.flatMap(({ records }) => records.flatMap(({ file }) => file ?? []));
+    expect(new Set([...told.flat(), ...light])).toEqual(new Set(names));
+    for (const files of told) expect(new Set(files).size).toBe(files.length);
   });
 
   it('open in PDFium with the pages they should have', () => {
@@ -42,6 +45,8 @@ describe('The files of the invented lot', () => {
       'lindqvist_plans_A.pdf': 12,
       'Lindqvist House rev B FULL SET (2).pdf': 12,
       'Lindqvist House rev C.pdf': 12,
+      'Lindqvist House rev D.pdf': 12,
+      'deed recorded 3-17.pdf': 2,
       'truss pkg.pdf': 8,
       'truss pkg REISSUED.pdf': 8,
       'energy_report_v2.pdf': 2,
@@ -51,14 +56,16 @@ describe('The files of the invented lot', () => {
     expect(pages).toEqual(Object.fromEntries(Object.keys(pages).map((name) => [name, many[name] ?? 1])));
   });
 
-  it('are photographs that open, four of them taken with the camera held sideways', async () => {
+  it('are photographs that open, five of them taken with the camera held sideways', async () => {
     const turned: string[] = [];
     for (const name of names.filter((one) => /\.jpe?g$/i.test(one))) {
       const { orientation, width, height } = await sharp(bytesOf(name)).metadata();
       expect(Math.min(width, height), name).toBeGreaterThan(700);
       if (orientation === 6) turned.push(name);
     }
-    expect(new Set(turned)).toEqual(new Set(['IMG_3877.JPG', 'IMG_3902.JPG', 'IMG_4471.JPG', 'house left.JPG']));
+    expect(new Set(turned)).toEqual(
+      new Set(['IMG_3877.JPG', 'IMG_3902.JPG', 'IMG_4471.JPG', 'IMG_6203.JPG', 'house left.JPG']),
+    );
   });
 
   it('weigh less than 8 MB together, none of them more than 2 MB', () => {
@@ -150,7 +157,7 @@ describe('The figures printed on them', () => {
 
 describe('The making of them', () => {
   it('gives the same bytes again', async () => {
-    for (const name of ['truss pkg.pdf', 'Lindqvist House rev C.pdf', 'BINDER.pdf', 'BD7 blank.pdf']) {
+    for (const name of ['truss pkg.pdf', 'Lindqvist House rev C.pdf', 'BINDER.pdf', 'BD7 blank.pdf', 'IMG_5211.JPG']) {
       const made = await shelf[name]?.();
       expect(Buffer.from(made ?? []).equals(readFileSync(paperFile(name))), name).toBe(true);
     }

@@ -12,6 +12,7 @@ import { findingLines, paperMarks } from './findings.ts';
 import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
 import { inspectionsText } from './inspections.ts';
 import { readText, recordFilesText, slimText, unpackText } from './intake.ts';
+import { lapsesText } from './lapses.ts';
 import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 import { assembledText, planText } from './packet.ts';
 import { amendableText, draftText, laidText, officesText, pagesText, tableText, wordsText } from './screens.ts';
@@ -179,6 +180,7 @@ const printers: Printers = {
     ].join('\n'),
   today: todayText,
   inspections: inspectionsText,
+  lapses: lapsesText,
   pages: pagesText,
   'with-offices': officesText,
   table: tableText,

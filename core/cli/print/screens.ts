@@ -55,7 +55,30 @@ function handedLines({ handover, day, title, to, how, receipt, editions }: Hande
   ];
 }
 
-function officeLines({ office, waiting, back, handed, awaited, clocks }: Office): readonly string[] {
+type Changed = RequestAnswer<'with-offices'>['changed'][number];
+
+/** Whom to tell that a paper changed: who holds the old one, who made something from it. */
+function changedLines({ title, now, since, holders, makers }: Changed): readonly string[] {
+  return [
+    `${title}: ${now} counts since ${dayInWords(since)}. Tell those who have the old one:`,
+    ...table(
+      holders.map(({ to, holds, day, how, copies }) => [
+        `  ${to}`,
+        `holds ${holds}${copies > 1 ? `, ${copies} copies` : ''}`,
+        `since ${dayInWords(day)}, ${how}`,
+      ]),
+    ),
+    ...table(
+      makers.map(({ office, title: made, number, from }) => [
+        `  ${office}`,
+        `made ${made}${number === '' ? '' : ` ${number}`} from ${from}`,
+      ]),
+    ),
+    '',
+  ];
+}
+
+function officeLines({ office, waiting, back, handed, awaited, clocks, unseen }: Office): readonly string[] {
   return [
     [office.title, office.phone, office.hours].filter(Boolean).join(', '),
     ...waiting.map(
@@ -74,14 +97,21 @@ function officeLines({ office, waiting, back, handed, awaited, clocks }: Office)
         `  you wait for: ${title}${expected === undefined ? '' : `, expected by ${dayInWords(expected)}`}`,
     ),
     ...handed.flatMap(handedLines),
+    ...unseen.flatMap(({ title, number, errandTitle, holds }) =>
+      labelled(
+        '  not seen by them yet:',
+        `${title}${number === '' ? '' : `, ${number}`}${holds === undefined ? '' : ` (they hold ${holds})`}; for "${errandTitle}"`,
+        0,
+      ),
+    ),
     '',
   ];
 }
 
-export function officesText({ offices, others }: RequestAnswer<'with-offices'>): string {
-  if (offices.length + others.length === 0) return 'Nothing lies with any office.';
+export function officesText({ changed, offices, others }: RequestAnswer<'with-offices'>): string {
+  if (changed.length + offices.length + others.length === 0) return 'Nothing lies with any office.';
   const rest = others.length === 0 ? [] : ['Others', ...others.flatMap(handedLines)];
-  return [...offices.flatMap(officeLines), ...rest].join('\n').trimEnd();
+  return [...changed.flatMap(changedLines), ...offices.flatMap(officeLines), ...rest].join('\n').trimEnd();
 }
 
 export function tableText({ items, aside, folder }: RequestAnswer<'table'>): string {

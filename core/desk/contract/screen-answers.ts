@@ -4,6 +4,7 @@ import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { HoldRow, PacketFileRow } from './answers.ts';
 import type { FigureRow } from './figure-answers.ts';
+import type { ChangedRow, UnseenRow } from './lapse-answers.ts';
 import type { FileLook } from './table-answers.ts';
 
 export type * from './figure-answers.ts';
@@ -289,10 +290,14 @@ export interface OfficeRow {
   readonly handed: readonly HandedRow[];
   readonly awaited: readonly AwaitedRow[];
   readonly clocks: readonly RunningClock[];
+  /** In hand, asked for by this office, and never given to it in this edition. */
+  readonly unseen: readonly UnseenRow[];
 }
 
 /** Offices with something; handovers to somebody who is no office of the practice stand under `others`. */
 export interface OfficesAnswer {
+  /** Papers that changed while others hold the old ones, or made something from them. */
+  readonly changed: readonly ChangedRow[];
   readonly offices: readonly OfficeRow[];
   readonly others: readonly HandedRow[];
 }

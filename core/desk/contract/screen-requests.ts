@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { request } from './define.ts';
 import type { InspectionsAnswer } from './inspection-answers.ts';
+import type { LapsesAnswer } from './lapse-answers.ts';
 import type { AmendableAnswer, WordsAnswer } from './practice-answers.ts';
 import type {
   MailDraftAnswer,
@@ -22,6 +23,10 @@ export const screenRequests = {
   inspections: request<InspectionsAnswer>()({
     help: 'Show every inspection of the way: what is next, what it holds, what lies ready, how to book, what is recorded.',
     in: z.object({}),
+  }),
+  lapses: request<LapsesAnswer>()({
+    help: 'Show what lapses within so many days (60), and until when more time can be asked for.',
+    in: z.object({ within: z.number().int().min(1).max(3660).default(60) }),
   }),
   pages: request<PagesAnswer>()({
     help: 'Show one edition of a paper: its pages, what stands on it, how long it is good, who holds copies.',

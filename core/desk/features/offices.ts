@@ -1,4 +1,4 @@
-import { type Asked, currentEdition, indexLot, paperStateOf, readWay } from '../../readiness/index.ts';
+import { type Asked, indexLot, paperStateOf, readWay } from '../../readiness/index.ts';
 import type { Handover } from '../../store/index.ts';
 import { addDays, dayInWords, daysBetween } from '../../vocabulary/days.ts';
 import type { WayStop } from '../../vocabulary/finding.ts';
@@ -12,23 +12,15 @@ import type {
   OfficesAnswer,
   RunningClock,
 } from '../contract/screen-answers.ts';
-import { entryIn, kindTitle, type NamedEdition } from '../named.ts';
+import { entryIn, kindTitle } from '../named.ts';
 import { askedOf, errandTitle, officeCard, subjectTitle, titleFor } from './asked.ts';
+import { changedPapers, newerThan, unseenBy } from './changed.ts';
 import { backRow, waitingRow } from './with-them.ts';
 
 /** With the offices: who holds what, and what we wait for. */
 
 /** Comments left lying let an application lapse; common practice takes 180 days where an office says nothing else. */
 const commentDays = 180;
-
-/** They hold an edition in whose place another counts now; what only rides on another edition is not old by that. */
-function isOld({ paper, edition }: NamedEdition, asked: Asked): boolean {
-  const rides = edition.links.some(
-    ({ word, to }) => (word === 'amends' || word === 'extends') && entryIn(asked.lot, to)?.paper.kind === paper.kind,
-  );
-  const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, asked);
-  return !rides && counts !== undefined && counts.paper === paper.id && counts.id !== edition.id;
-}
 
 function handedRow(handover: Handover, asked: Asked, at: AtLot): HandedRow {
   const { id, packet, recipient, day, how, receipt, note, files, editions } = handover;
@@ -48,7 +40,9 @@ function handedRow(handover: Handover, asked: Asked, at: AtLot): HandedRow {
       const { paper } = entry;
       const title = titleFor(paper.title, subjectTitle(asked.lot, paper.subject));
       const number = entry.edition.number ?? '';
-      return [{ edition, paper: paper.id, title, number, copies, surrendered, old: isOld(entry, asked) }];
+      return [
+        { edition, paper: paper.id, title, number, copies, surrendered, old: newerThan(entry, asked) !== undefined },
+      ];
     }),
   };
 }
@@ -95,7 +89,14 @@ function clockOf({ title, since, comments }: BackRow, asked: Asked): readonly Ru
   return [{ say, through, days: daysBetween(asked.day, through) }];
 }
 
-function officeRow(id: string, handed: readonly HandedRow[], { asked, at }: { asked: Asked; at: AtLot }): OfficeRow {
+interface Office {
+  readonly asked: Asked;
+  readonly at: AtLot;
+  readonly given: readonly Handover[];
+}
+
+function officeRow(id: string, { asked, at, given }: Office): OfficeRow {
+  const handed = given.map((handover) => handedRow(handover, asked, at));
   const stops = readWay(asked).stops.filter(({ errand }) => asked.practice.errands[errand]?.office === id);
   const left = stops.filter(({ state }) => state === 'left with them');
   const back = stops.filter(({ state }) => state === 'sent back').flatMap((stop) => backRow(stop, asked, at.lot) ?? []);
@@ -106,6 +107,7 @@ function officeRow(id: string, handed: readonly HandedRow[], { asked, at }: { as
     handed,
     awaited: left.flatMap((stop) => awaitedRows(stop, asked)),
     clocks: back.flatMap((row) => clockOf(row, asked)),
+    unseen: unseenBy(id, given, asked),
   };
 }
 
@@ -113,10 +115,9 @@ export const withOffices = onLot(requests['with-offices'], (_input, at): Offices
   const asked = askedOf(at);
   const given = at.lot.handovers().filter(({ withdrawn, day }) => withdrawn === undefined && day <= asked.day);
   const byOffice = Map.groupBy(given, (handover) => officeOf(handover, asked, at) ?? '');
-  const rows = (id: string): readonly HandedRow[] =>
-    (byOffice.get(id) ?? []).map((handover) => handedRow(handover, asked, at));
   const offices = Object.keys(asked.practice.offices)
-    .map((id) => officeRow(id, rows(id), { asked, at }))
+    .map((id) => officeRow(id, { asked, at, given: byOffice.get(id) ?? [] }))
     .filter(({ waiting, back, handed }) => waiting.length + back.length + handed.length > 0);
-  return { offices, others: rows('') };
+  const others = (byOffice.get('') ?? []).map((handover) => handedRow(handover, asked, at));
+  return { changed: changedPapers(given, asked), offices, others };
 });

@@ -17,6 +17,7 @@ import { correctRecords, recordFiles, removeRecords } from './intake/record-file
 import { slim } from './intake/slim.ts';
 import { unpack } from './intake/unpack.ts';
 import { keep } from './keeping.ts';
+import { lapses } from './lapses.ts';
 import { amendable, clerkSaid, practice, practiceWords, unsay } from './local-practice.ts';
 import { history, undo, verify } from './looking.ts';
 import { closeLot, newLot, openTheLot } from './lots.ts';
@@ -84,6 +85,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   purge,
   today,
   inspections,
+  lapses,
   pages,
   'with-offices': withOffices,
   table,

@@ -25,7 +25,8 @@ export function beginWith(found: Way, asked: Asked): readonly string[] {
   const waiting = found.stops.filter(({ state, waitsFor }) => state === "can't go yet" && waitsFor.length === 0);
   const missing = waiting.flatMap(({ errand: id, subject }) =>
     readErrand(id, { ...asked, subject }).findings.filter(
-      ({ sort, remedy }) => sort === 'missing' && remedy.errand === undefined,
+      // What they only like to see is nothing to begin with.
+      ({ sort, weight, remedy }) => sort === 'missing' && weight !== 'good to know' && remedy.errand === undefined,
     ),
   );
   return [...new Set(missing.flatMap(({ kind }) => (kind === undefined ? [] : [kindTitle(asked.practice, kind)])))];

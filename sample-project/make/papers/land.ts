@@ -18,20 +18,53 @@ const metes = [
   'thence along the line of Lot 8 to the southeast corner of Lot 7, and thence along the line of Lot 6 to the POINT OF BEGINNING, containing 3.10 acres, more or less, as shown on the plat of Heron Lane Division, Plat Book 14, Page 62.',
 ];
 
-export async function deed(): Promise<Uint8Array> {
-  const book = await Book.open({ title: 'Deed', day: '2024-03-11', faces: ['serif', 'serifBold', 'serifItalic'] });
+/** When the land was bought, as the deed tells it in its several places. */
+interface Bought {
+  readonly number: string;
+  readonly day: string;
+  readonly scanned: string;
+  readonly file: string;
+  readonly stamp: readonly [string, string, string];
+  readonly made: string;
+  readonly sworn: string;
+  readonly pen: string;
+}
+
+const inMarch2024: Bought = {
+  number: '2024-001873',
+  day: '2024-03-11',
+  scanned: '2024-03-20',
+  file: 'scan0012',
+  stamp: ['Mar 11, 2024   10:42 AM', 'Book 311   Page 204', 'Book 311   Page 205'],
+  made: '8th day of March, 2024',
+  sworn: 'March 8, 2024',
+  pen: '3-8-24',
+};
+
+/** The same sale two years later, for the lot told in its first month. */
+const inMarch2026: Bought = {
+  number: '2026-000688',
+  day: '2026-03-17',
+  scanned: '2026-03-20',
+  file: 'deed recorded 3-17',
+  stamp: ['Mar 17, 2026   9:05 AM', 'Book 338   Page 96', 'Book 338   Page 97'],
+  made: '16th day of March, 2026',
+  sworn: 'March 16, 2026',
+  pen: '3-16-26',
+};
+
+export const deed = (): Promise<Uint8Array> => deedOf(inMarch2024);
+export const lateDeed = (): Promise<Uint8Array> => deedOf(inMarch2026);
+
+async function deedOf(bought: Bought): Promise<Uint8Array> {
+  const book = await Book.open({ title: 'Deed', day: bought.day, faces: ['serif', 'serifBold', 'serifItalic'] });
   const flow = new Flow(book, styles.recorder);
-  recorderStamp(flow, '2024-001873', [
-    'Mar 11, 2024   10:42 AM',
-    'Book 311   Page 204',
-    'Brindlemoor County Recorder',
-    '2 pages',
-  ]);
+  recorderStamp(flow, bought.number, [bought.stamp[0], bought.stamp[1], 'Brindlemoor County Recorder', '2 pages']);
   flow.y = 62;
   flow.para('After recording return to:\nHeronsgate Title Office\n12 Mill Row, Lower Brindle', { size: 9.5 });
   flow.gap(36).para('WARRANTY DEED', { bold: true, size: 16, align: 'centre' }).gap(8);
   flow.para(
-    `THIS DEED, made this 8th day of March, 2024, between OSWALD FENN THRALE, a single person, Grantor, and ${owners.both.toUpperCase()}, spouses, Grantees, whose mailing address is 77 Cooper Street, Lower Brindle.`,
+    `THIS DEED, made this ${bought.made}, between OSWALD FENN THRALE, a single person, Grantor, and ${owners.both.toUpperCase()}, spouses, Grantees, whose mailing address is 77 Cooper Street, Lower Brindle.`,
   );
   flow.para(
     `The Grantor, for ten dollars and other good consideration paid, conveys and warrants to the Grantees, as tenants with right of survivorship, the following land in ${county}:`,
@@ -46,11 +79,11 @@ export async function deed(): Promise<Uint8Array> {
   flow.para(
     'The Grantor covenants to be lawfully seized of the land, with good right to convey it, and to defend the title against lawful claims.',
   );
-  flow.signed('Oswald Fenn Thrale', 'Grantor', '3-8-24').gap(20);
-  flow.para('Sworn and signed before me on March 8, 2024, by Oswald Fenn Thrale, known to me.', { size: 10 });
-  flow.signed('Perpetua Voss', 'Notary, commission to 11-30-2026', '3-8-24');
+  flow.signed('Oswald Fenn Thrale', 'Grantor', bought.pen).gap(20);
+  flow.para(`Sworn and signed before me on ${bought.sworn}, by Oswald Fenn Thrale, known to me.`, { size: 10 });
+  flow.signed('Perpetua Voss', 'Notary, commission to 11-30-2026', bought.pen);
   const exhibit = new Flow(book, styles.recorder);
-  recorderStamp(exhibit, '2024-001873', ['Book 311   Page 205', 'Page 2 of 2']);
+  recorderStamp(exhibit, bought.number, [bought.stamp[2], 'Page 2 of 2']);
   exhibit.gap(70).para('EXHIBIT A', { bold: true, size: 15, align: 'centre' });
   exhibit.para(`Description of ${place.lot}, Parcel ${place.parcel}`, { align: 'centre' }).gap(14);
   for (const line of metes) exhibit.para(line, { indent: 16 });
@@ -58,7 +91,7 @@ export async function deed(): Promise<Uint8Array> {
     size: 9.5,
     face: 'serifItalic',
   });
-  return scan(await book.bytes(), { seed: 'deed', title: 'scan0012', day: '2024-03-20', sideways: [1] });
+  return scan(await book.bytes(), { seed: 'deed', title: bought.file, day: bought.scanned, sideways: [1] });
 }
 
 export async function mortgage(): Promise<Uint8Array> {

@@ -5,8 +5,9 @@ import type { Colour } from '../kit/ink.ts';
 import type { Leaf, Point } from '../kit/leaf.ts';
 import { develop } from '../kit/photo.ts';
 import { clamp, drawPages } from '../kit/picture.ts';
+import { walls } from './walls.ts';
 
-type Scene = (leaf: Leaf, chance: Chance) => void;
+export type Scene = (leaf: Leaf, chance: Chance) => void;
 
 const sky = (leaf: Leaf, low: Colour, high: Colour): void => {
   for (let i = 0; i < 60; i += 1) {
@@ -246,7 +247,7 @@ const bareLot: Scene = (leaf, chance) => {
   }
 };
 
-const scenes = { front, rear, south: side(true), north: side(false), bareLot } as const;
+const scenes = { front, rear, south: side(true), north: side(false), bareLot, ...walls } as const;
 export type SceneName = keyof typeof scenes;
 
 /** A drawn scene put through a lens: grain, softness, a darker rim. */

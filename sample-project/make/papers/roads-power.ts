@@ -123,32 +123,72 @@ export async function temporaryPower(): Promise<Uint8Array> {
   return book.bytes();
 }
 
-export async function locateTicket(): Promise<Uint8Array> {
-  const book = await Book.open({ title: 'Locate ticket', day: '2026-05-12', faces: ['code', 'human', 'humanBold'] });
+/** One call to the locate centre: what it prints, and who answered. */
+interface Located {
+  readonly ticket: string;
+  readonly day: string;
+  readonly called: string;
+  readonly start: string;
+  readonly through: string;
+  readonly where: string;
+  readonly work: string;
+  readonly area: string;
+  readonly answers: readonly (readonly [string, string, string])[];
+}
+
+const forBuilding: Located = {
+  ticket: '2605-120447',
+  day: '2026-05-12',
+  called: 'Tue 2026-05-12 08:31',
+  start: 'Fri 2026-05-15 08:31',
+  through: '2026-05-30',
+  where: `${place.house}, Brindlemoor County`,
+  work: 'driveway pipe, septic, service trench, footings',
+  area: 'road margin 30 ft each side of station 4+18; whole lot marked in white',
+  answers: [
+    ['Fennick Valley Power', 'marked, red', '05-13 14:05'],
+    ['Brindle Telephone', 'clear, no lines', '05-13 09:40'],
+    ['County water', 'not in this area', '05-12 16:22'],
+  ],
+};
+
+const forPits: Located = {
+  ticket: '2604-060218',
+  day: '2026-04-06',
+  called: 'Mon 2026-04-06 09:12',
+  start: 'Thu 2026-04-09 09:12',
+  through: '2026-04-24',
+  where: `${place.lot}, Brindlemoor County`,
+  work: 'four soil pits, 6 ft deep, by machine',
+  area: 'four places flagged in white, 60 to 180 ft from the road',
+  answers: [
+    ['Fennick Valley Power', 'clear, poles along the road only', '04-07 13:20'],
+    ['Brindle Telephone', 'clear, no lines', '04-07 10:02'],
+    ['County water', 'not in this area', '04-06 15:48'],
+  ],
+};
+
+export const locateTicket = (): Promise<Uint8Array> => ticketOf(forBuilding);
+export const pitsTicket = (): Promise<Uint8Array> => ticketOf(forPits);
+
+async function ticketOf(located: Located): Promise<Uint8Array> {
+  const book = await Book.open({ title: 'Locate ticket', day: located.day, faces: ['code', 'human', 'humanBold'] });
   const flow = new Flow(book, { ...styles.power, body: 'code', bold: 'code', size: 9 });
   flow.para('LOCATE REQUEST CONFIRMATION', { size: 14 }).rule();
   flow.pairs(
     [
-      ['Ticket', '2605-120447'],
-      ['Called in', 'Tue 2026-05-12 08:31'],
-      ['Dig may start', 'Fri 2026-05-15 08:31'],
-      ['Marks good through', '2026-05-30'],
+      ['Ticket', located.ticket],
+      ['Called in', located.called],
+      ['Dig may start', located.start],
+      ['Marks good through', located.through],
       ['Caller', owners.both],
-      ['Place', `${place.house}, Brindlemoor County`],
-      ['Work', 'driveway pipe, septic, service trench, footings'],
-      ['Area', 'road margin 30 ft each side of station 4+18; whole lot marked in white'],
+      ['Place', located.where],
+      ['Work', located.work],
+      ['Area', located.area],
     ],
     130,
   );
-  flow.table(
-    [
-      ['Utility', 'Answer', 'When'],
-      ['Fennick Valley Power', 'marked, red', '05-13 14:05'],
-      ['Brindle Telephone', 'clear, no lines', '05-13 09:40'],
-      ['County water', 'not in this area', '05-12 16:22'],
-    ],
-    { widths: [38, 38, 24] },
-  );
+  flow.table([['Utility', 'Answer', 'When'], ...located.answers], { widths: [38, 38, 24] });
   flow.para(
     'Dig by hand within 24 inches of a mark. Marks fade: ask again before the ticket lapses or when the marks are gone.',
   );

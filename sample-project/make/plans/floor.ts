@@ -4,7 +4,7 @@ import type { Book } from '../kit/book.ts';
 import { black, grey, pale, red } from '../kit/ink.ts';
 import type { Leaf } from '../kit/leaf.ts';
 import { feet, View } from '../kit/view.ts';
-import { drawFittings, drawWalls, type Revision, revisions, rooms, windows } from './house.ts';
+import { drawFittings, drawWalls, openStudy, type Revision, revisions, rooms, windows } from './house.ts';
 import { caption, north, notes, openSheet, schedule } from './sheet-frame.ts';
 
 const quarter = 18;
@@ -23,7 +23,7 @@ export function floorPlan(book: Book, revision: Revision): Leaf {
       view.text([room.at[0], room.at[1] - 1], `${feet(w - 0.3)} x ${feet(d - 0.3)}`, { size: 9.5, colour: grey });
   }
   view.text([35, -4], 'PORCH', { face: 'slabBold', size: 13 });
-  if (revision === 'C')
+  if (openStudy(revision))
     view.note('5\'-0" cased opening, no door, no closet', [10.5, -13.4], [17.4, 13.4], { size: 10 });
   for (const win of windows) mark(view, win);
   dimensions(view);
@@ -53,19 +53,29 @@ export function floorPlan(book: Book, revision: Revision): Leaf {
   notes(leaf, [1440, 1400], {
     title: 'Revision',
     width: 760,
-    words:
-      revision === 'C'
-        ? [
-            'Bedroom 4 is now an open study: the door, the closet and its wall are gone, the opening to the hall is 5 ft wide with no door.',
-            'Nothing else on this sheet is changed from revision B.',
-          ]
-        : [
-            'Ceilings 9 ft throughout. Attic hatch 22 x 30 in. in the linen room.',
-            'Tub, shower and door glass tempered.',
-          ],
+    words: changed[revision],
   });
   return leaf;
 }
+
+const first = [
+  'Ceilings 9 ft throughout. Attic hatch 22 x 30 in. in the linen room.',
+  'Tub, shower and door glass tempered.',
+];
+
+/** What the sheet says of its own changes. */
+const changed: Readonly<Record<Revision, readonly string[]>> = {
+  A: first,
+  B: first,
+  C: [
+    'Bedroom 4 is now an open study: the door, the closet and its wall are gone, the opening to the hall is 5 ft wide with no door.',
+    'Nothing else on this sheet is changed from revision B.',
+  ],
+  D: [
+    'The duct runs in a chase along the hall; no truss is cut for it. Ceiling of the hall 8 ft below the chase.',
+    'Bedroom 2: header as on S2 of this revision. Rooms and openings are as in revision C.',
+  ],
+};
 
 function mark(view: View, win: (typeof windows)[number]): void {
   const out =

@@ -1,15 +1,21 @@
 import type { LineLook, Point } from '../kit/leaf.ts';
 import type { View } from '../kit/view.ts';
 
-export type Revision = 'A' | 'B' | 'C';
+export type Revision = 'A' | 'B' | 'C' | 'D';
 
 export const revisions = {
   A: { day: '2025-12-08', words: 'First issue, for prices', bedrooms: 4 },
   B: { day: '2026-03-09', words: 'Porch, windows, panel moved', bedrooms: 4 },
   C: { day: '2026-04-15', words: 'Open study, now 3 bedrooms', bedrooms: 3 },
+  D: { day: '2026-09-14', words: 'Headers, hall duct chase', bedrooms: 3 },
 } as const satisfies Record<Revision, { day: string; words: string; bedrooms: number }>;
 
 export const size: Point = [62, 30];
+/** From revision C on the fourth bedroom is a study without door or closet. */
+export function openStudy(revision: Revision): boolean {
+  return revision >= 'C';
+}
+
 const outer = 0.5;
 const inner = 0.375;
 
@@ -37,25 +43,24 @@ export interface Room {
 
 /** Inner walls, by their centre lines, in feet from the south-west corner. */
 export function partitions(revision: Revision): readonly Seg[] {
-  const closet4: Seg[] =
-    revision === 'C'
-      ? []
-      : [
-          [
-            [17, 11.2],
-            [22, 11.2],
-          ],
-          [
-            [17, 11.2],
-            [17, 13.5],
-          ],
-        ];
+  const closet4: Seg[] = openStudy(revision)
+    ? []
+    : [
+        [
+          [17, 11.2],
+          [22, 11.2],
+        ],
+        [
+          [17, 11.2],
+          [17, 13.5],
+        ],
+      ];
   return [
     [
       [0.5, 13.5],
-      [revision === 'C' ? 15 : 22, 13.5],
+      [openStudy(revision) ? 15 : 22, 13.5],
     ],
-    ...(revision === 'C'
+    ...(openStudy(revision)
       ? ([
           [
             [20, 13.5],
@@ -132,13 +137,12 @@ export function partitions(revision: Revision): readonly Seg[] {
 }
 
 export function doors(revision: Revision): readonly Door[] {
-  const fourth: Door[] =
-    revision === 'C'
-      ? []
-      : [
-          { at: [15.2, 13.5], width: 2.67, wall: 'x', swing: -1, hinge: -1 },
-          { at: [19.6, 11.2], width: 4, wall: 'x', swing: -1, hinge: 1 },
-        ];
+  const fourth: Door[] = openStudy(revision)
+    ? []
+    : [
+        { at: [15.2, 13.5], width: 2.67, wall: 'x', swing: -1, hinge: -1 },
+        { at: [19.6, 11.2], width: 4, wall: 'x', swing: -1, hinge: 1 },
+      ];
   return [
     { at: [30, 0.25], width: 3, wall: 'x', swing: 1, hinge: -1 },
     { at: [10.2, 13.5], width: 2.67, wall: 'x', swing: -1, hinge: 1 },
@@ -179,7 +183,7 @@ export function rooms(revision: Revision): readonly Room[] {
   return [
     { name: 'BEDROOM 2', at: [6.5, 24.6], from: [0.5, 17], to: [13, 29.5] },
     { name: 'BEDROOM 3', at: [6.5, 6], from: [0.5, 0.5], to: [13, 13.5] },
-    { name: revision === 'C' ? 'STUDY (OPEN)' : 'BEDROOM 4', at: [17.5, 6], from: [13, 0.5], to: [22, 13.5] },
+    { name: openStudy(revision) ? 'STUDY (OPEN)' : 'BEDROOM 4', at: [17.5, 6], from: [13, 0.5], to: [22, 13.5] },
     { name: 'HALL', at: [13.5, 15.1], from: [0.5, 13.5], to: [22, 17] },
     { name: 'BATH 2', at: [17.5, 21], from: [13, 17], to: [22, 25] },
     { name: 'LINEN', at: [15.4, 27.4], from: [13, 25], to: [22, 29.5] },

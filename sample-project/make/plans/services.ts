@@ -3,7 +3,7 @@ import { black } from '../kit/ink.ts';
 import type { Leaf, Point } from '../kit/leaf.ts';
 import type { View } from '../kit/view.ts';
 import { ground } from './floor.ts';
-import { type Revision, revisions, rooms } from './house.ts';
+import { openStudy, type Revision, revisions, rooms } from './house.ts';
 import { caption, notes, openSheet, schedule } from './sheet-frame.ts';
 
 const outlet = (view: View, [x, y]: Point, wall: Point): void => {
@@ -71,7 +71,7 @@ export function electrical(book: Book, revision: Revision): Leaf {
       'Circuits by the licensed electrician; this sheet shows places only.',
       'Ground-fault protection in baths, kitchen, laundry, outside; arc-fault where asked for.',
       'Temporary and permanent power after the county has passed them; the cooperative energises.',
-      revision === 'C'
+      openStudy(revision)
         ? 'Study wired as before; its alarm moved to the hall side of the opening.'
         : 'Each bedroom has its own smoke alarm.',
     ],
@@ -211,8 +211,8 @@ export function energySheet(book: Book, revision: Revision): Leaf {
       [
         '4',
         '2\'-8" x 6\'-8"',
-        revision === 'C' ? '4' : '5',
-        revision === 'C' ? 'inside; the study has none' : 'inside',
+        openStudy(revision) ? '4' : '5',
+        openStudy(revision) ? 'inside; the study has none' : 'inside',
       ],
       ['5', '2\'-4" x 6\'-8"', '3', 'bath, linen'],
     ],

@@ -102,7 +102,7 @@ function revisionBlock(leaf: Leaf, at: Point, revision: Revision): void {
     [116, 'What'],
   ] as const)
     leaf.text([x + off, y + 18], head, { face: 'human', size: 9.5, colour: grey });
-  const shown = (['A', 'B', 'C'] as const).filter((r) => r <= revision);
+  const shown = (['A', 'B', 'C', 'D'] as const).filter((r) => r <= revision);
   shown.forEach((r, i) => {
     const row = y + 42 + i * 26;
     leaf.line([x, row - 18], [x + 274, row - 18], { width: 0.4 });

@@ -117,11 +117,34 @@ export function framing(book: Book, revision: Revision): Leaf {
     rows: [
       ['Opening', 'Header', 'Jacks'],
       ['to 3 ft', '2 - 2x6', '1'],
-      ['to 5 ft', '2 - 2x8', '1'],
+      ['to 5 ft', revision === 'D' ? '2 - 2x10' : '2 - 2x8', revision === 'D' ? '2' : '1'],
       ['to 6 ft', '2 - 2x10', '2'],
     ],
   });
+  if (revision === 'D') {
+    cloud(leaf, [1430, 1376], [690, 140]);
+    cloud(leaf, view.at([23, 17.5]), [view.scale * 23, view.scale * 4.2]);
+    view.note('D: duct chase between trusses, none cut', [52, 39], [36, 17.4], { size: 12 });
+  }
   return leaf;
+}
+
+/** A ring of arcs round what a revision changed, as draughtsmen draw it. */
+function cloud(leaf: Leaf, [x, y]: Point, [w, h]: Point): void {
+  const r = 14;
+  const along = (length: number): readonly number[] =>
+    Array.from(
+      { length: Math.round(length / (2 * r)) },
+      (_, i) => (i * 2 + 1) * (length / Math.round(length / (2 * r)) / 2),
+    );
+  for (const d of along(w)) {
+    leaf.arc([x + d, y], r, [0, 180], { width: 1.4 });
+    leaf.arc([x + d, y + h], r, [180, 360], { width: 1.4 });
+  }
+  for (const d of along(h)) {
+    leaf.arc([x, y + d], r, [90, 270], { width: 1.4 });
+    leaf.arc([x + w, y + d], r, [270, 450], { width: 1.4 });
+  }
 }
 
 export function details(book: Book, revision: Revision): Leaf {

@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest';
+import { readErrand } from '../../core/readiness/index.ts';
+import { d, edition, errand, kind, lot, need, paper, practice } from './making.ts';
+
+const day = d('2026-09-16');
+
+describe('a result in hand that did not pass', () => {
+  const rules = practice({
+    papers: [
+      kind('framing-result', { facts: { result: { id: 'result', sort: 'text', title: 'Result' } } }),
+      kind('next'),
+    ],
+    errands: [
+      errand('framing', { inspection: true, yields: ['framing-result'] }),
+      errand('insulation', { inspection: true, yields: ['next'], needs: [need('framing-result', { use: 'show' })] }),
+    ],
+  });
+  const reading = (result: string) => {
+    const said = edition('r', { issued: d('2026-09-10'), facts: { result: { sort: 'text', value: result } } });
+    return readErrand('insulation', { practice: rules, lot: lot({ papers: [paper('framing-result', [said])] }), day });
+  };
+
+  test('opens nothing: the next inspection would be a trip for nothing', () => {
+    const { state, findings } = reading('not passed');
+    expect(state).toBe("can't go yet");
+    expect(findings).toMatchObject([{ sort: 'refused by office', kind: 'framing-result', weight: 'refused' }]);
+    expect(findings[0]?.say).toBe('"The framing-result" of 10 Sep 2026 says "not passed".');
+    expect(findings[0]?.remedy.errand).toBe('framing');
+  });
+
+  test('is no hindrance once a passed one is in hand, nor where nobody entered what it says', () => {
+    expect(reading('passed').state).toBe('can go');
+    expect(reading('see sheet 2').state).toBe('can go');
+  });
+});
