@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readErrand } from '../../core/readiness/index.ts';
-import { d, edition, errand, kind, lot, need, paper, practice } from './making.ts';
+import type { Visit } from '../../core/vocabulary/lot.ts';
+import { d, edition, errand, kind, lot, need, paper, practice, visit } from './making.ts';
 
 const day = d('2026-09-16');
 
@@ -15,9 +16,10 @@ describe('a result in hand that did not pass', () => {
       errand('insulation', { inspection: true, yields: ['next'], needs: [need('framing-result', { use: 'show' })] }),
     ],
   });
-  const reading = (result: string) => {
+  const reading = (result: string, visits: readonly Visit[] = []) => {
     const said = edition('r', { issued: d('2026-09-10'), facts: { result: { sort: 'text', value: result } } });
-    return readErrand('insulation', { practice: rules, lot: lot({ papers: [paper('framing-result', [said])] }), day });
+    const view = lot({ papers: [paper('framing-result', [said])], visits });
+    return readErrand('insulation', { practice: rules, lot: view, day });
   };
 
   test('opens nothing: the next inspection would be a trip for nothing', () => {
@@ -31,5 +33,10 @@ describe('a result in hand that did not pass', () => {
   test('is no hindrance once a passed one is in hand, nor where nobody entered what it says', () => {
     expect(reading('passed').state).toBe('can go');
     expect(reading('see sheet 2').state).toBe('can go');
+  });
+
+  test('is over once they came again and passed it, though only the first report was kept', () => {
+    const again = [visit('framing', d('2026-09-15'), { outcome: 'pass' })];
+    expect(reading('not passed', again).state).toBe('can go');
   });
 });

@@ -153,6 +153,14 @@ function behind(world: World, errand: Errand): boolean {
   return concerns(world, errand) === false || settled(world, errand);
 }
 
+/** A report on work that did not pass, as long as nobody has passed it since. */
+function tellsOfFailure(world: World, kind: string, held: Held): boolean {
+  const all = Object.values(world.practice.errands);
+  const inspection = all.find((errand) => errand.inspection && errand.yields.includes(kind));
+  if (inspection === undefined || behind(world, inspection)) return false;
+  return resultSays(world, inspection, held.edition) === 'not passed';
+}
+
 /** Met: a current edition that is there, readable, good through the margin, fresh, in force and not stale. */
 export function needMet(world: World, need: Need): boolean {
   return need.kinds.some((kind) => {
@@ -164,6 +172,7 @@ export function needMet(world: World, need: Need): boolean {
     if (good === true && margin !== undefined && through !== 'for good' && through < margin) return false;
     const { issued, effective } = held.edition;
     if (effective !== undefined && effective > world.day) return false;
+    if (tellsOfFailure(world, kind, held)) return false;
     return need.fresh === undefined || issued === undefined || addSpan(issued, need.fresh) >= world.day;
   });
 }
