@@ -15,6 +15,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/**/*.files.test.ts', 'tests/**/*.window.test.ts'],
           setupFiles,
+          // Only a test that hangs runs into this: how fast the machine is just now is no part of what is tested.
+          testTimeout: 120_000,
         },
       },
       {

@@ -1,5 +1,6 @@
 import type { Finding, FindingSort, Weight } from '../vocabulary/finding.ts';
 import type { EditionId } from '../vocabulary/lot.ts';
+import { privacyOf } from '../vocabulary/privacy.ts';
 import type { Entry } from './lot-index.ts';
 import { officeTitle, paperTitle } from './need-case.ts';
 import { stateOfEntry } from './paper-state.ts';
@@ -117,7 +118,13 @@ function stale(chosen: Chosen): Told | undefined {
 }
 
 function privacy({ at, entry, title }: Chosen): Told | undefined {
-  if (kindOf(at, entry.paper.kind)?.private !== true) return undefined;
+  const kept = privacyOf(entry.paper.kind, at.practice.papers);
+  if (kept === 'open') return undefined;
+  if (kept === 'no rule') {
+    const say = `No rule knows "${entry.paper.title}": it may be private. It goes in because you chose it yourself.`;
+    const mend: Mend = { do: 'say', say: 'Look through it before it leaves your hand.' };
+    return { weight: 'good to know', sort: 'caution', say, mend };
+  }
   const mend: Mend = { do: 'say', say: 'Leave it out unless they asked for this very paper.' };
   return {
     weight: 'good to know',

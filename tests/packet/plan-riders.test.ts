@@ -140,6 +140,14 @@ describe('a paper that is good only with another', () => {
     ]);
   });
 
+  it('takes one no rule knows on the owner’s word that it belongs, and that is told', () => {
+    const plan = planOf({ other: rider('extends') });
+    expect(plan.tabs[0]?.riders).toHaveLength(1);
+    expect(plan.notes.join(' ')).toContain(
+      'No rule knows "other": it goes in because you noted that it belongs to "permit".',
+    );
+  });
+
   it('goes without a private one that nobody asked for, and that is told', () => {
     const plan = planOf({ 'more-time': rider('extends') }, { kinds: { 'more-time': { private: true } } });
     expect(plan.tabs[0]?.title).toBe('permit');

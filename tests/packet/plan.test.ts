@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { planPacket } from '../../core/packet/plan/index.ts';
 import type { PacketPlan, PlanFile, PlanSheet } from '../../core/packet/plan-model.ts';
 import { LotfileError } from '../../core/vocabulary/errors.ts';
+import type { Delivery } from '../../core/vocabulary/practice.ts';
 import { textsOf, wordsOf } from '../typeset/written.ts';
 import { delivery, evenMetrics, missingFinding, need, type OrderShape, orderOf, paper } from './plan-fixture.ts';
 
@@ -299,6 +300,15 @@ describe('papers that do not go in', () => {
     });
     expect(unasked.tabs).toEqual([]);
     expect(unasked.notes.join(' ')).toContain('private');
+  });
+
+  it('a private paper that goes by mail or lies in the site binder is told of, at a counter it is not', () => {
+    const kinds = { 'owner-id': { private: true } };
+    const notes = (way: Delivery['way']) =>
+      planOf({ papers: { 'owner-id': {} }, kinds, errand: { deliver: { ...delivery, way } } }).notes.join(' ');
+    expect(notes('e-mail')).toContain('"owner-id" is private. It goes by e-mail');
+    expect(notes('site binder')).toContain('"owner-id" is private. Whoever opens the site binder can read it.');
+    expect(notes('counter')).not.toContain('private');
   });
 
   it('refuses to plan with a paper whose pages are gone, naming it', () => {

@@ -153,7 +153,14 @@ describe('common practice of a rural county', () => {
     const hidden = Object.values(practice.papers)
       .filter((kind) => kind.private)
       .map((kind) => kind.id);
-    expect(hidden).toEqual(['owner-id', 'homeowners-application', 'homestead-application']);
+    expect(hidden).toEqual([
+      'loan-commitment',
+      'owner-id',
+      'loan-agreement',
+      'homeowners-application',
+      'homestead-application',
+      'permanent-loan',
+    ]);
   });
 
   it('promises nothing in its own words', () => {

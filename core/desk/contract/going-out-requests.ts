@@ -38,7 +38,7 @@ export const goingOutRequests = {
     help: 'Write the house record: plain folders, one PDF of all, and an index any browser opens.',
     in: z.object({
       folder: ticketSchema,
-      /** Also private papers (bank details, social security numbers). */
+      /** Also private papers (bank details, social security numbers) and those no rule knows. */
       privates: z.boolean().default(false),
     }),
     long: true,

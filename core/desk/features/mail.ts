@@ -1,12 +1,15 @@
 import { createWriteStream, existsSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
+import type { PacketPlan } from '../../packet/plan-model.ts';
 import type { KeptPacket } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { Delivery } from '../../vocabulary/practice.ts';
+import { privacyInWords, privacyOf } from '../../vocabulary/privacy.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import type { MailDraftAnswer } from '../contract/screen-answers.ts';
+import { entryIn } from '../named.ts';
 import { offerMade } from './made-files.ts';
 import { type PacketPart as Part, packetNamed, wholeParts } from './packet-files.ts';
 
@@ -44,6 +47,19 @@ function textOf(
     ...lines,
     '',
   ].join('\n');
+}
+
+/** Private papers that leave with the mail, each named: told before anything is sent. */
+function privateInside({ tabs }: PacketPlan, at: AtLot): readonly string[] {
+  const { papers } = at.lot.practice();
+  const view = at.lot.view();
+  return tabs
+    .filter(({ place, seeTab }) => seeTab === undefined && (place === 'inside' || place === 'beside'))
+    .flatMap(({ edition, riders = [] }) => [edition, ...riders])
+    .flatMap((id) => (id === undefined ? [] : [entryIn(view, id)?.paper]))
+    .flatMap((paper) => (paper === undefined ? [] : [privacyInWords(paper.title, privacyOf(paper.kind, papers))]))
+    .filter((said) => said !== undefined)
+    .map((said) => `${said} It leaves with this mail: see that the address is the one they gave you.`);
 }
 
 /** Whom the draft would be too large for: the office by its own limit, else most mail services. */
@@ -89,7 +105,8 @@ export const mailDraft = onLot(
   requests['mail-draft'],
   async ({ packet: said, to, words }, at): Promise<MailDraftAnswer> => {
     const packet = packetNamed(at, said);
-    const { draft, delivery, recipient } = at.lot.packetPlan(packet.id);
+    const plan = at.lot.packetPlan(packet.id);
+    const { draft, delivery, recipient } = plan;
     const parts = (await wholeParts(packet, at)).filter(({ sort }) => sort !== 'print shop');
     if (parts.length === 0) {
       throw new LotfileError('not found', `There is nothing of "${packet.title}" to attach.`, {
@@ -109,7 +126,10 @@ export const mailDraft = onLot(
         ...made,
         tooLargeFor: tooLarge(made.bytes, parts, { recipient, delivery }),
         attached: parts.map((part) => part.name),
-        notes: draft ? ['What is attached is a DRAFT: its margins say so. Don’t send it like this.'] : [],
+        notes: [
+          ...(draft ? ['What is attached is a DRAFT: its margins say so. Don’t send it like this.'] : []),
+          ...privateInside(plan, at),
+        ],
       };
     } finally {
       await rm(path, { force: true });

@@ -1,5 +1,6 @@
 import type { EditionId } from '../../vocabulary/lot.ts';
 import type { Delivery, Need } from '../../vocabulary/practice.ts';
+import { privacyOf } from '../../vocabulary/privacy.ts';
 import type { PacketOrder, PlanTab } from '../plan-model.ts';
 import { contentOf, type Found, findEdition, isUsable, unusableNote } from './found.ts';
 import { byHandNote, makeRow, placeOf } from './make-row.ts';
@@ -34,13 +35,9 @@ export function addRiders(from: RidersOrder, { row, rows, notes }: Added): reado
   for (const id of from.riders) {
     if (rows.some((earlier) => ridesUnder(earlier, id))) continue;
     const found = findEdition(from.order, id);
-    const kind = from.order.practice.papers[found.paper.kind];
-    if (kind?.private === true && from.need?.kinds.includes(kind.id) !== true) {
-      notes.push(
-        `"${kind.title}" belongs to "${row.title}", but is private and not asked for by name: it was left out.`,
-      );
-      continue;
-    }
+    const kept = heldBack(from, found, row.title);
+    if (kept.note !== undefined) notes.push(kept.note);
+    if (kept.out) continue;
     const rider = riderRow(from, { found, main: row, tab: row.tab.tab + 1 + apart.length }, notes);
     const together =
       rider.tab.place === row.tab.place && (rider.tab.place === 'inside' || rider.tab.place === 'by hand');
@@ -48,6 +45,31 @@ export function addRiders(from: RidersOrder, { row, rows, notes }: Added): reado
     else apart.push(rider);
   }
   return [joined.length === 0 ? row : withRiders(row, joined), ...apart];
+}
+
+interface Kept {
+  readonly out: boolean;
+  readonly note?: string | undefined;
+}
+
+/** A private one stays out unless its kind is asked for; one of no rule goes in on the owner's word that it belongs. */
+function heldBack({ order, need }: RidersOrder, { paper }: Found, main: string): Kept {
+  const { kind, title } = paper;
+  if (need?.kinds.includes(kind) === true) return { out: false };
+  switch (privacyOf(kind, order.practice.papers)) {
+    case 'private':
+      return {
+        out: true,
+        note: `"${title}" belongs to "${main}", but is private and not asked for by name: it was left out.`,
+      };
+    case 'no rule':
+      return {
+        out: false,
+        note: `No rule knows "${title}": it goes in because you noted that it belongs to "${main}".`,
+      };
+    case 'open':
+      return { out: false };
+  }
 }
 
 function riderRow(

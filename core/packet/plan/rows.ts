@@ -1,8 +1,10 @@
 import type { NeedReading } from '../../vocabulary/finding.ts';
 import type { Errand, Need } from '../../vocabulary/practice.ts';
+import { privacyInWords, privacyOf } from '../../vocabulary/privacy.ts';
 import type { PacketOrder, PacketPurpose } from '../plan-model.ts';
 import { contentOf, findEdition, isUsable, unusableNote } from './found.ts';
 import { byHandNote, makeRow, placeOf } from './make-row.ts';
+import { privacyNotes } from './private-papers.ts';
 import { addRiders, ridesUnder } from './riders.ts';
 import type { Row, Rows } from './row.ts';
 
@@ -34,11 +36,12 @@ function needRow(from: NeedRowOrder, notes: string[]): Row | undefined {
   const found = reading.edition === undefined ? undefined : findEdition(order, reading.edition);
   const kindId = found?.paper.kind ?? reading.kind;
   const kind = order.practice.papers[kindId];
-  if (kind?.private === true && need?.kinds.includes(kindId) !== true) {
-    notes.push(`"${kind.title}" is private and this errand doesn't ask for it by name: it was left out.`);
+  const title = found?.paper.title ?? kind?.title ?? kindId;
+  const kept = privacyInWords(title, privacyOf(kindId, order.practice.papers));
+  if (kept !== undefined && need?.kinds.includes(kindId) !== true) {
+    notes.push(`${kept} This errand doesn't ask for it by name: it was left out.`);
     return undefined;
   }
-  const title = found?.paper.title ?? kind?.title ?? kindId;
   const content = found === undefined ? undefined : contentOf(order, found);
   const usable = found !== undefined && isUsable(found, content);
   if (found !== undefined && !usable) notes.push(unusableNote(found));
@@ -58,6 +61,7 @@ function needRow(from: NeedRowOrder, notes: string[]): Row | undefined {
   });
   const reason = place === 'by hand' ? byHandNote(title, { found, need, delivery: errand.deliver }) : undefined;
   if (reason !== undefined) notes.push(reason);
+  notes.push(...privacyNotes(kept, place, errand.deliver));
   return makeRow({
     order,
     delivery: errand.deliver,
@@ -87,8 +91,9 @@ export function ownChoiceRows(order: PacketOrder, purpose: OwnChoice): Rows {
     const usable = isUsable(found, content);
     if (!usable) notes.push(unusableNote(found));
     const about = findings.filter((finding) => finding.edition === id);
-    if (kind?.private === true && !about.some(({ sort }) => sort === 'caution'))
-      notes.push(`"${found.paper.title}" is private. It goes in because you chose it yourself.`);
+    const kept = privacyInWords(found.paper.title, privacyOf(found.paper.kind, order.practice.papers));
+    if (kept !== undefined && !about.some(({ sort }) => sort === 'caution'))
+      notes.push(`${kept} It goes in because you chose it yourself.`);
     const place = placeOf(found, {
       usable,
       content,

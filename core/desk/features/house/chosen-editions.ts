@@ -2,6 +2,7 @@ import { type Asked, currentEdition, validityOf } from '../../../readiness/index
 import { dayInWords } from '../../../vocabulary/days.ts';
 import { validityInWords } from '../../../vocabulary/in-words.ts';
 import type { Edition, Paper } from '../../../vocabulary/lot.ts';
+import { privacyOf } from '../../../vocabulary/privacy.ts';
 import { kindTitle } from '../../named.ts';
 import { subjectTitle, titleFor } from '../asked.ts';
 
@@ -30,10 +31,18 @@ function stateOf(edition: Edition, earlier: boolean, asked: Asked): string {
 
 function whyNot(paper: Paper, privates: boolean, { practice }: Asked): string | undefined {
   if (paper.notApplicable !== undefined) return `does not apply: ${paper.notApplicable}`;
-  return practice.papers[paper.kind]?.private === true && !privates ? 'private; only on your explicit word' : undefined;
+  if (privates) return undefined;
+  switch (privacyOf(paper.kind, practice.papers)) {
+    case 'private':
+      return 'private; only on your explicit word';
+    case 'no rule':
+      return 'no rule knows it, so it may be private; only on your explicit word';
+    case 'open':
+      return undefined;
+  }
 }
 
-/** Every edition by the day, by paper in the order of the practice; private ones only where that was said. */
+/** Every edition by the day, by paper in the order of the practice; private ones and those of no rule only where that was said. */
 export function chosenEditions(asked: Asked, privates: boolean): Chosen {
   const { lot, practice, day } = asked;
   const order = new Map(Object.keys(practice.papers).map((kind, n) => [kind, n]));
