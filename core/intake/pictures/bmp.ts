@@ -4,6 +4,7 @@ import sharp, { type Sharp } from 'sharp';
 import { dotsOf } from './dots-to-page.ts';
 import { checkSize, damaged, secondsLimit } from './limits.ts';
 import type { Density, OpenPictures, OpenSheet } from './picture-model.ts';
+import { withinTime } from './within-time.ts';
 
 const inchesPerMetre = 39.3701;
 
@@ -21,6 +22,15 @@ function headOf(bytes: Buffer, name: string): BmpHead {
   return { width: bytes.readInt32LE(18), height: Math.abs(bytes.readInt32LE(22)), density };
 }
 
+/** BITMAPINFOHEADER: bits a dot at 28, compression at 30; 1 and 2 are run lengths, all others as they stand. */
+function checkClaim(bytes: Buffer, { name, width, height }: { name: string; width: number; height: number }): void {
+  const [bits, packing] = [bytes.readUInt16LE(28), bytes.readUInt32LE(30)];
+  const packed = packing === 1 || packing === 2;
+  // Two bytes say at most 255 dots.
+  const least = packed ? (width * height) / 255 / 2 : (width * bits * height) / 8 / 2;
+  if (bytes.length < least) throw damaged(name);
+}
+
 /**
  * Opens a BMP; sharp reads none.
  * @throws LotfileError `file refused`
@@ -29,7 +39,8 @@ export function openBmp(path: string, name: string): OpenPictures {
   const bytes = readFileSync(path);
   const { width, height, density } = headOf(bytes, name);
   checkSize(name, width, height);
-  const { data } = decode(bytes, { toRGBA: true });
+  checkClaim(bytes, { name, width, height });
+  const { data } = withinTime(secondsLimit, () => decode(bytes, { toRGBA: true }));
   if (data.length !== width * height * 4) throw damaged(name);
   // The fourth byte is padding in nearly every BMP there is.
   for (let at = 3; at < data.length; at += 4) data[at] = 255;

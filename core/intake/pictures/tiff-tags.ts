@@ -1,8 +1,11 @@
 /** What the directory of one picture in a TIFF says (TIFF 6.0, section 2). */
 export interface TiffPage {
+  /** Where its directory stands. */
+  readonly at: number;
   readonly width: number;
   readonly height: number;
   readonly bits: number;
+  readonly samples: number;
   readonly compression: number;
   /** Shades of grey or black and white (tag 262: 0 or 1), no palette, no colours. */
   readonly grey: boolean;
@@ -19,7 +22,8 @@ export interface TiffPage {
 const mostDirectories = 4000;
 const mostTags = 500;
 
-class Reader {
+/** Numbers of a TIFF at any place; 0 beyond its end. */
+export class TiffReader {
   readonly #bytes: Buffer;
   readonly #little: boolean;
 
@@ -58,7 +62,7 @@ class Reader {
   }
 }
 
-function pageAt(reader: Reader, start: number): TiffPage {
+function pageAt(reader: TiffReader, start: number): TiffPage {
   const count = Math.min(reader.short(start), mostTags);
   const tags = new Map<number, number | undefined>();
   for (let index = 0; index < count; index += 1) {
@@ -68,9 +72,11 @@ function pageAt(reader: Reader, start: number): TiffPage {
   const subfile = tags.get(254) ?? 0;
   const orientation = tags.get(274) ?? 1;
   return {
+    at: start,
     width: tags.get(256) ?? 0,
     height: tags.get(257) ?? 0,
     bits: tags.get(258) ?? 1,
+    samples: tags.get(277) ?? 1,
     compression: tags.get(259) ?? 1,
     grey: (tags.get(277) ?? 1) === 1 && (tags.get(262) ?? 1) <= 1,
     orientation: orientation >= 1 && orientation <= 8 ? orientation : 1,
@@ -86,7 +92,7 @@ function pageAt(reader: Reader, start: number): TiffPage {
  * that bite their tail are cut there.
  */
 export function tiffPages(bytes: Buffer): readonly TiffPage[] {
-  const reader = new Reader(bytes);
+  const reader = new TiffReader(bytes);
   if (reader.short(2) !== 42) return [];
   const pages: TiffPage[] = [];
   const seen = new Set<number>();

@@ -4,7 +4,9 @@ import utif from 'utif2';
 import { dotsOf, jpegOf, twoTone } from './dots-to-page.ts';
 import { checkSize, damaged, mostPictures, options, secondsLimit } from './limits.ts';
 import type { Density, OpenPictures, OpenSheet } from './picture-model.ts';
+import { aloneDirectory } from './tiff-alone.ts';
 import { type TiffPage, tiffPages } from './tiff-tags.ts';
+import { withinTime } from './within-time.ts';
 
 const centimetres = 2.54;
 /** TIFF 6.0: old-style and new-style JPEG inside. */
@@ -65,15 +67,26 @@ async function turned(picture: Sharp, orientation: number): Promise<Dots> {
     .toBuffer({ resolveWithObject: true });
 }
 
-/** The odd ones (old-style JPEG inside, broken strips): another decoder, the same limits. */
-async function bySecondReader({ name, bytes, index, page }: Place): Promise<Made> {
-  checkSize(name, page.width, page.height);
-  const directory = utif.decode(bytes)[index];
+/** It holds all dots in memory several times over, and believes what it is told. */
+const secondReader = { dots: 60_000_000, samples: 8, bits: 64, seconds: 20 };
+
+function decoded(bytes: Buffer, name: string) {
+  const [directory] = utif.decode(bytes);
   if (directory === undefined) throw damaged(name);
   utif.decodeImage(bytes, directory);
   const { width, height } = directory;
   checkSize(name, width, height);
-  const rgba = utif.toRGBA8(directory);
+  return { rgba: utif.toRGBA8(directory), width, height };
+}
+
+/** The odd ones (old-style JPEG inside, broken strips): another decoder, the same limits. */
+async function bySecondReader({ name, bytes, page }: Place): Promise<Made> {
+  checkSize(name, page.width, page.height);
+  const { at, samples, bits } = page;
+  if (page.width * page.height > secondReader.dots || samples > secondReader.samples || bits > secondReader.bits) {
+    throw damaged(name);
+  }
+  const { rgba, width, height } = withinTime(secondReader.seconds, () => decoded(aloneDirectory(bytes, at), name));
   if (rgba.length !== width * height * 4 || rgba.every((value) => value === 0)) throw damaged(name);
   const raw = { width, height, channels: 4 } as const;
   const flat = sharp(rgba, { raw, limitInputPixels: false }).flatten({ background: 'white' });
@@ -108,7 +121,9 @@ async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
   const page: TiffPage = {
     width,
     height,
+    at: 0,
     bits: 8,
+    samples: 3,
     grey: space === 'b-w',
     compression: 1,
     orientation: 1,

@@ -9,6 +9,9 @@ const deepest = 64;
 /** Keys of a field that are written anew or may not live on (scripts, tagging). */
 const rewritten = new Set(['Kids', 'Parent', 'AA', 'A', 'StructParent', 'P']);
 
+/** What a widget takes from the fields above it (ISO 32000-1, 12.7.3.1 and 12.7.4). */
+const inheritable = ['T', 'FT', 'Ff', 'V', 'DV', 'DA', 'Q', 'Opt', 'MaxLen'] as const;
+
 /** A field above widgets on used pages. */
 interface FieldNode {
   readonly num: number;
@@ -54,7 +57,7 @@ export class FormCarry {
     made: Map<string, PdfValue>,
     at: { readonly use: PageUse; readonly num: number; readonly old: number | undefined },
   ): PdfDict {
-    if (this.#form === undefined) return made;
+    if (this.#form === undefined) return this.#onItsOwn(entries, made);
     this.#giveLook(entries, made);
     const root = this.#root(at.use.turn);
     const above = entries.get('Parent');
@@ -63,6 +66,15 @@ export class FormCarry {
     else if (at.old !== undefined) parent.kids.set(at.old, at.num);
     made.set('Parent', new FinishedRef((parent ?? root).num));
     return this.renameFonts(made);
+  }
+
+  /** A field of a file without a form is drawn by what stands above it, which is not carried: laid into the widget. */
+  #onItsOwn(entries: PdfDict, made: Map<string, PdfValue>): PdfDict {
+    for (const key of inheritable) {
+      const value = made.has(key) ? undefined : this.#inherited(entries, key);
+      if (value !== undefined) made.set(key, value);
+    }
+    return made;
   }
 
   /** Default-appearance strings name fonts of the form dictionary, which may have been renamed. */

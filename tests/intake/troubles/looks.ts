@@ -90,6 +90,17 @@ export const forms: readonly Trouble[] = [
     make: () => annotated([`${textField} /AP << /N 20 0 R >> >>`], { 20: box('0 1 1') }, form('6 0 R')),
     ends: kept,
   },
+  {
+    what: 'a button that hides words, its name and kind above it, in a form that was left behind',
+    make: () =>
+      annotated(
+        [
+          '<< /Type /Annot /Subtype /Widget /Parent 22 0 R /Rect [ 90 390 190 430 ] /F 4 /P 3 0 R /MK << /BG [ 1 1 1 ] >> /AP << /N 20 0 R >> >>',
+        ],
+        { 20: box('0 1 1'), 22: '<< /FT /Btn /Ff 65536 /T (Hider) /Kids [ 6 0 R ] >>' },
+      ),
+    ends: kept,
+  },
   { what: 'a form field that nobody drew', make: () => annotated([`${textField} >>`], {}, form('6 0 R')), ends: kept },
   {
     what: 'fields that its reader has to draw (NeedAppearances)',
