@@ -31,6 +31,16 @@ function changed({ title }: WholeFile): LotfileError {
   });
 }
 
+/** Where one of several files can't be opened, those before it are not left open. */
+function opened<T>(open: () => T, close: () => Promise<void>): T {
+  try {
+    return open();
+  } catch (problem) {
+    close().catch(() => undefined);
+    throw problem;
+  }
+}
+
 /**
  * Starts hashing kept files on a second core; one proved before in this run, and not touched since, is not read again.
  * `proved` waits for all of them; `close` gives up what still runs. An original may be asked for by an office, so a
@@ -49,7 +59,7 @@ export function proveWhole(
     await aside.end();
     for (const fd of fds.splice(0)) closeSync(fd);
   };
-  const hashes = files.flatMap((file) => {
+  const begin = (file: WholeFile) => {
     const fd = openKept(file.path, file.title);
     fds.push(fd);
     const key = `${file.sha256} ${file.path}`;
@@ -58,7 +68,8 @@ export function proveWhole(
     const hash = aside.whole(fd);
     hash.catch(() => undefined);
     return [{ file, hash, key, looks }];
-  });
+  };
+  const hashes = opened(() => files.flatMap(begin), close);
   const proved = async (): Promise<void> => {
     for (const { file, hash, key, looks } of hashes) {
       if ((await hash) !== file.sha256) throw changed(file);

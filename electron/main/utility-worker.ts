@@ -29,8 +29,16 @@ export function utilityWorker(utilityProcess: UtilityPart): LaunchWorker {
       hold: () => undefined,
       kill: () => {
         // Deep in a decoder it hears no polite word.
-        if (child.pid === undefined || !alive) child.kill();
-        else process.kill(child.pid, 'SIGKILL');
+        if (child.pid === undefined || !alive) {
+          child.kill();
+          return;
+        }
+        try {
+          process.kill(child.pid, 'SIGKILL');
+        } catch {
+          // It ended by itself just now, and its end has not been told yet.
+          child.kill();
+        }
       },
     };
   };

@@ -18,6 +18,10 @@ const aside: Readonly<Record<string, RegExp>> = {
   'better-sqlite3': new RegExp(`^(deps|src)(/|$)|^prebuilds/(?!${process.platform})`),
   'pdf-lib': /^(src|ts3\.4|dist)(\/|$)/,
   '@embedpdf/pdfium': /\.browser\./,
+  // One build as WebAssembly; the package is there twice more.
+  'libheif-js': /^(index\.js|wasm\.js|libheif(\/|$)|libheif-wasm\/(?!LICENSE$|libheif-bundle\.js$))/,
+  // Words and annotations are asked for, never pictures.
+  'pdfjs-dist': /^(?!package\.json$|LICENSE$|legacy(\/build(\/pdf(\.worker)?\.mjs)?)?$)/,
   '@tesseract.js-data/eng': /^4\.0\.0(\/|$)/,
   'tesseract.js': /^dist(\/|$)/,
   'tesseract.js-core': /\.wasm\.js$/,

@@ -114,15 +114,36 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
     expect(natives.filter((path) => /darwin|win32/.test(path))).toEqual([]);
   });
 
+  it('holds of the HEIC decoder and of the second PDF reader what is run, with their licences, and no other build', () => {
+    const inside = (name: string): readonly string[] =>
+      files
+        .filter((path) => path.startsWith(`/node_modules/${name}/`) && /\.\w+$|LICENSE$/.test(path))
+        .toSorted((a, b) => (a < b ? -1 : 1));
+    expect(inside('libheif-js').map((path) => path.slice('/node_modules/libheif-js/'.length))).toEqual([
+      'LICENSE',
+      'libheif-wasm/LICENSE',
+      'libheif-wasm/libheif-bundle.js',
+      'package.json',
+      'wasm-bundle.js',
+    ]);
+    expect(inside('pdfjs-dist').map((path) => path.slice('/node_modules/pdfjs-dist/'.length))).toEqual([
+      'LICENSE',
+      'legacy/build/pdf.mjs',
+      'legacy/build/pdf.worker.mjs',
+      'package.json',
+    ]);
+  });
+
   it('runs: it makes a lot, keeps a paper in its own worker program and assembles a packet', async () => {
     const program = join(root, 'program');
     extractAll(archive, program);
     const paper = await writePdf(join(root, 'Deed.pdf'), ['Warranty deed', 'Second page']);
+    const heic = join(project, 'tests', 'intake', 'pictures', 'samples', 'L.heic');
     const home = join(root, 'home');
     const hook = pathToFileURL(join(import.meta.dirname, 'electron-hook.ts')).href;
     const run = spawnSync(
       process.execPath,
-      ['--import', hook, join(import.meta.dirname, 'run-packed.ts'), program, paper],
+      ['--import', hook, join(import.meta.dirname, 'run-packed.ts'), program, paper, heic],
       {
         encoding: 'utf8',
         cwd: root,
@@ -135,6 +156,8 @@ describe.skipIf(process.platform !== 'linux')('the packed program', () => {
       file: 'Deed.pdf',
       card: { version: '9.9.9', dialogs: true, lots: [{ title: 'Packed' }] },
       kept: [{ title: 'Deed', pages: 2 }],
+      photo: [{ title: 'Phone', pages: 1 }],
+      second: 2,
       refused: [],
       letters: files.includes('/core/intake/ocr/letter-reader.js'),
       script: 200,

@@ -1,6 +1,6 @@
 /**
  * Runs the packed program as Electron would, far enough to make a lot, keep a paper and assemble a packet, and prints
- * what came of it: `node --import electron-hook.ts run-packed.ts PROGRAM PAPER`.
+ * what came of it: `node --import electron-hook.ts run-packed.ts PROGRAM PAPER PHOTO`.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -10,7 +10,7 @@ import type { WindowPort } from '../../core/desk/contract/window-port.ts';
 import { exposed, fake, paths } from './electron-module.ts';
 import { answered } from './hosts-answers.ts';
 
-const [, , program = '', paper = ''] = process.argv;
+const [, , program = '', paper = '', photo = ''] = process.argv;
 
 function isPort(value: unknown): value is WindowPort {
   return typeof value === 'object' && value !== null && 'ask' in value && 'act' in value;
@@ -42,6 +42,12 @@ const { ticket } = answered(taken);
 const { folder } = answered(await port.act('make-folder', { title: 'Packed' }));
 const { lot } = answered(await port.ask('new-lot', { folder, title: 'Packed' }, {}));
 const kept = answered(await port.ask('keep', { papers: [{ files: [ticket], kind: 'deed' }] }, { lot }));
+const shot = new File([readFileSync(photo)], 'photo.heic');
+paths.set(shot, photo);
+const [shown] = await port.offer([shot]);
+if (shown === undefined) throw new Error('The photo was not taken.');
+const phone = { files: [answered(shown).ticket], kind: 'other', title: 'Phone' };
+const pictured = answered(await port.ask('keep', { papers: [phone] }, { lot }));
 const packet = answered(await port.ask('assemble', { papers: ['deed'], title: 'For the lender' }, { lot }));
 const files = await Promise.all(
   packet.files.map(async (file) => {
@@ -59,7 +65,16 @@ async function readsLetters(): Promise<boolean> {
   return true;
 }
 
+/** Pages that the second PDF reader finds in the paper. */
+async function readsTwice(): Promise<unknown> {
+  const reader: unknown = await import(pathToFileURL(join(program, 'core/reader/second-reader.js')).href);
+  const sight: unknown = await Reflect.get(Object(reader), 'secondSight')(paper);
+  return Reflect.get(Object(sight), 'pageCount');
+}
+
 const answer = {
+  second: await readsTwice(),
+  photo: pictured.kept.map(({ title, pages }) => ({ title, pages })),
   letters: await readsLetters(),
   file: basename(taken.ok ? taken.answer.name : ''),
   card: answered(await port.act('host', {})),

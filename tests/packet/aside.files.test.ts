@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import { closeSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { closeSync, ftruncateSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { Aside, type EqualSpan } from '../../core/packet/link/aside.ts';
+import { Aside, type EqualSpan, endThreads } from '../../core/packet/link/aside.ts';
 import { workFolder } from './link-kit.ts';
 
 /** Bytes that differ from their neighbours near and far. */
@@ -79,6 +79,27 @@ test('a place that a file does not have can not be copied, and the writer says s
   writer.write({ at: 0, text: Buffer.alloc(0), parts: Float64Array.of(files.keptFd, 0, 1001) });
   writer.write({ at: 1001, text: Buffer.from('more'), parts: Float64Array.of(-1, 0, 4) });
   await expect(writer.end()).rejects.toMatchObject({ code: 'disk' });
+});
+
+test('a thread that ends on its own tells whoever waits for it, and a writer whose thread is gone never says done', async () => {
+  using folder = workFolder();
+  using files = twoFiles(folder, noise(megabyte), Buffer.alloc(0));
+  // A file of nothing but a hole: it takes no room, and longer to hash than a thread to end.
+  ftruncateSync(files.madeFd, 2 ** 31);
+  const waited = new Aside().whole(files.madeFd);
+  const broken = {
+    code: 'internal',
+    message: expect.stringMatching(/broke off\.$/),
+    next: expect.stringMatching(/\.$/),
+  };
+  await endThreads();
+  await expect(waited).rejects.toMatchObject(broken);
+  const late = new Aside().writer(files.madeFd);
+  late.write({ at: 0, text: Buffer.from('begun'), parts: Float64Array.of(-1, 0, 5) });
+  await endThreads();
+  await expect(late.end()).rejects.toMatchObject(broken);
+  // The next one has a thread of its own again.
+  expect(await new Aside().whole(files.keptFd)).toBe(createHash('sha256').update(noise(megabyte)).digest('hex'));
 });
 
 test('one look hashes a file and finds the first place that is not what it was copied from', async () => {

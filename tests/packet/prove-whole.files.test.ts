@@ -3,6 +3,7 @@ import {
   mkdirSync,
   mkdtempSync,
   openSync,
+  readdirSync,
   readFileSync,
   rmSync,
   statSync,
@@ -53,6 +54,16 @@ describe('originals proved whole', () => {
     const afterTwo = process.platform === 'linux' ? readSoFar() : size;
     expect(afterOne - before).toBeGreaterThanOrEqual(size);
     expect(afterTwo - afterOne).toBeLessThan(size / 4);
+  });
+
+  it('leave nothing open when one of them is gone', async () => {
+    const open = (): number => readdirSync('/proc/self/fd').length;
+    const gone = { ...file, path: join(folder, 'gone.pdf'), title: 'Survey' };
+    const before = process.platform === 'linux' ? open() : 0;
+    for (let times = 0; times < 20; times += 1) {
+      expect(() => proveWhole([file, file, gone], folder)).toThrow(/"Survey" can't be opened/);
+    }
+    await expect.poll(() => (process.platform === 'linux' ? open() : 0)).toBeLessThanOrEqual(before + 2);
   });
 
   it('are refused by name after one byte was flipped, even with length and time set back', async () => {

@@ -2,15 +2,12 @@ import { closeSync, createWriteStream, openSync, readSync, rmSync, statSync } fr
 import { Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { type Entry, getFileNameLowLevel, open, type ZipFile } from 'yauzl';
-import { refused } from '../refusals.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
 import { sniffLength } from '../sniff.ts';
 import type { Holding, Inside } from './holding.ts';
 import { shownFolder, shownName } from './told-name.ts';
+import { whyBroken, whyNot, zipTrouble } from './zip-troubles.ts';
 
-/** Beyond this a file that was packed so tightly is no paper but a bomb. */
-const bomb = { bytes: 64 * 1024 * 1024, ratio: 200 };
-/** APPNOTE 4.4.5: stored and deflated; yauzl reads no others. */
-const readMethods = new Set([0, 8]);
 /** Notes that systems leave in folders. */
 const systemNotes = /(^|\/)(__MACOSX\/|\.DS_Store$|Thumbs\.db$|desktop\.ini$)/i;
 
@@ -55,17 +52,6 @@ function limited(most: number): Transform {
   });
 }
 
-function whyNot(entry: Entry, room: number): string | undefined {
-  const { compressedSize, uncompressedSize } = entry;
-  if (entry.isEncrypted()) return 'is locked with a password: unpack the ZIP yourself and drop in what you need.';
-  if (!readMethods.has(entry.compressionMethod))
-    return 'is packed in a way that is not read here: unpack the ZIP yourself and drop in what you need.';
-  if (uncompressedSize > bomb.bytes && uncompressedSize / Math.max(1, compressedSize) > bomb.ratio)
-    return 'unpacks to far more than any paper has.';
-  if (uncompressedSize > room) return 'does not fit: together the files inside take more than 1 GB.';
-  return undefined;
-}
-
 function headOf(path: string): Uint8Array {
   const head = Buffer.alloc(sniffLength);
   const fd = openSync(path, 'r');
@@ -97,10 +83,22 @@ async function takeEntry(zip: ZipFile, entry: Entry, { holding, within }: Into):
   try {
     await pipeline(await streamOf(zip, entry), limited(holding.room), createWriteStream(path));
     holding.took(inside, { path, bytes: statSync(path).size, head: headOf(path) });
-  } catch {
+  } catch (problem) {
     rmSync(path, { force: true });
-    holding.leave(inside.name, 'is damaged inside the ZIP: fetch or copy the ZIP again.');
+    if (isDiskFull(problem)) throw diskFull(problem);
+    holding.leave(inside.name, whyBroken(problem));
   }
+}
+
+function isDiskFull(problem: unknown): boolean {
+  return problem instanceof Error && 'code' in problem && (problem.code === 'ENOSPC' || problem.code === 'EDQUOT');
+}
+
+function diskFull(cause: unknown): LotfileError {
+  return new LotfileError('disk', 'There is no room on the disk for the files inside the ZIP.', {
+    next: 'Make room and unpack it again.',
+    cause,
+  });
 }
 
 /**
@@ -108,17 +106,16 @@ async function takeEntry(zip: ZipFile, entry: Entry, { holding, within }: Into):
  * @throws LotfileError `file refused`
  */
 export async function readZip(path: string, name: string, into: Into): Promise<void> {
-  const broken = refused(name, 'is a ZIP that breaks off or is damaged.', 'Fetch or copy it again.');
-  const zip = await openZip(path).catch(() => {
-    throw broken;
+  const zip = await openZip(path).catch((problem: unknown) => {
+    throw zipTrouble(name, problem);
   });
   try {
     for await (const entry of entriesOf(zip)) {
       await takeEntry(zip, entry, into);
       if (into.holding.left.length >= 1000) break;
     }
-  } catch {
-    throw broken;
+  } catch (problem) {
+    throw zipTrouble(name, problem);
   } finally {
     zip.close();
   }

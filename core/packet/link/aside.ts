@@ -54,7 +54,7 @@ interface Order {
 }
 
 interface Waiting {
-  readonly thread: number;
+  readonly thread: Worker;
   readonly done: (answer: SeenBytes | undefined) => void;
   readonly failed: (error: Error) => void;
 }
@@ -75,24 +75,40 @@ function startThread(at: number): Worker {
   made.on('message', ({ job, answer, error }: Answer) => {
     const who = waiting.get(job);
     waiting.delete(job);
-    if (!isAwaited(at)) made.unref();
+    if (!isAwaited(made)) made.unref();
     if (error === undefined) who?.done(answer);
     else who?.failed(new LotfileError('disk', 'A file could not be read or written to its end.', { cause: error }));
   });
-  made.on('error', (cause) => {
-    threads[at] = undefined;
-    for (const [job, who] of waiting) {
-      if (who.thread !== at) continue;
-      waiting.delete(job);
-      who.failed(LotfileError.from(cause));
-    }
-  });
+  made.on('error', (cause) => fell(at, made, cause));
+  made.on('exit', () => fell(at, made));
   threads[at] = made;
   return made;
 }
 
-function isAwaited(thread: number): boolean {
+/** A thread ended by itself: whoever waits for it is told, and the next order starts another one. */
+function fell(at: number, thread: Worker, cause?: unknown): void {
+  if (threads[at] === thread) threads[at] = undefined;
+  for (const [job, who] of waiting) {
+    if (who.thread !== thread) continue;
+    waiting.delete(job);
+    who.failed(brokeOff(cause));
+  }
+}
+
+function brokeOff(cause?: unknown): LotfileError {
+  return new LotfileError('internal', 'The part of the program that reads and writes files broke off.', {
+    next: 'Nothing was given a name. Close other programs if the computer is short of memory, and make it again.',
+    cause,
+  });
+}
+
+function isAwaited(thread: Worker): boolean {
   return [...waiting.values()].some((who) => who.thread === thread);
+}
+
+/** Ends both threads at once, whatever they are doing; the next order starts new ones. */
+export async function endThreads(): Promise<void> {
+  await Promise.all(threads.map((thread) => thread?.terminate()));
 }
 
 /** Starts both threads while something else is done. */
@@ -137,16 +153,18 @@ export class Aside {
     const about = { fd, far, stop: this.#stop };
     const writing = { ...about, work: 'write', job: this.#number() };
     const reading = { ...about, work: 'follow', job: this.#number() };
-    const threads = [this.#thread(1), this.#thread(0)] as const;
+    const hands = [this.#thread(1), this.#thread(0)] as const;
     let batch = 0;
     let seen: Promise<SeenBytes> | undefined;
     return {
       write: (next) => {
         batch += 1;
-        threads[0].postMessage({ ...writing, ...next, batch, last: false });
-        threads[1].postMessage({ ...reading, ...next, batch, last: false });
+        hands[0].postMessage({ ...writing, ...next, batch, last: false });
+        hands[1].postMessage({ ...reading, ...next, batch, last: false });
       },
       end: async () => {
+        // Other threads know nothing of the batches before.
+        if (threads[1] !== hands[0] || threads[0] !== hands[1]) throw brokeOff();
         const last = { batch: batch + 1, at: 0, text: nothing, parts: new Float64Array(0) };
         seen = this.#found(0, { ...reading, ...last });
         seen.catch(() => undefined);
@@ -187,7 +205,7 @@ export class Aside {
   #ask(at: number, order: Order): Promise<SeenBytes | undefined> {
     const thread = this.#thread(at);
     const answer = new Promise<SeenBytes | undefined>((done, failed) =>
-      waiting.set(order.job, { thread: at, done, failed }),
+      waiting.set(order.job, { thread, done, failed }),
     );
     thread.ref();
     thread.postMessage({ ...order, last: true });

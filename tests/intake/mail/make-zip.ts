@@ -10,6 +10,8 @@ export interface ZipEntry {
   /** What it claims to unpack to. */
   readonly claims?: number;
   readonly crc?: number;
+  /** File mode, as a Unix writes it. */
+  readonly mode?: number;
 }
 
 /** Writes a ZIP byte by byte. */
@@ -17,7 +19,7 @@ export function zipOf(entries: readonly ZipEntry[]): Buffer {
   const parts: Buffer[] = [];
   const central: Buffer[] = [];
   let at = 0;
-  for (const { name, data, method = 8, flags = 0x800, claims = data.length, crc = crc32(data) } of entries) {
+  for (const { name, data, method = 8, flags = 0x800, claims = data.length, crc = crc32(data), mode } of entries) {
     const packed = method === 8 ? deflateRawSync(data) : data;
     const told = Buffer.from(name);
     const head = Buffer.alloc(26);
@@ -29,8 +31,9 @@ export function zipOf(entries: readonly ZipEntry[]): Buffer {
     head.writeUInt32LE(claims, 18);
     head.writeUInt16LE(told.length, 22);
     const local = Buffer.concat([Buffer.from('PK\u0003\u0004', 'latin1'), head, told, packed]);
-    const made = Buffer.alloc(2, 20);
+    const made = Buffer.from([20, mode === undefined ? 20 : 3]);
     const rest = Buffer.alloc(14);
+    rest.writeUInt32LE(((mode ?? 0) << 16) >>> 0, 6);
     rest.writeUInt32LE(at, 10);
     central.push(Buffer.concat([Buffer.from('PK\u0001\u0002', 'latin1'), made, head, rest, told]));
     parts.push(local);

@@ -36,6 +36,20 @@ async function mailOf(mail: object): Promise<Buffer> {
 }
 
 const deed = onePage();
+const plainZip = zipOf([{ name: 'a.pdf', data: deed }]);
+
+/** The end of a ZIP (APPNOTE 4.3.16): disk number at 4, where the list of files begins at 16. */
+function partOfMany(): Buffer {
+  const bytes = Buffer.from(plainZip);
+  bytes.writeUInt16LE(2, bytes.length - 22 + 4);
+  return bytes;
+}
+
+function noList(): Buffer {
+  const bytes = Buffer.from(plainZip);
+  bytes.writeUInt32LE(3, bytes.length - 22 + 16);
+  return bytes;
+}
 
 describe('taking an e-mail apart', () => {
   it('gives the e-mail as a note and each attachment as a file, byte for byte', async () => {
@@ -185,6 +199,9 @@ describe('taking a ZIP apart', () => {
         { name: 'locked.pdf', data: deed, flags: 0x801 },
         { name: 'odd.pdf', data: deed, method: 14 },
         { name: 'short.pdf', data: deed, claims: 40 },
+        { name: 'long.pdf', data: deed, claims: deed.length + 9 },
+        { name: 'link.pdf', data: Buffer.from('../../deed.pdf'), method: 0, mode: 0o120777 },
+        { name: 'sizeless.pdf', data: deed, claims: 0xffffffff },
         { name: 'good.pdf', data: deed },
       ]),
       'mixed.zip',
@@ -194,7 +211,10 @@ describe('taking a ZIP apart', () => {
       ['bomb.tif', expect.stringMatching(/far more than any paper/)],
       ['locked.pdf', expect.stringMatching(/locked with a password/)],
       ['odd.pdf', expect.stringMatching(/not read here/)],
-      ['short.pdf', expect.stringMatching(/damaged inside/)],
+      ['short.pdf', expect.stringMatching(/unpacks to more than the ZIP says/)],
+      ['long.pdf', expect.stringMatching(/unpacks to less than the ZIP says/)],
+      ['link.pdf', expect.stringMatching(/only a link/)],
+      ['sizeless.pdf', expect.stringMatching(/far more than any paper/)],
     ]);
   });
 
@@ -219,11 +239,16 @@ describe('taking a ZIP apart', () => {
     );
     expect(mails.map(({ subject, within }) => [subject, within])).toEqual([['Permit – reviewed', 'in / mail.eml']]);
     expect(files.map(({ name }) => name)).toEqual(['a.pdf']);
-    expect(left).toEqual([{ name: 'bad.zip', why: expect.stringMatching(/breaks off or is damaged/) }]);
+    expect(left).toEqual([{ name: 'bad.zip', why: expect.stringMatching(/breaks off before its list/) }]);
   });
 
   it.each([
-    ['breaks off', zipOf([{ name: 'a.pdf', data: deed }]).subarray(0, 200), /breaks off or is damaged/],
+    ['breaks off', plainZip.subarray(0, 200), /breaks off before its list of files/],
+    ['has its list locked', zipOf([{ name: 'a.pdf', data: deed, flags: 0x841 }]), /whose list of files is locked/],
+    ['is a part of many', partOfMany(), /one part of a ZIP that was split up/],
+    ['goes on after its end', Buffer.concat([plainZip, Buffer.from('more')]), /something else hung on/],
+    ['tells two sizes', zipOf([{ name: 'a.pdf', data: deed, method: 0, claims: 7 }]), /tells no sizes that can be/],
+    ['leads nowhere', noList(), /whose list of files is damaged/],
     ['is no holder of files', deed, /holds no files to take out/],
   ])('refuses a file that %s', async (_what, bytes, say) => {
     await expect(unpacked(bytes, 'bad.zip')).rejects.toMatchObject({
