@@ -32,6 +32,8 @@ const paper = z.strictObject({
     .array(z.strictObject({ office: text, word: z.enum(standingWords), day, note: text.optional() }))
     .default([]),
   physical_only: z.boolean().default(false),
+  /** Made by filling this errand's form from its blank, instead of files. */
+  fill: text.optional(),
 });
 
 /** One going to an office, or one coming of theirs. */

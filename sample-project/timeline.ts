@@ -155,16 +155,23 @@ export class Timeline {
   async #keepAll(papers: readonly StoryPaper[], day: Day): Promise<void> {
     let together: StoryPaper[] = [];
     for (const paper of papers) {
-      if (paper.links.some(({ to }) => together.some(({ key }) => key === to))) {
+      if (paper.fill !== undefined || paper.links.some(({ to }) => together.some(({ key }) => key === to))) {
         await this.#keep(together, day);
         together = [];
       }
-      together.push(paper);
+      if (paper.fill === undefined) together.push(paper);
+      else await this.#fillForm(paper.key, { errand: paper.fill, day });
     }
     await this.#keep(together, day);
   }
 
+  async #fillForm(key: string, { errand, day }: { readonly errand: string; readonly day: Day }): Promise<void> {
+    const { edition } = await this.#desk.ask('fill-form', { errand }, { lot: this.#lot, on: day });
+    if (edition !== undefined) this.#editions.set(key, edition);
+  }
+
   async #keep(papers: readonly StoryPaper[], day: Day): Promise<void> {
+    if (papers.length === 0) return;
     const said = papers.map((paper) => this.#said(paper));
     const { kept, refused } = await this.#desk.ask('keep', { papers: said }, { lot: this.#lot, on: day });
     const [first] = refused;

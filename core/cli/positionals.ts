@@ -68,4 +68,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'record-files': ['...files'],
   'correct-records': ['...records'],
   'remove-records': ['...records'],
+  'form-fields': ['errand', 'need'],
+  'fill-form': ['errand', 'need'],
+  'map-form': ['form'],
 };

@@ -10,6 +10,7 @@ export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launc
 export type * from './contract/answers.ts';
 export type * from './contract/cost-answers.ts';
 export type { DeskEventName, DeskEvents } from './contract/events.ts';
+export type * from './contract/form-answers.ts';
 export {
   type HostActAnswer,
   type HostActArgument,

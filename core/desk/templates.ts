@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { parse } from 'yaml';
+import * as z from 'zod';
 import { LotfileError } from '../vocabulary/errors.ts';
 
 export interface LayerText {
@@ -18,4 +20,14 @@ export function commonLayers(): readonly LayerText[] {
     throw new LotfileError('internal', 'The program’s own practice files are missing.', { next: 'Install it again.' });
   }
   return names.map((name) => ({ name, text: readFileSync(join(commonFolder, name), 'utf8') }));
+}
+
+const wordsFile = join(import.meta.dirname, '..', '..', 'templates', 'forms', 'words.yaml');
+const wordsShape = z.record(z.string(), z.array(z.string()));
+let words: z.infer<typeof wordsShape> | undefined;
+
+/** What the words on a form's box most likely ask for; read once. */
+export function boxWords(): Readonly<Record<string, readonly string[]>> {
+  words ??= wordsShape.parse(parse(readFileSync(wordsFile, 'utf8')));
+  return words;
 }

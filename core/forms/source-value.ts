@@ -49,7 +49,8 @@ function identityValue({ at }: SourceCase, of: 'place' | 'parcel'): SourceValue 
   return known({ sort: of === 'place' ? 'address' : 'parcel number', value }, from, names);
 }
 
-function missingSay(found: Exclude<TermValue, { is: 'known' }>, { at }: SourceCase): string {
+function missingSay(found: Exclude<TermValue, { is: 'known' }>, term: Term, { at }: SourceCase): string {
+  if (term.of === 'lot') return `Not answered yet: ${at.practice.questions[term.question]?.ask ?? term.question}`;
   if (found.is === 'no paper') return `"${kindOf(at, found.kind)?.title ?? found.kind}" is not in the lot.`;
   return `Not known yet: ${found.from}.`;
 }
@@ -58,15 +59,15 @@ function termed(given: SourceCase, term: Term, seat: ValueSeat): SourceValue {
   const found = termValue({ ...given, chosen: new Map() }, term);
   if (found.is === 'known') return known(found.value, found.from, seat);
   const from = found.is === 'unknown' ? found.from : `"${kindOf(given.at, found.kind)?.title ?? found.kind}"`;
-  return { is: 'missing', from, say: missingSay(found, given), seat };
+  return { is: 'missing', from, say: missingSay(found, term, given), seat };
 }
 
 function firmValue({ at, subject }: SourceCase, detail: 'firm' | 'trade' | 'from' | 'to'): SourceValue {
   const seat: ValueSeat = { at: 'firms' };
   const firm = subject === undefined ? undefined : at.index.subjects.get(subject);
-  const from = `the ${detail === 'from' ? 'first day' : detail === 'to' ? 'last day' : detail} of the engagement`;
+  const from = `the ${detail === 'from' ? 'first day' : detail === 'to' ? 'last day' : detail} of ${firm?.title ?? 'the engagement'}`;
   if (firm === undefined) return { is: 'missing', from, say: 'This form is for no firm in particular.', seat };
-  if (detail === 'firm') return known({ sort: 'name', value: firm.firm ?? firm.title }, from, seat);
+  if (detail === 'firm') return known({ sort: 'name', value: firm.firm ?? firm.title }, 'your firms', seat);
   const none: SourceValue = { is: 'missing', from, say: `Of ${firm.title}, ${from} is not noted.`, seat };
   if (detail === 'trade')
     return firm.trade === undefined ? none : known({ sort: 'text', value: firm.trade }, from, seat);

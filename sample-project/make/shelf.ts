@@ -2,6 +2,7 @@ import { firms } from './cast.ts';
 import { lockForOwner } from './kit/lock-file.ts';
 import { photograph } from './kit/photo.ts';
 import { signOnce } from './kit/seal-file.ts';
+import { application, applicationSigned } from './papers/application.ts';
 import * as building from './papers/building.ts';
 import * as closing from './papers/closing.ts';
 import * as health from './papers/health.ts';
@@ -221,10 +222,9 @@ export const shelf: Readonly<Record<string, Make>> = {
   'recorded mortgage.pdf': land.mortgage,
   'BINDER.pdf': money.binder,
   'policy declarations.pdf': money.policy,
-  'BD7 blank.pdf': () => building.application('blank'),
-  'permit application FILLED.pdf': () => building.application('filled'),
-  'permit application (from tablet).pdf': () => building.application('no looks'),
-  'scan0031.pdf': building.applicationSigned,
+  'BD7 blank.pdf': () => application('blank'),
+  'permit application (from tablet).pdf': () => application('no looks'),
+  'scan0031.pdf': applicationSigned,
   'owner builder signed.pdf': building.ownerBuilder,
   'IMG_3902.JPG': ofCard('framer', trades.licenceCard, '2026:03:28 12:41:07'),
   'electric licence.pdf': () => trades.licence(firms.electrical, 'December 31, 2027'),

@@ -170,7 +170,7 @@ describe('a box is filled from what the lot knows', () => {
 
 describe('what can’t be filled is told, and nothing is cut off', () => {
   it.each<[string, string, BlankField, string, string]>([
-    ['an unanswered question', 'b: lot.cost', field('b'), 'missing', 'Not known yet: your answer to "How much?".'],
+    ['an unanswered question', 'b: lot.cost', field('b'), 'missing', 'Not answered yet: How much?'],
     ['a paper that isn’t there', 'b: deed.owner', field('b'), 'missing', '"Deed" is not in the lot.'],
     [
       'more letters than the box takes',

@@ -9,6 +9,7 @@ import {
 import { momentInWords } from '../../vocabulary/in-words.ts';
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
+import { filledText, formText } from './forms.ts';
 import { bundleText, houseRecordText, mergeText, restoredText } from './going-out.ts';
 import { inspectionsText } from './inspections.ts';
 import { readText, recordFilesText, slimText, unpackText } from './intake.ts';
@@ -231,6 +232,9 @@ const printers: Printers = {
   unpack: unpackText,
   'black-out': ({ title, edition, notes }) => [`Made a blacked-out copy of ${title}: ${edition}`, ...notes].join('\n'),
   slim: slimText,
+  'form-fields': formText,
+  'fill-form': filledText,
+  'map-form': ({ boxes }) => `Noted; ${counted(boxes, 'box')} mapped now. See it: form-fields.`,
   'record-files': recordFilesText,
   'correct-records': noted,
   'remove-records': noted,

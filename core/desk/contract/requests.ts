@@ -21,6 +21,7 @@ import type {
 } from './answers.ts';
 import { costRequests } from './cost-requests.ts';
 import { request } from './define.ts';
+import { formRequests } from './form-requests.ts';
 import { goingOutRequests } from './going-out-requests.ts';
 import { intakeRequests } from './intake-requests.ts';
 import { screenRequests } from './screen-requests.ts';
@@ -290,6 +291,7 @@ export const requests = {
   ...goingOutRequests,
   ...costRequests,
   ...intakeRequests,
+  ...formRequests,
 } as const;
 
 export type RequestName = keyof typeof requests;

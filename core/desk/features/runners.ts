@@ -8,6 +8,9 @@ import { changeOrder, costLine, invoice, notice, payment, waiver } from './cost-
 import { costs } from './costs.ts';
 import { draw, drawCheck } from './draws.ts';
 import { find } from './finding.ts';
+import { fillForm } from './forms/fill-form.ts';
+import { formFields } from './forms/form-fields.ts';
+import { mapForm } from './forms/map-form.ts';
 import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { houseRecord } from './house/house-record.ts';
 import { inspections } from './inspections/inspections.ts';
@@ -133,4 +136,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'record-files': recordFiles,
   'correct-records': correctRecords,
   'remove-records': removeRecords,
+  'form-fields': formFields,
+  'fill-form': fillForm,
+  'map-form': mapForm,
 };

@@ -1,0 +1,96 @@
+import { parse, stringify } from 'yaml';
+import { figures } from '../../../figures/index.ts';
+import type { PracticeLayer } from '../../../store/index.ts';
+import { LotfileError } from '../../../vocabulary/errors.ts';
+import type { Practice } from '../../../vocabulary/practice.ts';
+import { type AtLot, onLot } from '../../context.ts';
+import type { MapAnswer } from '../../contract/form-answers.ts';
+import { type RequestInput, requests } from '../../contract/requests.ts';
+import { kindTitle } from '../../named.ts';
+import { acted } from '../record-card.ts';
+
+/** What the owner said so far of one form, as a layer of local practice: it is read, kept and undone like any other. */
+function layerName(form: string): string {
+  return `form ${form}, as you mapped it`;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function partOf(value: unknown, key: string): Record<string, unknown> {
+  const part = isRecord(value) ? value[key] : undefined;
+  return isRecord(part) ? part : {};
+}
+
+/** A box as a mapping writes it. */
+function boxText(said: string, as: string | undefined): unknown {
+  if (said === 'leave') return { leave: 'left empty on purpose' };
+  if (said === 'by hand' || said === 'drop') return said;
+  const sources = said.split('+').map((part) => part.trim());
+  const is = sources.length === 1 ? (sources[0] ?? said) : sources;
+  return as === undefined ? is : { is, as };
+}
+
+/** The need's own words for a form nobody gave a title. */
+function titleFor(practice: Practice, form: string): string {
+  const need = Object.values(practice.errands)
+    .flatMap(({ needs }) => needs)
+    .find(({ fill }) => fill === `forms/${form}`);
+  if (need === undefined) {
+    throw new LotfileError('not found', `No need here asks for a form called "${form}".`, {
+      about: form,
+      next: 'A need says "fill: forms/application" for the form "application".',
+    });
+  }
+  return kindTitle(practice, need.kinds[0] ?? form);
+}
+
+interface Laid {
+  readonly layers: readonly PracticeLayer[];
+  /** The practice as the other layers have it. */
+  readonly below: Practice;
+}
+
+/** What only this layer said is forgotten with it; what a layer below says is dropped by word. */
+function laidBoxes(said: RequestInput<'map-form'>, known: Record<string, unknown>, { below }: Laid) {
+  const laid = { ...known };
+  const theirs = new Set(below.forms?.[said.form]?.boxes.map(({ field }) => field));
+  for (const [box, source] of Object.entries(said.fills)) {
+    if (source === 'drop' && !theirs.has(box)) delete laid[box];
+    else laid[box] = boxText(source, said.prints[box]);
+  }
+  return laid;
+}
+
+function layerWith(said: RequestInput<'map-form'>, given: Laid): PracticeLayer {
+  const { form, title, flatten } = said;
+  const name = layerName(form);
+  const before = given.layers.find((layer) => layer.name === name);
+  const known = partOf(partOf(before === undefined ? {} : parse(before.text), 'forms'), form);
+  const rule = {
+    ...known,
+    title: title ?? known.title ?? given.below.forms?.[form]?.title ?? titleFor(given.below, form),
+    ...(flatten === undefined ? {} : { flatten: flatten ? 'yes' : 'no' }),
+    boxes: laidBoxes(said, partOf(known, 'boxes'), given),
+  };
+  return { name, text: stringify({ forms: { [form]: rule } }, { lineWidth: 0 }) };
+}
+
+/** Says what fills boxes of a form. The practice is read anew, so that a source that is nothing is told at once. */
+export const mapForm = onLot(requests['map-form'], async (said, at: AtLot): Promise<MapAnswer> => {
+  const { readPractice } = await import('../../../practice/index.ts');
+  const layers = at.lot.layers();
+  const options = { figures: Object.keys(figures) };
+  const others = layers.filter(({ name }) => name !== layerName(said.form));
+  const below = others.length === layers.length ? at.lot.practice() : readPractice(others, options);
+  const layer = layerWith(said, { layers, below });
+  const all =
+    others.length === layers.length ? [...layers, layer] : layers.map((one) => (one.name === layer.name ? layer : one));
+  const practice = readPractice(all, options);
+  const form = practice.forms?.[said.form];
+  const { act } = acted(at, `Said what fills ${form?.title ?? said.form}`, () =>
+    at.lot.setPractice({ practice, layers: all }),
+  );
+  return { act, form: said.form, boxes: form?.boxes.length ?? 0 };
+});
