@@ -15,5 +15,7 @@ process.stdout.on('error', (error) => {
   if ('code' in error && error.code === 'EPIPE') process.exit(0);
   throw error;
 });
+const { forOwnEyesOnly } = await import('../desk/own-eyes.ts');
+forOwnEyesOnly();
 const { runTerminal } = await import('./run-terminal.ts');
 process.exitCode = await runTerminal(process.argv.slice(2));

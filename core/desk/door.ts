@@ -31,3 +31,4 @@ export {
 export type * from './contract/screen-answers.ts';
 export type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from './contract/window-port.ts';
 export type * from './contract/written-answers.ts';
+export { forOwnEyesOnly } from './own-eyes.ts';

@@ -12,6 +12,7 @@ import {
   shell,
   utilityProcess,
 } from 'electron';
+import { forOwnEyesOnly } from '../../core/desk/door.ts';
 import { startDesktop } from './desktop.ts';
 import type { Parts } from './parts.ts';
 
@@ -30,6 +31,7 @@ const parts = {
   utilityProcess,
 } satisfies Parts;
 
+forOwnEyesOnly();
 const program = join(import.meta.dirname, '..', '..');
 // No top-level await: Electron is ready only once this module has run.
 startDesktop({

@@ -1,3 +1,4 @@
+import { forOwnEyesOnly } from '../../core/desk/door.ts';
 import { usualPlaces } from '../host/places.ts';
 import { WindowDesk } from '../host/window-desk.ts';
 import { openLoopback } from '../loopback/loopback-host.ts';
@@ -31,6 +32,7 @@ async function show(address: string, open: boolean): Promise<void> {
 
 /** Serves the window on this computer until it is told to stop. */
 export async function startBrowser({ version, window, open, lot }: BrowserStart): Promise<void> {
+  forOwnEyesOnly();
   const places = usualPlaces();
   if (lot !== undefined) await rememberLot({ folder: lot, places, version });
   const running = await runningHost(places.config);
