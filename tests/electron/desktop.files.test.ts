@@ -336,7 +336,7 @@ describe('the desktop host', () => {
       await host.desk.ask('answer', { question, answer }, { lot });
     }
     const paper = { files: [], physicalOnly: true, kind: 'builders-risk-binder' };
-    await host.desk.ask('keep', { papers: [{ ...paper, issued: '2026-03-20', goodThrough: '2026-04-20' }] }, { lot });
+    await host.desk.ask('keep', { papers: [{ ...paper, issued: '2025-04-20', goodThrough: '2026-04-20' }] }, { lot });
     const { soon } = await host.desk.ask('today', {}, { lot });
     expect(soon.some(({ weight }) => weight === 'refused' || weight === 'questioned')).toBe(true);
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: true });
