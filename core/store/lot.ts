@@ -46,6 +46,10 @@ function closing({ ledger, lease }: Opened): () => void {
     try {
       // Half-made files are private too (an errand sheet, a draft): they don't outlive the run they were made in.
       for (const path of ledger.issued) removeFile(path, { recursive: true });
+    } catch {
+      // One is open elsewhere: the next opening sweeps it, and the hold on the lot must not hang on it.
+    }
+    try {
       ledger.translated(() => lease?.release());
     } finally {
       ledger.db.close();

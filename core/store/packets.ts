@@ -16,9 +16,18 @@ import { fileTrouble } from './trouble.ts';
 /** A folder name that reads by itself and is new: "2026-04-14 PERMIT-APPLY", then "... 2". */
 function folderName(ledger: Ledger, plan: PacketPlan): string {
   const code = plan.code.replace(/[^A-Za-z0-9-]+/g, '-') || 'PACKET';
+  return freePacketFolder(ledger, (n) => `${plan.day} ${code}${n === 1 ? '' : ` ${n}`}`);
+}
+
+/**
+ * The first name that no folder has and no row: one whose packet was removed for good keeps its name, or what is
+ * removed with it once more would be another packet's.
+ */
+export function freePacketFolder({ db, folder }: Ledger, nameOf: (n: number) => string): string {
+  const known = new Set(db.prepare<[], string>('SELECT folder FROM packet').pluck().all());
   for (let n = 1; ; n += 1) {
-    const name = `${plan.day} ${code}${n === 1 ? '' : ` ${n}`}`;
-    if (!existsSync(join(ledger.folder, 'packets', name))) return name;
+    const name = nameOf(n);
+    if (!known.has(name) && !existsSync(join(folder, 'packets', name))) return name;
   }
 }
 

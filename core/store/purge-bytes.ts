@@ -50,7 +50,8 @@ function purgedRows({ db }: Ledger): PurgedRows {
       .all(),
     packets: db
       .prepare<[], PurgedRows['packets'][number]>(
-        'SELECT DISTINCT folder, title FROM packet JOIN packet_file ON packet_file.packet = packet.id WHERE purged = 1',
+        `SELECT folder, title FROM packet JOIN packet_file ON packet_file.packet = packet.id
+         GROUP BY folder HAVING min(purged) = 1`,
       )
       .all(),
   };

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { watchDisk } from '../../core/store/disk.ts';
 import type { Lot } from '../../core/store/index.ts';
-import { edition, keepFile, keepPermit, newLot, page, told } from './lot-in-folder.ts';
+import { edition, keepFile, keepPermit, newLot, page, sha256, told } from './lot-in-folder.ts';
 
 const secret = 'Zyxwvut998877';
 
@@ -153,4 +153,24 @@ test('no packet is kept whose file was removed for good while it was made', asyn
     message: '"septic scan.pdf" was removed for good while "Packet" was being made.',
   });
   expect(readdirSync(join(lot.folder, 'packets'))).toEqual([]);
+});
+
+test('the folder of a packet that was removed for good is never another packet’s', async () => {
+  const lot = newLot();
+  const assemble = (editions: readonly string[]) => {
+    const path = lot.temporaryPath();
+    writeFileSync(path, 'the packet');
+    const files = [{ path, name: 'packet.pdf', sha256: sha256('the packet'), bytes: 10 }];
+    const tabs = editions.map((id) => ({ edition: id, place: 'inside', findings: [] }));
+    const plan = JSON.parse(JSON.stringify({ ...bare, tabs }));
+    return lot.keepPacket({ plan, practiceSha: lot.practiceSha(), files });
+  };
+  const bare = { code: 'X', title: 'Packet', day: '2026-04-14', recipient: 'x', files: [], findings: [] };
+  const kept = await keepSecret(lot);
+  const first = await assemble([kept.edition]);
+  await lot.purge([kept.original], { reason: 'private' });
+  const second = await assemble([]);
+  expect(second.folder).not.toBe(first.folder);
+  lot.sweep();
+  expect(await lot.checkPacket(second.id)).toEqual([]);
 });

@@ -6,13 +6,14 @@ import type { Ledger } from '../ledger.ts';
 import { lotKey } from '../lot-key.ts';
 import type { LongWork } from '../lot-model.ts';
 import { knownMigrations, pendingMigrations, runMigrations } from '../migrations.ts';
+import { freePacketFolder } from '../packets.ts';
 import { newTemporaryPath } from '../places.ts';
 import { databaseTrouble } from '../trouble.ts';
 import { checkDatabase } from './check-database.ts';
 import { calendarName, databaseName } from './manifest.ts';
 import { applySteps, type PacketFolders } from './merge-apply.ts';
 import { type Comparison, compareSides, type MergeStep, type Side } from './merge-compare.ts';
-import { addContent, freePacketFolder, LaidFiles, layContent, type NewContent, newContent } from './merge-content.ts';
+import { addContent, LaidFiles, layContent, type NewContent, newContent } from './merge-content.ts';
 import { MergeSide, sharedPapers, takeoverTitle } from './merge-side.ts';
 import { conflictWords, takenWords } from './merge-words.ts';
 import { type OpenBundle, openBundle } from './read-bundle.ts';
@@ -99,7 +100,7 @@ async function layPackets(
     if (table !== 'packet' || mine !== undefined || row === undefined) continue;
     const id = String(row.plain.id);
     const there = folderOf.get(id) ?? id;
-    const here = freePacketFolder(ledger.folder, there);
+    const here = freePacketFolder(ledger, (n) => (n === 1 ? there : `${there} (${n})`));
     laid.makeFolder(join(ledger.folder, 'packets', here));
     for (const { name, sha256 } of filesOf.all(id)) {
       await laid.lay(`packets/${there}/${name}`, join(ledger.folder, 'packets', here, name), sha256, work.signal);

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { newFolder, removeFile } from '../disk.ts';
 import { Ledger } from '../ledger.ts';
@@ -155,12 +155,4 @@ export function addContent(ledger: Ledger, theirs: Database, given: NewContent &
     if (row.purged === 1) purge.run(sha);
   }
   addPractices(db, theirs, given.about);
-}
-
-/** A name for a packet's folder that is free here. */
-export function freePacketFolder(folder: string, wanted: string): string {
-  for (let n = 1; ; n += 1) {
-    const name = n === 1 ? wanted : `${wanted} (${n})`;
-    if (!existsSync(join(folder, 'packets', name))) return name;
-  }
 }

@@ -1,0 +1,39 @@
+import { writeSync } from 'node:fs';
+import { join } from 'node:path';
+import { watchDisk } from '../../../core/store/disk.ts';
+import { deeds, openIn } from './deeds.ts';
+
+/**
+ * A program that does one deed after the other with the lot under a root until it is killed, and says each on a line of
+ * its own the moment it is done. With a step it kills itself right before that step.
+ */
+const [root = '', salt = '', seed = '0', step = '0'] = process.argv.slice(2);
+
+let state = Number(seed);
+function next(below: number): number {
+  // Numerical Recipes' linear congruential generator: any spread will do.
+  state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+  return Math.floor((state / 2 ** 32) * below);
+}
+
+function say(what: object): void {
+  writeSync(1, `${JSON.stringify(what)}\n`);
+}
+
+let left = Number(step);
+if (left > 0) {
+  watchDisk(() => {
+    left -= 1;
+    if (left === 0) process.kill(process.pid, 'SIGKILL');
+  });
+}
+
+const lot = openIn(join(root, 'lot'));
+lot.sweep();
+say({ did: 'ready' });
+const all = Object.entries(deeds);
+for (let n = 0; ; n += 1) {
+  const [name, deed] = all[next(all.length)] ?? ['', () => undefined];
+  say({ did: 'doing', name });
+  await deed({ root, lot, salt: `${salt}.${n}`, tell: say });
+}
