@@ -335,7 +335,7 @@ describe('the desktop host', () => {
     ] as const) {
       await host.desk.ask('answer', { question, answer }, { lot });
     }
-    const paper = { files: [], physicalOnly: true, kind: 'builders-risk-binder' };
+    const paper = { files: [], physicalOnly: true, kind: 'driveway-permit' };
     await host.desk.ask('keep', { papers: [{ ...paper, issued: '2025-04-20', goodThrough: '2026-04-20' }] }, { lot });
     const { soon } = await host.desk.ask('today', {}, { lot });
     expect(soon.some(({ weight }) => weight === 'refused' || weight === 'questioned')).toBe(true);
@@ -344,7 +344,7 @@ describe('the desktop host', () => {
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: false });
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: false });
     expect(electron.record.notices).toHaveLength(1);
-    expect(electron.record.notices[0]).toMatchObject({ title: 'Ridge', body: expect.stringMatching(/binder/i) });
+    expect(electron.record.notices[0]).toMatchObject({ title: 'Ridge', body: expect.stringMatching(/driveway permit/i) });
   });
 
   it('loads its page again where the page’s process broke down', async () => {
