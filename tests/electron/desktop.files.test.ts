@@ -344,7 +344,10 @@ describe('the desktop host', () => {
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: false });
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: false });
     expect(electron.record.notices).toHaveLength(1);
-    expect(electron.record.notices[0]).toMatchObject({ title: 'Ridge', body: expect.stringMatching(/driveway permit/i) });
+    expect(electron.record.notices[0]).toMatchObject({
+      title: 'Ridge',
+      body: expect.stringMatching(/driveway permit/i),
+    });
   });
 
   it('loads its page again where the page’s process broke down', async () => {
