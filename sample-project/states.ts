@@ -1,10 +1,10 @@
+import { LotfileError, type SampleName, sampleNames } from '../core/desk/door.ts';
 import type { Day } from '../core/vocabulary/days.ts';
-import { LotfileError } from '../core/vocabulary/errors.ts';
 import { readBranch, readStory, type Story } from './story-model.ts';
 
 /** How far the invented lot is along its way; each state is a lot of its own. */
-export const stateNames = ['first-month', 'permit', 'framing', 'final'] as const;
-export type StateName = (typeof stateNames)[number];
+export const stateNames = sampleNames;
+export type StateName = SampleName;
 
 export interface SampleState {
   readonly name: StateName;

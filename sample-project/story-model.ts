@@ -47,6 +47,8 @@ const visit = z.strictObject({
   note: text.optional(),
   /** They sent it back on the same day, with these numbered comments. */
   sent_back: z.array(text).default([]),
+  /** Numbered comments on what they settled all the same. */
+  comments: z.array(text).default([]),
   /** Until when they want the comments answered. */
   due: day.optional(),
 });

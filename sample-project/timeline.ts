@@ -130,13 +130,13 @@ export class Timeline {
     await this.#ask('record', { ...said, file: ticket }, said.day);
   }
 
-  #visits({ errand, day, settled, outcome, note, sent_back, due }: Story['visits'][number]): Moment[] {
+  #visits({ errand, day, settled, outcome, note, sent_back, comments, due }: Story['visits'][number]): Moment[] {
     const at = (on: Day, state: VisitState): Moment => ({
       day: on,
       rank: 5,
       run: () => {
         const told = state === 'left with them' ? { note } : { outcome, note };
-        const back = state === 'sent back' ? { comments: sent_back, due } : {};
+        const back = state === 'left with them' ? {} : { comments: [...sent_back, ...comments], due };
         return this.#ask('visit', { errand, day: on, state, ...told, ...back }, on);
       },
     });

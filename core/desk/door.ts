@@ -6,6 +6,7 @@ export type { Finding, NeedReading, PaperState, Weight } from '../vocabulary/fin
 export { basisInWords, throughInWords, validityInWords } from '../vocabulary/in-words.ts';
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
+export { type SampleName, sampleNames } from '../vocabulary/sample-names.ts';
 export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launch.ts';
 export type * from './contract/answers.ts';
 export type * from './contract/cost-answers.ts';
@@ -20,6 +21,7 @@ export {
   isHostActName,
   type LotOffered,
 } from './contract/host-acts.ts';
+export type * from './contract/lapse-answers.ts';
 export {
   isRequestName,
   paperToKeep,

@@ -56,13 +56,29 @@ function noticesFor(book: CostBook, invoice: Invoice, draw: Draw): readonly Supp
   );
 }
 
+/**
+ * An unconditional final waiver gives up a claimant's rights for the whole job (California Civil Code 8138, from
+ * memory; other states word it alike): signed with a later invoice, it covers the earlier ones of the same firm.
+ */
+function finalsAfter(book: CostBook, invoice: Invoice, draw: Draw): readonly Waiver[] {
+  const later = new Set(
+    book.invoices
+      .filter(({ id, payee, day }) => id !== invoice.id && payee === invoice.payee && day >= invoice.day)
+      .map(({ id }) => id),
+  );
+  return book.waivers.filter(
+    (waiver) => waiver.kind === 'unconditional final' && later.has(waiver.invoice) && waiver.day <= draw.day,
+  );
+}
+
 function legsOf(book: CostBook, invoice: Invoice, given: { draw: Draw; before: Draw | undefined }): InvoiceLegs {
   const { draw, before } = given;
   const paid = paidOn(book, invoice);
   const payable = draw.final ? invoice.amount : invoice.amount - invoice.held;
   const payments = book.payments.filter((payment) => payment.invoice === invoice.id);
   const arrived = paid >= payable && payments.every(({ cleared }) => cleared !== undefined && cleared <= draw.day);
-  const waivers = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.day <= draw.day);
+  const own = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.day <= draw.day);
+  const waivers = [...own, ...finalsAfter(book, invoice, draw)];
   const notices = noticesFor(book, invoice, draw);
   return {
     invoice,

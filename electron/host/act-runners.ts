@@ -88,7 +88,7 @@ export const actRunners: { readonly [N in HostActName]: ActRunner<HostActAnswer<
     const path = await host.dialogs?.chooseFolder();
     return path === undefined ? {} : { folder: host.folderTicket(path) };
   }),
-  'sample-lot': on(hostActs['sample-lot'], (_input, host) => host.sampleLot()),
+  'sample-lot': on(hostActs['sample-lot'], ({ state }, host) => host.sampleLot(state)),
   'forget-lot': on(hostActs['forget-lot'], ({ key }, host) => ({ forgotten: host.recents.forget(key) })),
   save: on(hostActs.save, ({ ticket }, host) => save(ticket, host)),
   'show-file': on(hostActs['show-file'], ({ ticket }, host) => {

@@ -1,11 +1,12 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import * as z from 'zod';
 import { openDesk } from '../../core/desk/desk.ts';
 import { type Day, type DeskEvents, dayInWords, LotfileError } from '../../core/desk/door.ts';
-import { readStory, type Story } from '../../sample-project/story-model.ts';
+import { sampleLayers } from '../../sample-project/practice-layers.ts';
+import { type StateName, sampleState } from '../../sample-project/states.ts';
+import type { Story } from '../../sample-project/story-model.ts';
 import { Timeline } from '../../sample-project/timeline.ts';
 import { readPrivate, writePrivate } from './private-file.ts';
 import type { SampleState } from './sample-state.ts';
@@ -22,28 +23,24 @@ export interface SampleOptions {
   readonly version: string;
   /** How the lot in that folder stands, asked of whoever may have it open. */
   readonly look: (path: string) => Promise<SampleState>;
+  /** How far along its way; days before the permit where none is named. */
+  readonly name?: StateName | undefined;
   /** Another one for tests. */
-  readonly story?: (() => Story) | undefined;
+  readonly told?: (() => ToldSample) | undefined;
+}
+
+/** A story, and the day it is told to. */
+interface ToldSample {
+  readonly story: Story;
+  readonly day: Day;
 }
 
 const madeSchema = z.object({ stamp: z.string() });
-const practiceFolder = fileURLToPath(new URL('../../sample-project/practice/', import.meta.url));
-
-function layersOf(): readonly { readonly name: string; readonly text: string }[] {
-  return readdirSync(practiceFolder).map((name) => ({ name, text: readFileSync(join(practiceFolder, name), 'utf8') }));
-}
-
 /** Changes with the program and with the story: an older sample is made anew. */
-function stampOf(version: string, story: Story): string {
-  const hash = createHash('sha256').update(`${version}\n${JSON.stringify(story)}`);
-  for (const { text } of layersOf()) hash.update(text);
+function stampOf(version: string, { story, day }: ToldSample): string {
+  const hash = createHash('sha256').update(`${version}\n${day}\n${JSON.stringify(story)}`);
+  for (const { text } of sampleLayers()) hash.update(text);
   return hash.digest('hex');
-}
-
-function sampleDay(story: Story): Day {
-  const day = story.days.sample;
-  if (day === undefined) throw new LotfileError('internal', 'The sample’s story names no day to stand at.');
-  return day;
 }
 
 /**
@@ -53,15 +50,15 @@ function sampleDay(story: Story): Day {
 export class SampleLot {
   readonly #folder: string;
   readonly #version: string;
-  readonly #story: () => Story;
+  readonly #told: () => ToldSample;
   readonly #stop = new AbortController();
   readonly #look: (path: string) => Promise<SampleState>;
   #making: Promise<SampleOffered> | undefined;
 
   /** @param config the host's folder for private things. */
-  constructor(config: string, { version, look, story = readStory }: SampleOptions) {
-    this.#story = story;
-    this.#folder = join(config, 'sample');
+  constructor(config: string, { version, look, name = 'permit', told }: SampleOptions) {
+    this.#told = told ?? (() => sampleState(name));
+    this.#folder = join(config, name === 'permit' ? 'sample' : `sample-${name}`);
     this.#version = version;
     this.#look = look;
   }
@@ -88,23 +85,23 @@ export class SampleLot {
   }
 
   async #get(tell: Tell): Promise<SampleOffered> {
-    const story = this.#story();
-    const offered = { path: this.#lot, day: sampleDay(story) };
-    const stamp = stampOf(this.#version, story);
+    const told = this.#told();
+    const offered = { path: this.#lot, day: told.day };
+    const stamp = stampOf(this.#version, told);
     const made = readPrivate(join(this.#folder, 'made.json'), madeSchema);
     const state = existsSync(this.#lot) ? await this.#look(this.#lot) : 'damaged';
     if (state === 'in use' || (state === 'sound' && made?.stamp === stamp)) return offered;
-    await this.#make(story, tell);
+    await this.#make(told, tell);
     writePrivate(join(this.#folder, 'made.json'), { stamp });
     return offered;
   }
 
-  async #make(story: Story, tell: Tell): Promise<void> {
+  async #make(told: ToldSample, tell: Tell): Promise<void> {
     this.#sweep();
     const making = join(this.#folder, `making-${randomUUID()}`);
     mkdirSync(making, { recursive: true, mode: 0o700 });
     try {
-      await this.#tellStory(story, join(making, 'lot'), tell);
+      await this.#tellStory(told, join(making, 'lot'), tell);
       if (existsSync(this.#lot)) {
         rmSync(join(this.#folder, 'set-aside'), { recursive: true, force: true });
         renameSync(this.#lot, join(this.#folder, 'set-aside'));
@@ -123,8 +120,7 @@ export class SampleLot {
     }
   }
 
-  async #tellStory(story: Story, path: string, tell: Tell): Promise<void> {
-    const end = sampleDay(story);
+  async #tellStory({ story, day: end }: ToldSample, path: string, tell: Tell): Promise<void> {
     await using desk = openDesk({ program: 'Lotfile (making the sample)', today: () => end });
     const papers = story.papers.filter(({ from_day }) => from_day <= end);
     const of = papers.length;
@@ -132,7 +128,7 @@ export class SampleLot {
     say('Making the sample lot', 0);
     const { title, target } = story;
     const folder = desk.tickets.offer(path);
-    const { lot } = await desk.ask('new-lot', { folder, title, target, layers: [...layersOf()] });
+    const { lot } = await desk.ask('new-lot', { folder, title, target, layers: sampleLayers() });
     const timeline = new Timeline(desk, lot, story);
     await timeline.begin();
     const days = [...new Set(papers.map(({ from_day }) => from_day))].sort((a, b) => (a < b ? -1 : 1));

@@ -14,6 +14,8 @@ import {
   type Reply,
   type RequestAnswer,
   type RequestName,
+  type SampleName,
+  sampleNames,
   type TakenFile,
   type WindowEvent,
 } from '../../core/desk/door.ts';
@@ -82,7 +84,7 @@ export class WindowDesk {
   readonly dialogs: Dialogs | undefined;
   readonly recents: Recents;
   readonly today: () => Day;
-  readonly #sample: SampleLot;
+  readonly #samples: ReadonlyMap<SampleName, SampleLot>;
   readonly #holds = new WindowHolds();
   readonly #handed = new LettingGo((ticket) => this.desk.tickets.takeBack(ticket));
   readonly #running = new Map<string, AbortController>();
@@ -102,7 +104,9 @@ export class WindowDesk {
     this.today = today;
     this.recents = new Recents(places.config);
     const look = (path: string) => sampleState(this.desk, this.#holds, this.folderTicket(path));
-    this.#sample = new SampleLot(places.config, { version, look });
+    this.#samples = new Map(
+      sampleNames.map((name) => [name, new SampleLot(places.config, { version, look, name })] as const),
+    );
     this.desk.on('progress', (told) => this.tell({ event: 'progress', told }));
     this.desk.on('changed', (told) => this.tell({ event: 'changed', told }));
   }
@@ -151,8 +155,11 @@ export class WindowDesk {
     return taken;
   }
 
-  async sampleLot(): Promise<HostActAnswer<'sample-lot'>> {
-    const { path, day } = await this.#sample.get((told) => this.tell({ event: 'progress', told }));
+  /** @param name how far the sample is along its way. */
+  async sampleLot(name: SampleName = 'permit'): Promise<HostActAnswer<'sample-lot'>> {
+    const sample = this.#samples.get(name);
+    if (sample === undefined) throw wrongUse(`There is no sample "${name}".`, 'Load the window again.');
+    const { path, day } = await sample.get((told) => this.tell({ event: 'progress', told }));
     return { folder: this.folderTicket(path), day };
   }
 
@@ -181,7 +188,7 @@ export class WindowDesk {
   /** Stops what is at work, lets it put its things away, and closes every lot. */
   async close(): Promise<void> {
     this.#closing.abort();
-    await this.#sample.close();
+    for (const sample of this.#samples.values()) await sample.close();
     await Promise.race([Promise.allSettled(this.#work), setTimeout(patience, undefined, { ref: false })]);
     await this.desk.close();
   }
@@ -238,7 +245,7 @@ export class WindowDesk {
     const { lot, title } = openedIn.parse(answer);
     this.#holds.open(lot, window);
     const { path } = this.desk.tickets.look(folderIn.parse(argument).folder);
-    const sample = this.#sample.isIt(path);
+    const sample = [...this.#samples.values()].some((one) => one.isIt(path));
     if (!sample) this.#remember(path, title);
     for (const listener of this.#onOpened) listener({ lot, title, sample });
   }

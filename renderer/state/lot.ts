@@ -1,6 +1,7 @@
 import type { HostCard } from '../../core/desk/contract/host-acts.ts';
 import { type Day, isDay } from '../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../core/vocabulary/errors.ts';
+import { type SampleName, sampleNames } from '../../core/vocabulary/sample-names.ts';
 import { port } from '../client/port.ts';
 import { useAsked } from './asked.ts';
 import { goToLot, usePlace } from './place.ts';
@@ -76,14 +77,21 @@ const notHere: ErrorShape = {
   next: 'Open it from the list, or open its folder.',
 };
 
-/** The sample lot stands in no list; its address names it. */
-export const sampleKey = 'sample';
+/** The sample lot stands in no list; its address names it, with how far along it is. */
+export function sampleKey(state: SampleName): string {
+  return state === 'permit' ? 'sample' : `sample-${state}`;
+}
+
+function sampleOf(key: string): SampleName | undefined {
+  return sampleNames.find((name) => sampleKey(name) === key);
+}
 
 /** The ticket of the folder an address names; undefined where this host knows no such lot. */
 async function folderOf(key: string): Promise<string | undefined> {
   const host = await readHost();
-  if (key === sampleKey) {
-    const reply = await port.act('sample-lot', {});
+  const state = sampleOf(key);
+  if (state !== undefined) {
+    const reply = await port.act('sample-lot', { state });
     return reply.ok ? reply.answer.folder : undefined;
   }
   const offered = host?.lots.find((each) => each.key === key);

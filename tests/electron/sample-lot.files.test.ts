@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { openDesk } from '../../core/desk/desk.ts';
-import type { DeskEvents } from '../../core/desk/door.ts';
+import { asDay, type DeskEvents } from '../../core/desk/door.ts';
 import { SampleLot } from '../../electron/host/sample-lot.ts';
 import { sampleState } from '../../electron/host/sample-state.ts';
 import { WindowHolds } from '../../electron/host/window-holds.ts';
@@ -19,7 +19,7 @@ function shortStory() {
     links: [],
     subject: undefined,
   }));
-  return { ...story, papers, visits: [], words: [] };
+  return { story: { ...story, papers, visits: [], words: [] }, day: asDay('2026-04-14') };
 }
 
 /** The sample as a host of that version has it. */
@@ -28,7 +28,7 @@ function sampleOf(root: string, version = '1'): SampleLot {
     await using desk = openDesk({ program: 'test host' });
     return await sampleState(desk, new WindowHolds(), desk.tickets.offer(path));
   };
-  return new SampleLot(root, { version, look, story: shortStory });
+  return new SampleLot(root, { version, look, told: shortStory });
 }
 
 async function titlesIn(path: string): Promise<number> {

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Day } from '../../vocabulary/days.ts';
+import { sampleNames } from '../../vocabulary/sample-names.ts';
 import type { RequestSpec } from './define.ts';
 import type { ShownPlace } from './table-answers.ts';
 import { shortWords, ticketSchema } from './values.ts';
@@ -52,7 +53,7 @@ export const hostActs = {
   /** Made on first call from the invented papers; tells progress as request `sample-lot`. */
   'sample-lot': act<{ readonly folder: string; readonly day: Day }>()({
     help: 'Get a copy of the sample lot to try things on, and the day its story stands at.',
-    in: z.object({}),
+    in: z.object({ state: z.enum(sampleNames).default('permit') }),
   }),
   'forget-lot': act<{ readonly forgotten: boolean }>()({
     help: 'Leave a lot out of the list; its folder stays as it is.',

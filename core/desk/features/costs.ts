@@ -61,11 +61,14 @@ export function waiverRow(waiver: Waiver, book: CostBook): WaiverRow {
 /** The next leg that is missing: payment, then the unconditional waiver; before it the conditional one. */
 function missingLeg(book: CostBook, invoice: Invoice): string | undefined {
   const paid = paidOn(book, invoice);
+  // Whoever sold the land built nothing on it, and has no lien to waive.
+  const land = book.lines.some(({ id, sort }) => id === invoice.line && sort === 'land');
   const own = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.notice === undefined);
   const unconditional = own.some(({ kind }) => kind === 'unconditional progress' || kind === 'unconditional final');
   if (paid < invoice.amount - invoice.held) {
-    return own.length === 0 ? 'waiver with the request, then payment' : 'payment';
+    return own.length === 0 && !land ? 'waiver with the request, then payment' : 'payment';
   }
+  if (land) return undefined;
   if (!unconditional) return 'unconditional waiver';
   const suppliers = book.notices.filter(({ subject }) => subject === invoice.subject);
   const open = suppliers.filter(

@@ -3,7 +3,7 @@ import type { WayStop } from '../../vocabulary/finding.ts';
 import type { ErrandId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusDays, plusSpan } from '../calendar.ts';
 import { currentEntry } from '../current.ts';
-import { kindOf, type Standpoint } from '../standpoint.ts';
+import { happenedOn, kindOf, type Standpoint } from '../standpoint.ts';
 import { validityAt } from '../validity.ts';
 import { type Dated, isOver } from './dating.ts';
 import type { Graph, Node } from './graph.ts';
@@ -42,14 +42,27 @@ export function tooSoon(
 /** More time is asked for when the last day to ask comes near, not on every day a paper is held. */
 const askAheadDays = 60;
 
-/** True where an errand only lengthens the life of papers that have plenty left. */
-function canWait(at: Standpoint, { errand, subject }: WayStop): boolean {
+/** Nothing still to come asks for the paper: what did lies with its office, and no duty keeps it alive. */
+function isSpent(at: Standpoint, kind: KindId, given: { self: ErrandId; stops: readonly WayStop[] }): boolean {
+  if ((at.rules.dutiesOf.get(kind) ?? []).some(({ to }) => happenedOn(at, to) === undefined)) return false;
+  const wanters = new Set((at.rules.wanters.get(kind) ?? []).map(({ id }) => id));
+  return !given.stops.some(
+    ({ errand, state }) =>
+      errand !== given.self &&
+      wanters.has(errand) &&
+      (state === 'can go' || state === "can't go yet" || state === 'sent back'),
+  );
+}
+
+/** True where an errand only lengthens the life of papers that have plenty left, or that nobody asks for any more. */
+function canWait(at: Standpoint, { errand, subject }: WayStop, stops: readonly WayStop[]): boolean {
   const yields = at.practice.errands[errand]?.yields ?? [];
   const soon = plusDays(at.day, askAheadDays);
   const hasTime = (kind: KindId): boolean => {
     const longer = at.rules.extended.get(kind);
     const entry = longer === undefined ? undefined : currentEntry(at, { kind: longer, subject });
-    if (entry === undefined) return false;
+    if (longer === undefined || entry === undefined) return false;
+    if (isSpent(at, longer, { self: errand, stops })) return true;
     const { through } = validityAt(at, entry);
     return through === 'for good' || (through !== 'unknown' && through !== 'ended' && through > soon);
   };
@@ -64,7 +77,7 @@ export function todayOf(at: Standpoint, stops: readonly WayStop[]): readonly Err
       (stop.state === 'can go' || (stop.state === 'sent back' && stop.heaviest !== 'refused')) &&
       stop.earliest === open &&
       stop.tooSoon === undefined &&
-      !canWait(at, stop),
+      !canWait(at, stop, stops),
   );
   const tightest = ready.toSorted((a, b) => (a.spare ?? 0) - (b.spare ?? 0));
   return [...new Set(tightest.map((stop) => stop.errand))];

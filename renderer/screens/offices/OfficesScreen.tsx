@@ -4,6 +4,7 @@ import { Answered } from '../../kit/Answered.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
+import { Changed, Unseen } from './Changed.tsx';
 import { Comments } from './Comments.tsx';
 import { Handed } from './Handed.tsx';
 import './offices.css';
@@ -57,7 +58,7 @@ function contactOf({ street, phone, hours }: OfficeCard): string {
 }
 
 function Office({ row }: { readonly row: OfficeRow }) {
-  const { office, waiting, back, handed, awaited, clocks } = row;
+  const { office, waiting, back, handed, awaited, clocks, unseen } = row;
   return (
     <section className="office">
       <header>
@@ -87,6 +88,9 @@ function Office({ row }: { readonly row: OfficeRow }) {
             <span>{say}</span>
           </li>
         ))}
+        {unseen.map((each) => (
+          <Unseen key={`unseen ${each.paper}`} row={each} />
+        ))}
         {handed.map((each) => (
           <Handed key={each.handover} handed={each} />
         ))}
@@ -107,8 +111,8 @@ export function OfficesScreen() {
         </div>
       </header>
       <Answered of={answer}>
-        {({ offices, others }) =>
-          offices.length + others.length === 0 ? (
+        {({ changed, offices, others }) =>
+          changed.length + offices.length + others.length === 0 ? (
             <div className="empty">
               <h2>Nothing is with an office yet</h2>
               <p>
@@ -121,6 +125,9 @@ export function OfficesScreen() {
             </div>
           ) : (
             <>
+              {changed.map((row) => (
+                <Changed key={row.paper} row={row} />
+              ))}
               {offices.map((row) => (
                 <Office key={row.office.id} row={row} />
               ))}

@@ -7,6 +7,7 @@ import { Amiss } from './Amiss.tsx';
 import { Beginning } from './Beginning.tsx';
 import { Errands } from './Errands.tsx';
 import { Happened } from './Happened.tsx';
+import { Lapses } from './Lapses.tsx';
 import { NotYet } from './NotYet.tsx';
 import { SlipHead } from './SlipHead.tsx';
 import { Soon } from './Soon.tsx';
@@ -28,6 +29,7 @@ function Slip({ answer }: { readonly answer: TodayAnswer }) {
         <div className="today-stub">
           <Waiting answer={answer} />
           <NotYet holds={answer.holds} />
+          <Lapses />
           <Happened answer={answer} />
         </div>
       </div>
