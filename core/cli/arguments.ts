@@ -32,7 +32,8 @@ function wrongUse(message: string, next: string): LotfileError {
   return new LotfileError('wrong use', message, { next });
 }
 
-function numberOf(option: Option, text: string): number {
+/** @throws LotfileError `wrong use` where it is none. */
+export function numberOf(option: Pick<Option, 'word'>, text: string): number {
   const value = Number(text);
   if (text.trim() === '' || !Number.isFinite(value)) {
     throw wrongUse(`--${option.word} takes a number, "${text}" is none.`, `Write --${option.word} 20, for example.`);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { LotfileError, paperToKeep, type RequestName, requests } from '../desk/door.ts';
-import type { Parsed } from './arguments.ts';
+import { numberOf, type Parsed } from './arguments.ts';
 import { type Option, optionsOf } from './options.ts';
 import { positionals } from './positionals.ts';
 
@@ -46,7 +46,11 @@ export function withPositionals(name: RequestName, parsed: Parsed): Record<strin
   for (const field of positionals[name] ?? []) {
     if (field.startsWith('...')) {
       if (rest.length > 0) fields[field.slice(3)] = rest.splice(0);
-    } else if (rest.length > 0) fields[field] = rest.shift();
+      continue;
+    }
+    const word = rest.shift();
+    const option = word === undefined ? undefined : optionsFor(name).find((each) => each.field === field);
+    if (word !== undefined) fields[field] = option?.takes === 'number' ? numberOf(option, word) : word;
   }
   if (rest.length > 0) {
     throw new LotfileError('wrong use', `"${rest[0]}" is one word too many.`, {
