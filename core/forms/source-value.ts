@@ -26,8 +26,11 @@ function known(value: FactValue, from: string, seat: ValueSeat): SourceValue {
   return { is: 'known', value, from, seat };
 }
 
+const nth = ['first', 'second', 'third'];
+
 function ownerValue({ at }: SourceCase, which: number | undefined): SourceValue {
-  const from = which === undefined ? 'the owners, as printed' : `owner ${which}, as printed`;
+  const from =
+    which === undefined ? 'the owners, as printed' : `the ${nth[which - 1] ?? `${which}th`} owner, as printed`;
   const lines = ownerLines(at.lot, at.day);
   const [first] = lines;
   if (first === undefined) return { is: 'missing', from, say: 'No owner is noted yet.', seat: names };

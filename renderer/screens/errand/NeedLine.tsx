@@ -51,6 +51,11 @@ function tabSay({ place, pages, seeTab }: PlanTab): string {
   }
 }
 
+/** The office hands out a form for it that can be filled here. */
+function isForm({ need }: NeedRow, { answer }: Sight): boolean {
+  return answer.errand.needs.find(({ id }) => id === need)?.fill !== undefined;
+}
+
 /** Turns to a sheet; where the stack lies below the needs, goes there. */
 function showSheet(at: number): void {
   turnTo(at);
@@ -116,7 +121,17 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
             label={`${shown ? 'Hide' : 'Show'} the rule: ${need.title}`}
           >
             {shown ? 'less' : 'the rule'}
-          </Button>
+          </Button>{' '}
+          {isForm(need, sight) ? (
+            <Button
+              as="word"
+              small
+              onPress={() => lay({ slip: 'form', need: need.need, subject: need.subject })}
+              label={`Fill the form: ${need.title}`}
+            >
+              fill the form
+            </Button>
+          ) : null}
         </span>
         {tab === undefined ? null : <TabButton tab={tab} leaves={leaves} title={need.title} />}
       </div>

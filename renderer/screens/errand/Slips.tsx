@@ -1,6 +1,7 @@
 import { AssembleSlip } from './AssembleSlip.tsx';
 import type { Sight } from './errand-model.ts';
 import { useErrandView } from './errand-store.ts';
+import { FormSlip } from './FormSlip.tsx';
 import { HandOverSlip } from './HandOverSlip.tsx';
 import { MadeSlip } from './MadeSlip.tsx';
 import { NotHereSlip } from './NotHereSlip.tsx';
@@ -25,6 +26,8 @@ export function Slips({ sight }: { readonly sight: Sight }) {
       return <HandOverSlip sight={sight} packet={slip.packet} />;
     case 'outcome':
       return <OutcomeSlip sight={sight} />;
+    case 'form':
+      return <FormSlip wanted={{ errand: sight.target.errand, need: slip.need, subject: slip.subject }} />;
     case 'own sheet':
       return <OwnSheetSlip sight={sight} />;
   }

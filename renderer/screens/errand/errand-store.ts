@@ -15,7 +15,8 @@ export type SlipWanted =
   | { readonly slip: 'made'; readonly made: AssembleAnswer }
   | { readonly slip: 'hand over'; readonly packet: string }
   | { readonly slip: 'outcome' }
-  | { readonly slip: 'own sheet' };
+  | { readonly slip: 'own sheet' }
+  | { readonly slip: 'form'; readonly need: string; readonly subject?: string | undefined };
 
 export interface FinishedFile {
   readonly ticket: string;

@@ -25,6 +25,7 @@ interface Filled {
   /** The copy, in the lot's working folder. */
   readonly path: string;
   readonly name: string;
+  readonly sha256: string;
   readonly recipe: string;
   readonly tool: string;
 }
@@ -70,7 +71,7 @@ async function make(given: FormAt, at: AtLot): Promise<Filled> {
   const job = { job: 'fill form', input: at.lot.renditionPath(blank.rendition), name: blank.paper.title } as const;
   const done = await workers.fillForm({ ...job, output: path, writes, flatten }, { signal: at.signal });
   const name = `${asciiName(`${titleOf(given)} filled ${at.day}`)}.pdf`;
-  return { given, blank, reading, path, name, recipe: done.recipe, tool: done.tool };
+  return { given, blank, reading, path, name, sha256: done.sha256, recipe: done.recipe, tool: done.tool };
 }
 
 /** The copy's own sound pages, with what it was filled with written into their recipe. */
@@ -158,7 +159,7 @@ export const fillForm = onLot(requests['fill-form'], async ({ look, ...wanted },
   try {
     await copyFile(path, shown);
     const noted = look ? undefined : await keepCopy(filled, at);
-    const made = await offerMade({ path: shown, name, key: `form ${given.id} ${given.subject ?? ''}` }, at);
+    const made = await offerMade({ path: shown, name, key: `form ${filled.sha256}` }, at);
     return {
       ...made,
       act: noted?.act,
