@@ -101,6 +101,12 @@ class TreeMaker {
   }
 }
 
+/** What the YAML reader says; a text so deep that the reader gave up is told as that. */
+function notRead(said: string): string {
+  if (/stack/i.test(said)) return `This is nested far more than ${deepest} deep; no rule needs that.`;
+  return `This can't be read as YAML: ${said.split('\n')[0]}.`;
+}
+
 /** Reads one layer's YAML; what can't be read at all becomes problems and an empty map. */
 export function treeOf(layer: Layer, problems: Problems): MapTree {
   const top: Place = { layer: layer.name, line: 1, column: 1 };
@@ -114,14 +120,14 @@ export function treeOf(layer: Layer, problems: Problems): MapTree {
   try {
     const document = parseDocument(layer.text, { lineCounter: lines, uniqueKeys: false, prettyErrors: false });
     for (const fault of [...document.errors, ...document.warnings]) {
-      problems.add(maker.place(fault.pos[0]), `This can't be read as YAML: ${fault.message.split('\n')[0]}.`);
+      problems.add(maker.place(fault.pos[0]), notRead(fault.message));
     }
     if (document.errors.length > 0 || document.contents === null) return empty;
     const tree = maker.tree(document.contents, top);
     if (tree.of === 'map') return tree;
     problems.add(tree.at, 'A practice file is a map: "errands:", "papers:" and so on, each on its own line.');
   } catch (error) {
-    problems.add(top, `This can't be read as YAML: ${error instanceof Error ? error.message : String(error)}.`);
+    problems.add(top, notRead(error instanceof Error ? error.message : String(error)));
   }
   return empty;
 }

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, type Stats, statSync, utimesSync } from 'node:fs';
+import { existsSync, lstatSync, readdirSync, type Stats, statSync, utimesSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
@@ -92,7 +92,8 @@ function isArriving(ledger: Ledger, name: string, stat: Stats): boolean {
 
 function fileAt(ledger: Ledger, name: string): TableFile | undefined {
   const path = join(tableFolder(ledger), name);
-  const stat = statSync(path, { throwIfNoEntry: false });
+  // A link is not followed: in a lot from a stranger it could lead to any file of this person's.
+  const stat = lstatSync(path, { throwIfNoEntry: false });
   if (stat === undefined || !stat.isFile()) return undefined;
   const since = new Date(stat.birthtimeMs > 0 ? stat.birthtimeMs : stat.ctimeMs).toISOString();
   const arriving = isArriving(ledger, name, stat);

@@ -76,8 +76,10 @@ function fileProblem(ledger: Ledger, kept: Kept, sort: 'missing' | 'changed'): P
   };
 }
 
+/** A folder in a file's place is no file: what the lot kept there is missing. */
 function sizeOf(path: string): number | undefined {
-  return statSync(path, { throwIfNoEntry: false })?.size;
+  const stat = statSync(path, { throwIfNoEntry: false });
+  return stat?.isFile() === true ? stat.size : undefined;
 }
 
 /** Files in originals/, renditions/ and packets/ that no row knows. */
