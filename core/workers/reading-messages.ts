@@ -102,6 +102,7 @@ export const glimpseJob = z.object({
   input: z.string(),
   name: z.string(),
   output: z.string(),
+  room: z.object({ width: number, height: number }).optional(),
 }) satisfies z.ZodType<GlimpseJob>;
 
 export const glimpseDone = z.object({

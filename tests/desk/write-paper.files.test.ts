@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 import sharp from 'sharp';
@@ -236,6 +236,29 @@ describe('photo sheets', () => {
     await expect(written(small, { sort: 'photo-sheet', trade: 'roofing' })).rejects.toMatchObject({
       code: 'not found',
     });
+  });
+
+  it('hold pictures in the size of print, so that two dozen photos can be sent by mail', async () => {
+    await using small = await openSmallLot();
+    const { desk } = small;
+    const large = join(small.root, 'large.jpg');
+    const noise = { type: 'gaussian', mean: 128, sigma: 40 } as const;
+    await sharp({ create: { width: 4000, height: 3000, channels: 3, background: '#808080', noise } })
+      .blur(2.2)
+      .jpeg({ quality: 92 })
+      .toFile(large);
+    const file = desk.tickets.offer(large);
+    const photo = { sort: 'photo', place: 'bath', day: '2026-04-01', file } as const;
+    for (const title of ['North', 'East', 'South', 'West']) await desk.ask('record', { ...photo, title }, small);
+    const [four, two] = [
+      await written(small, { sort: 'photo-sheet' }),
+      await written(small, { sort: 'photo-sheet', perSheet: '2' }),
+    ];
+    expect(statSync(large).size).toBeGreaterThan(1_500_000);
+    // Two dozen come to six times that: a few MB.
+    expect(four.bytes.length * 6).toBeLessThan(5_000_000);
+    expect(two.bytes.length * 6).toBeLessThan(5_000_000);
+    expect(two.pages).toHaveLength(2);
   });
 });
 

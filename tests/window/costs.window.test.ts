@@ -85,6 +85,24 @@ describe('costs and draws', () => {
     expect(await invoice.getByText(/^next:/).count()).toBe(0);
   });
 
+  it('names of the four waivers the one a payment calls for, and ties invoice and paper by choosing', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: 'Note a waiver of Loamfield Septic' }).click();
+    const slip = page.getByRole('dialog');
+    const byPayment = slip.getByRole('list', { name: 'Waivers by payment' });
+    await byPayment.getByText(/cheque 121: unconditional (progress|final)/).waitFor();
+    await slip.getByText('unconditional final', { exact: true }).click();
+    await slip.getByText('After the last money came: gives up the whole right, whatever happens.').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Change the invoice of Quillfeather Framing' }).click();
+    await page.getByRole('button', { name: /The invoice or receipt itself/ }).click();
+    await page.getByRole('option', { name: /^Cost breakdown/ }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Note it' }).click();
+    const invoice = page.getByRole('listitem').filter({ hasText: 'Quillfeather Framing' });
+    await invoice.getByRole('link', { name: 'the paper' }).waitFor();
+  });
+
   it('holds a draw back while a leg is missing, and lets it go when it is there', async () => {
     const { page } = open;
     await page.getByRole('link', { name: 'Draw 2' }).click();

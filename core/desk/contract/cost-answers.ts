@@ -44,6 +44,7 @@ export interface ChangeOrderRow {
   readonly day: Day;
   readonly amount: number;
   readonly fromContingency: boolean;
+  readonly edition?: string | undefined;
 }
 
 export interface PaymentRow {
@@ -52,6 +53,10 @@ export interface PaymentRow {
   readonly amount: number;
   readonly how: string;
   readonly cleared?: Day | undefined;
+  readonly edition?: string | undefined;
+  /** Of the four kinds, the waiver of the payee that goes with this payment, and whether one that says as much is noted. */
+  readonly calls: WaiverKind;
+  readonly waived: boolean;
 }
 
 export interface WaiverRow {

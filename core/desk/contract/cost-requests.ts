@@ -42,6 +42,7 @@ export const costRequests = {
       day: daySchema.optional(),
       /** The contingency gives it. */
       fromContingency: z.boolean().optional(),
+      edition: named.optional(),
     }),
   }),
   invoice: kept({

@@ -101,6 +101,8 @@ export interface SoonRow extends Finding {
   readonly title: string;
   /** The day by which something has to be done, where one is known. */
   readonly by?: Day | undefined;
+  /** More time can be asked for: the edition it is asked for. */
+  readonly extend?: string | undefined;
 }
 
 export interface TodayAnswer {
@@ -204,6 +206,8 @@ export interface PagesAnswer {
   }[];
   readonly pages: readonly PageRow[];
   readonly notes: readonly string[];
+  /** The practice knows that more time can be asked for. */
+  readonly extendable: boolean;
   /** Sums done again with the numbers on it. */
   readonly figures: readonly FigureRow[];
   /** Facts of the kind in the order of the practice, noted or not. */

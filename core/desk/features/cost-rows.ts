@@ -96,7 +96,16 @@ export const changeOrder = onLot(requests['change-order'], (said, at): Done => {
   }
   const number = said.number ?? known?.number ?? nextNumber(book.changeOrders.map((order) => order.number));
   return kept(at, `Change order ${number}, ${owner.title}: ${moneyInWords(amount)}`, (lot) =>
-    lot.putChangeOrder({ id: known?.id, line, number, title, day, amount, fromContingency, edition: known?.edition }),
+    lot.putChangeOrder({
+      id: known?.id,
+      line,
+      number,
+      title,
+      day,
+      amount,
+      fromContingency,
+      edition: editionId(at, said.edition) ?? known?.edition,
+    }),
   );
 });
 

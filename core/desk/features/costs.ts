@@ -1,7 +1,7 @@
 import { costLedger, type LedgerRow, paidOn } from '../../figures/cost-ledger.ts';
 import { valueWithoutLand } from '../../figures/insurance.ts';
 import { type Asked, currentEdition, readWay } from '../../readiness/index.ts';
-import type { CostBook, Invoice, Waiver } from '../../vocabulary/costs.ts';
+import type { CostBook, Invoice, Waiver, WaiverKind } from '../../vocabulary/costs.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import type { Finding } from '../../vocabulary/finding.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
@@ -77,6 +77,45 @@ function missingLeg(book: CostBook, invoice: Invoice): string | undefined {
   return open.length === 0 ? undefined : `waiver of ${open.map(({ supplier }) => supplier).join(', ')}`;
 }
 
+/** A waiver says as much as another where it is no less final and no more conditional. */
+function saysAsMuch(kind: WaiverKind, wanted: WaiverKind): boolean {
+  const [unconditional, final] = [kind.startsWith('unconditional'), kind.endsWith('final')];
+  return (unconditional || wanted.startsWith('conditional')) && (final || wanted.endsWith('progress'));
+}
+
+/** The payment that left nothing to pay of an agreed price: its waiver is for the whole job. */
+function lastPayment(line: string, book: CostBook): string | undefined {
+  const row = costLedger(book).rows.find((each) => each.line.id === line);
+  if (row?.agreed === undefined || row.toPay > 0 || row.held > 0) return undefined;
+  const invoices = new Set(book.invoices.filter((invoice) => invoice.line === line).map(({ id }) => id));
+  const ours = book.payments.filter(({ invoice }) => invoices.has(invoice));
+  return ours.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)).at(-1)?.id;
+}
+
+/**
+ * Each payment with the waiver that goes with it: conditional until the money is seen to have come, final with the
+ * payment that leaves nothing open. Source of the four kinds: California Civil Code 8132 to 8138; common practice of
+ * their sequence after a lender's instructions (reference values 8.10, 8.16).
+ */
+function paymentRows(invoice: Invoice, book: CostBook): InvoiceRow['payments'] {
+  const own = book.payments.filter((payment) => payment.invoice === invoice.id);
+  const waivers = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.notice === undefined);
+  const last = lastPayment(invoice.line, book);
+  return own.map(({ id, day, amount, how, cleared, edition }) => {
+    const calls: WaiverKind = `${cleared === undefined ? 'conditional' : 'unconditional'} ${id === last ? 'final' : 'progress'}`;
+    return {
+      payment: id,
+      day,
+      amount,
+      how,
+      cleared,
+      edition,
+      calls,
+      waived: waivers.some(({ kind }) => saysAsMuch(kind, calls)),
+    };
+  });
+}
+
 export function invoiceRow(invoice: Invoice, book: CostBook): InvoiceRow {
   const { id, line, payee, subject, number, day, amount, held, edition } = invoice;
   return {
@@ -91,9 +130,7 @@ export function invoiceRow(invoice: Invoice, book: CostBook): InvoiceRow {
     held,
     edition,
     paid: paidOn(book, invoice),
-    payments: book.payments
-      .filter((payment) => payment.invoice === id)
-      .map(({ id: payment, day: on, amount: sum, how, cleared }) => ({ payment, day: on, amount: sum, how, cleared })),
+    payments: paymentRows(invoice, book),
     waivers: book.waivers.filter((waiver) => waiver.invoice === id).map((waiver) => waiverRow(waiver, book)),
     missing: missingLeg(book, invoice),
   };
@@ -249,9 +286,9 @@ export function costsOf(at: Pick<AtLot, 'lot' | 'day'>): CostsAnswer {
         ? undefined
         : { line: buffer.id, title: buffer.title, ...contingency },
     totals,
-    orders: book.changeOrders.map(({ id, line, number, title, day, amount, fromContingency }) => {
+    orders: book.changeOrders.map(({ id, line, number, title, day, amount, fromContingency, edition }) => {
       const lineTitle = book.lines.find((each) => each.id === line)?.title ?? '';
-      return { order: id, line, lineTitle, number, title, day, amount, fromContingency };
+      return { order: id, line, lineTitle, number, title, day, amount, fromContingency, edition };
     }),
     invoices: book.invoices.map((invoice) => invoiceRow(invoice, book)),
     notices: noticeRows(book, asked),

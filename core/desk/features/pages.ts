@@ -95,6 +95,7 @@ function ruleOf({ practice, lot: view }: Asked, { paper }: NamedEdition) {
     subjectTitle: subjectTitle(view, paper.subject),
     office: { id: from, title: from === '' ? '' : officeTitle(practice, from) },
     hint: rule?.hint,
+    extendable: rule?.extension !== undefined,
   };
 }
 

@@ -1,5 +1,6 @@
 import {
   type Asked,
+  currentEdition,
   lapsingDays,
   readAmiss,
   readDuties,
@@ -110,9 +111,18 @@ function todaysStops(found: Way): readonly WayStop[] {
   return [...now.filter(({ state }) => state === 'sent back'), ...now.filter(({ state }) => state !== 'sent back')];
 }
 
+/** More time is asked for a paper that lapses or may no longer be held alive, where the practice knows that it is given. */
+function extendOf({ kind, edition, subject, sort }: Finding, asked: Asked): string | undefined {
+  const rule = kind === undefined ? undefined : asked.practice.papers[kind];
+  if (kind === undefined || rule?.extension === undefined) return undefined;
+  if (sort !== 'lapsing' && sort !== 'lapsed' && sort !== 'duty at risk' && sort !== 'ask to extend') return undefined;
+  return edition ?? currentEdition({ kind, subject }, asked)?.id;
+}
+
 function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {
   const title = finding.kind === undefined ? '' : kindTitle(asked.practice, finding.kind);
-  return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by };
+  const extend = extendOf(finding, asked);
+  return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by, extend };
 }
 
 /** Duties that fail or end soon, holds that were broken, papers that lapse: heaviest first, then by their day. */

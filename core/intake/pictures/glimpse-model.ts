@@ -8,6 +8,8 @@ export interface GlimpseJob {
   readonly name: string;
   /** Where the small picture, a JPEG, is written. */
   readonly output: string;
+  /** The room it has to fit into, in dots; left out: what a small picture on the screen wants. */
+  readonly room?: { readonly width: number; readonly height: number } | undefined;
 }
 
 export interface GlimpseDone {

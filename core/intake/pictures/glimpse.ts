@@ -13,7 +13,9 @@ import { isPictureSort } from './picture-model.ts';
 import { openPictures } from './read-picture.ts';
 
 /** Dots along the longer side: sharp at 160 points on a screen of two dots a point. */
-const longest = 320;
+const onScreen = { width: 320, height: 320 };
+/** On paper the eye comes nearer than on a screen. */
+const qualities = { screen: 72, print: 80 };
 
 function sniffed(path: string): FileSort {
   const head = Buffer.alloc(sniffLength);
@@ -25,11 +27,11 @@ function sniffed(path: string): FileSort {
   }
 }
 
-async function pdfPage({ input, name }: GlimpseJob): Promise<Sharp> {
+async function pdfPage({ input, name, room = onScreen }: GlimpseJob): Promise<Sharp> {
   const outcome = await openDocument(fileSource(input));
   if (!outcome.ok) throw refused(name, 'can’t be opened.');
   try {
-    const page = drawGrey(outcome.document, 0, 0.6);
+    const page = drawGrey(outcome.document, 0, (0.6 * Math.max(room.width, room.height)) / onScreen.width);
     if (page === undefined) throw refused(name, 'has no page that can be drawn.');
     const { width, height, pixels } = page;
     return sharp(pixels, { raw: { width, height, channels: 1 } });
@@ -62,10 +64,15 @@ async function takenOn(path: string, sort: FileSort): Promise<Day | undefined> {
 export async function takeGlimpse(job: GlimpseJob): Promise<GlimpseDone> {
   try {
     const sort = sniffed(job.input);
-    const small = (await upright(job, sort)).resize(longest, longest, { fit: 'inside', withoutEnlargement: true });
+    const { room = onScreen } = job;
+    const quality = room === onScreen ? qualities.screen : qualities.print;
+    const small = (await upright(job, sort)).resize(room.width, room.height, {
+      fit: 'inside',
+      withoutEnlargement: true,
+    });
     const { width, height } = await small
       .flatten({ background: 'white' })
-      .jpeg({ quality: 72, mozjpeg: true })
+      .jpeg({ quality, mozjpeg: true })
       .toFile(job.output);
     return { glimpse: { width, height }, taken: await takenOn(job.input, sort) };
   } catch (problem) {

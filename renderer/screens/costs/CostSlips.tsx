@@ -21,7 +21,7 @@ export function CostSlips({ costs }: { readonly costs: CostsAnswer }) {
     case 'payment':
       return <PaymentSlip invoice={slip.invoice} onClose={putAway} />;
     case 'waiver':
-      return <WaiverSlip costs={costs} invoice={slip.invoice} onClose={putAway} />;
+      return <WaiverSlip costs={costs} invoice={slip.invoice} payment={slip.payment} onClose={putAway} />;
     case 'draw':
       return <DrawSlip costs={costs} row={slip.row} onClose={putAway} />;
   }

@@ -4,6 +4,7 @@ import type { Day } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
+import { PaperPick } from '../../kit/PaperPick.tsx';
 import { Pick } from '../../kit/Pick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { perform } from '../../state/doing.ts';
@@ -25,6 +26,7 @@ export function InvoiceSlip({ costs, row, onClose }: InvoiceSlipProps) {
   const [amount, setAmount] = useState(typedSum(row?.amount));
   const [held, setHeld] = useState(typedSum(row?.held));
   const [day, setDay] = useState<Day | undefined>(row?.day ?? today);
+  const [edition, setEdition] = useState(row?.edition);
   const choose = (id: string): void => {
     setLine(id);
     const firm = costs.rows.find((each) => each.line === id)?.firm;
@@ -32,7 +34,7 @@ export function InvoiceSlip({ costs, row, onClose }: InvoiceSlipProps) {
   };
   const keep = async (): Promise<void> => {
     const invoice = filled({ row: row?.invoice, line, payee: said(payee), number: said(number), day });
-    const sums = filled({ amount: said(amount), held: said(held) });
+    const sums = filled({ amount: said(amount), held: said(held), edition });
     const reply = await perform('invoice', { ...invoice, ...sums }, { say: `Noted the invoice of ${payee.trim()}.` });
     if (reply.ok) onClose();
   };
@@ -66,6 +68,12 @@ export function InvoiceSlip({ costs, row, onClose }: InvoiceSlipProps) {
         <Field label="You hold back" value={held} onChange={setHeld} hint="Until the end, where you agreed so." />
         <DayField label="Dated" value={day} onChange={setDay} />
       </div>
+      <PaperPick
+        label="The invoice or receipt itself, where it is kept"
+        value={edition}
+        onChange={setEdition}
+        first={/invoice|receipt|bill/i}
+      />
     </Slip>
   );
 }

@@ -5,6 +5,7 @@ import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { perform } from '../../state/doing.ts';
+import { addressOf } from '../../state/place.ts';
 import { layOver } from './costs-store.ts';
 
 function PaidLeg({ row }: { readonly row: InvoiceRow }) {
@@ -49,6 +50,12 @@ function Invoice({ row }: { readonly row: InvoiceRow }) {
         <span className="small pencil more">
           {lineTitle}
           {held === 0 ? '' : `, ${moneyInWords(held)} held back`}
+          {row.edition === undefined ? null : (
+            <>
+              {', '}
+              <a href={addressOf('papers', row.edition, row.edition)}>the paper</a>
+            </>
+          )}
         </span>
       </span>
       <span className="sum">{moneyInWords(amount)}</span>
@@ -60,14 +67,14 @@ function Invoice({ row }: { readonly row: InvoiceRow }) {
       </span>
       <span className="acts">
         {missing === undefined ? null : <span className="small missing">next: {missing}</span>}
-        {open > 0 ? (
+        {open > 0 || payments.length > 0 ? (
           <Button
             as="word"
             small
-            label={`Note a payment to ${payee}`}
+            label={open > 0 ? `Note a payment to ${payee}` : `Payments to ${payee}`}
             onPress={() => layOver({ slip: 'payment', invoice: row })}
           >
-            payment
+            {open > 0 ? 'payment' : 'payments'}
           </Button>
         ) : null}
         <Button

@@ -5,6 +5,7 @@ import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
+import { PaperPick } from '../../kit/PaperPick.tsx';
 import { Pick } from '../../kit/Pick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { Tick } from '../../kit/Tick.tsx';
@@ -26,9 +27,10 @@ export function OrderSlip({ costs, row, onClose }: OrderSlipProps) {
   const [amount, setAmount] = useState('');
   const [day, setDay] = useState<Day | undefined>(today);
   const [fromContingency, setFrom] = useState(false);
+  const [edition, setEdition] = useState<string>();
   const lines = costs.rows.filter(({ sort }) => sort !== 'land');
   const keep = async (): Promise<void> => {
-    const order = filled({ line, amount: said(amount), title: said(title), day, fromContingency });
+    const order = filled({ line, amount: said(amount), title: said(title), day, fromContingency, edition });
     const reply = await perform('change-order', order, { say: 'Noted the change order.' });
     if (reply.ok) onClose();
   };
@@ -59,6 +61,12 @@ export function OrderSlip({ costs, row, onClose }: OrderSlipProps) {
         />
         <DayField label="Agreed on" value={day} onChange={setDay} />
       </div>
+      <PaperPick
+        label="The signed order, where it is kept"
+        value={edition}
+        onChange={setEdition}
+        first={/change|order|agreement|contract/i}
+      />
       {costs.contingency === undefined ? null : (
         <Tick checked={fromContingency} onChange={setFrom}>
           The contingency gives it ({moneyInWords(costs.contingency.left)} left)

@@ -5,9 +5,12 @@ import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
+import { PaperPick } from '../../kit/PaperPick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { perform } from '../../state/doing.ts';
+import { addressOf } from '../../state/place.ts';
 import { useDay } from '../../state/session.ts';
+import { layOver } from './costs-store.ts';
 import { filled, said, typedSum } from './sums.ts';
 
 /** Payments made before, each with a way to say that it cleared or to take it away. */
@@ -16,7 +19,7 @@ function Before({ invoice }: { readonly invoice: InvoiceRow }) {
   if (invoice.payments.length === 0) return null;
   return (
     <ul className="costs-before">
-      {invoice.payments.map(({ payment, day, amount, how, cleared }) => (
+      {invoice.payments.map(({ payment, day, amount, how, cleared, edition, calls, waived }) => (
         <li key={payment}>
           {dayInWords(day)}: {moneyInWords(amount)}, {how}
           {cleared === undefined ? '' : `, cleared ${dayInWords(cleared)}`}{' '}
@@ -38,6 +41,25 @@ function Before({ invoice }: { readonly invoice: InvoiceRow }) {
           >
             take away
           </Button>
+          {edition === undefined ? null : (
+            <>
+              {' '}
+              <a href={addressOf('papers', edition, edition)}>the paper</a>
+            </>
+          )}
+          <p className="small">
+            Its waiver, {calls}: {waived ? 'noted' : 'not noted'}.{' '}
+            {waived ? null : (
+              <Button
+                as="word"
+                small
+                onPress={() => layOver({ slip: 'waiver', invoice, payment })}
+                label={`Note it: ${calls} waiver, payment of ${dayInWords(day)}`}
+              >
+                note it
+              </Button>
+            )}
+          </p>
         </li>
       ))}
     </ul>
@@ -51,8 +73,9 @@ export function PaymentSlip({ invoice, onClose }: { readonly invoice: InvoiceRow
   const [how, setHow] = useState('');
   const [day, setDay] = useState<Day | undefined>(today);
   const [cleared, setCleared] = useState<Day>();
+  const [edition, setEdition] = useState<string>();
   const keep = async (): Promise<void> => {
-    const payment = filled({ invoice: invoice.invoice, amount: said(amount), how: said(how), day, cleared });
+    const payment = filled({ invoice: invoice.invoice, amount: said(amount), how: said(how), day, cleared, edition });
     const reply = await perform('payment', payment, { say: `Noted the payment to ${invoice.payee}.` });
     if (reply.ok) onClose();
   };
@@ -84,6 +107,12 @@ export function PaymentSlip({ invoice, onClose }: { readonly invoice: InvoiceRow
           hint="A conditional waiver takes effect with this."
         />
       </div>
+      <PaperPick
+        label="Receipt or bank statement, where it is kept"
+        value={edition}
+        onChange={setEdition}
+        first={/check|cheque|payment|receipt|statement|bank/i}
+      />
     </Slip>
   );
 }

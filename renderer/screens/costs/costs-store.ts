@@ -7,7 +7,8 @@ export type CostSlip =
   | { readonly slip: 'change order'; readonly row?: CostRow | undefined }
   | { readonly slip: 'invoice'; readonly line?: string | undefined; readonly row?: InvoiceRow | undefined }
   | { readonly slip: 'payment'; readonly invoice: InvoiceRow }
-  | { readonly slip: 'waiver'; readonly invoice: InvoiceRow }
+  /** `payment`: the one the waiver goes with. */
+  | { readonly slip: 'waiver'; readonly invoice: InvoiceRow; readonly payment?: string | undefined }
   | { readonly slip: 'draw'; readonly row?: DrawRow | undefined };
 
 interface CostsState {

@@ -4,6 +4,7 @@ import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { perform } from '../../state/doing.ts';
+import { savePaper } from '../../state/writing.ts';
 import type { Sight } from './errand-model.ts';
 
 function Comment({ row }: { readonly row: CommentRow }) {
@@ -54,6 +55,14 @@ export function Comments({ sight }: { readonly sight: Sight }) {
           <Comment key={row.comment} row={row} />
         ))}
       </ol>
+      <Button
+        as="word"
+        small
+        onPress={() => void savePaper({ sort: 'response', ...sight.target })}
+        label="Save the response to their comments"
+      >
+        Save the response to their comments
+      </Button>
     </section>
   );
 }

@@ -2,6 +2,7 @@ import type { AssembleAnswer } from '../../../core/desk/contract/answers.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { Where } from '../../kit/Where.tsx';
+import { savePaper } from '../../state/writing.ts';
 import { lay, putAway } from './errand-store.ts';
 import { FileList } from './FileList.tsx';
 import { things } from './verdict.ts';
@@ -21,6 +22,9 @@ export function MadeSlip({ made }: { readonly made: AssembleAnswer }) {
           </Button>
           <Button as={made.draft ? 'plain' : 'stamp'} onPress={() => lay({ slip: 'hand over', packet: made.packet })}>
             Hand it over{made.draft ? ' all the same' : ''}
+          </Button>
+          <Button onPress={() => void savePaper({ sort: 'transmittal', packet: made.packet })}>
+            Save the letter that goes with it
           </Button>
         </>
       }

@@ -5,6 +5,7 @@ import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
+import { savePaper } from '../../state/writing.ts';
 import type { Sight } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 import { FileList } from './FileList.tsx';
@@ -76,6 +77,13 @@ function OnePacket({ packet, handovers }: OnePacketProps) {
             label={`${shown ? 'Hide files' : `${packet.files.length} files`}, made ${packet.day}`}
           >
             {shown ? 'Hide files' : `${packet.files.length} files`}
+          </Button>
+          <Button
+            small
+            onPress={() => void savePaper({ sort: 'transmittal', packet: packet.packet })}
+            label={`Letter with it: the packet made ${packet.day}`}
+          >
+            Letter with it
           </Button>
           <Button
             small

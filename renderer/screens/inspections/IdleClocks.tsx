@@ -1,9 +1,8 @@
 import type { IdleRow } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords, dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
-import { Button } from '../../kit/Button.tsx';
+import { MoreTime } from '../../kit/MoreTimeSlip.tsx';
 import { addressOf } from '../../state/place.ts';
-import { savePaper } from '../../state/writing.ts';
 import { bookingInWords, daysAway, idleTone } from './words.ts';
 
 /** What would start the clock anew, for the least money, and whether it comes in time. */
@@ -48,13 +47,7 @@ function Clock({ row }: { readonly row: IdleRow }) {
       {extendable ? (
         <p>
           {askBy === undefined ? null : `More time has to be asked for by ${dayWithWeekday(askBy)}. `}
-          <Button
-            as="word"
-            onPress={() => void savePaper({ sort: 'extension-request', paper })}
-            label={`Write the request for more time: ${title}`}
-          >
-            Write the request for more time
-          </Button>
+          <MoreTime paper={paper} title={title} />
         </p>
       ) : null}
     </li>

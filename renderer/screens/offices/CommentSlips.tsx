@@ -4,22 +4,14 @@ import type { Day } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
-import { Pick } from '../../kit/Pick.tsx';
+import { PaperPick } from '../../kit/PaperPick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
-import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 
 /** What was done about a comment, and the paper that shows it. */
 export function AnswerSlip({ comment, onClose }: { readonly comment: CommentRow; readonly onClose: () => void }) {
   const [text, setText] = useState('');
   const [evidence, setEvidence] = useState<string>();
-  const papers = useAnswer('papers', {}).answer?.papers ?? [];
-  const options = papers.flatMap(({ title, subject, editions }) => {
-    const edition = editions.find(({ current }) => current) ?? editions.at(-1);
-    if (edition === undefined) return [];
-    const named = [title, subject, edition.number].filter((each) => each !== undefined && each !== '');
-    return [{ id: edition.edition, title: named.join(', ') }];
-  });
   const answer = async (): Promise<void> => {
     const shown = evidence === undefined ? {} : { evidence };
     const said = { comment: comment.comment, text: text.trim(), ...shown };
@@ -46,15 +38,7 @@ export function AnswerSlip({ comment, onClose }: { readonly comment: CommentRow;
         autoFocus
         hint="Name the sheet and the revision."
       />
-      {options.length === 0 ? null : (
-        <Pick
-          label="The paper that shows it, where one does"
-          options={options}
-          value={evidence}
-          onChange={setEvidence}
-          placeholder="None"
-        />
-      )}
+      <PaperPick label="The paper that shows it, where one does" value={evidence} onChange={setEvidence} />
     </Slip>
   );
 }

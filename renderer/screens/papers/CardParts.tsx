@@ -3,6 +3,7 @@ import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts'
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FigureNotes } from '../../kit/FigureNotes.tsx';
+import { MoreTime } from '../../kit/MoreTimeSlip.tsx';
 import { addressOf } from '../../state/place.ts';
 import { hasRevisionFact } from './correction.ts';
 import type { PointedAt } from './reader-pages.ts';
@@ -84,13 +85,18 @@ export function FiguresBox({ paper: { figures } }: PartProps) {
 }
 
 /** Every clock with its own end, and all of them together. */
-export function ClocksBox({ paper: { clocks, validity, validityWords } }: PartProps) {
+export function ClocksBox({ paper: { clocks, validity, validityWords, extendable, edition, title } }: PartProps) {
   return (
     <Box title="How long it is good">
       <p>
         <strong>{`${validityWords[0]?.toUpperCase()}${validityWords.slice(1)}.`}</strong>
         {validity.askBy === undefined ? null : ` Ask to extend it by ${dayInWords(validity.askBy)}.`}
       </p>
+      {extendable ? (
+        <p>
+          <MoreTime paper={edition} title={title} />
+        </p>
+      ) : null}
       {clocks.length === 0 ? null : (
         <ul className="paper-list">
           {clocks.map(({ label, words, why }) => (

@@ -77,23 +77,30 @@ function Narrow({ records, wanted }: { readonly records: readonly RecordRow[]; r
   );
 }
 
-/** Photos of what is on view, four to a sheet, with day and place under each. */
+/** Photos of what is on view, four or two to a sheet, with day and place under each. */
 function PhotoSheets({ wanted }: { readonly wanted: Wanted }) {
-  const make = async (): Promise<void> => {
+  const make = async (perSheet: '2' | '4'): Promise<void> => {
     const { trade, place } = wanted;
     const reply = await perform(
       'write-paper',
-      { sort: 'photo-sheet', ...(trade === '' ? {} : { trade }), ...(place === '' ? {} : { place }) },
+      { sort: 'photo-sheet', perSheet, ...(trade === '' ? {} : { trade }), ...(place === '' ? {} : { place }) },
       { long: 'Laying photos on sheets' },
     );
     if (!reply.ok) return;
     for (const note of reply.answer.notes) tellDone(note);
     await saveFile(reply.answer);
   };
+  const which = wanted.place === '' && wanted.trade === '' ? 'the photos' : 'these photos';
   return (
-    <Button as="word" small onPress={() => void make()}>
-      {wanted.place === '' && wanted.trade === '' ? 'Lay the photos on sheets' : 'Lay these photos on sheets'}
-    </Button>
+    <span>
+      <Button as="word" small onPress={() => void make('4')} label={`Lay ${which} on sheets, four to a page`}>
+        Lay {which} on sheets, four to a page
+      </Button>
+      {' or '}
+      <Button as="word" small onPress={() => void make('2')} label={`Lay ${which} on sheets, two to a page`}>
+        two
+      </Button>
+    </span>
   );
 }
 

@@ -3,6 +3,7 @@ import type { SoonRow } from '../../../core/desk/contract/screen-answers.ts';
 import { type Day, dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
+import { MoreTime } from '../../kit/MoreTimeSlip.tsx';
 import { addressOf } from '../../state/place.ts';
 
 const shownAtFirst = 4;
@@ -14,7 +15,12 @@ function About({ row, today }: { readonly row: SoonRow; readonly today: Day }) {
       {row.paper === undefined ? row.title : <a href={addressOf('papers', row.paper)}>{row.title}</a>}
       {row.by === undefined
         ? ''
-        : `${row.title === '' ? '' : ', '}${row.by < today ? 'since' : 'by'} ${dayInWords(row.by)}`}
+        : `${row.title === '' ? '' : ', '}${row.by < today ? 'since' : 'by'} ${dayInWords(row.by)}`}{' '}
+      {row.extend === undefined ? null : (
+        <span className="no-print">
+          <MoreTime paper={row.extend} title={row.title} />
+        </span>
+      )}
     </p>
   );
 }

@@ -2,6 +2,7 @@ import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts'
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
+import { savePaper } from '../../state/writing.ts';
 import type { ScreenProps } from '../screen-props.ts';
 import { Amiss } from './Amiss.tsx';
 import { Beginning } from './Beginning.tsx';
@@ -47,7 +48,10 @@ export function TodayScreen(_props: ScreenProps) {
           <h1>Today</h1>
           <p className="lead">{today.answer === undefined ? 'What to do next.' : slipInWords(today.answer)}</p>
         </div>
-        <Button onPress={() => window.print()}>Print this slip</Button>
+        <div className="today-acts">
+          <Button onPress={() => void savePaper({ sort: 'phone-list' })}>Save the phone list</Button>
+          <Button onPress={() => window.print()}>Print this slip</Button>
+        </div>
       </header>
       <Answered of={today}>{(answer) => <Slip answer={answer} />}</Answered>
     </>

@@ -4,6 +4,7 @@ import type { Day } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
+import { PaperPick } from '../../kit/PaperPick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { perform } from '../../state/doing.ts';
 import { useDay } from '../../state/session.ts';
@@ -15,8 +16,9 @@ export function NoticeSlip({ row, onClose }: { readonly row: TradeRow; readonly 
   const [delivers, setDelivers] = useState('');
   const [day, setDay] = useState<Day | undefined>(today);
   const [since, setSince] = useState<Day>();
+  const [edition, setEdition] = useState<string>();
   const note = async (): Promise<void> => {
-    const said = { supplier: supplier.trim(), firm: row.subject, day, since };
+    const said = { supplier: supplier.trim(), firm: row.subject, day, since, edition };
     const what = delivers.trim() === '' ? said : { ...said, delivers: delivers.trim() };
     const reply = await perform('notice', what, { say: `Noted the notice of ${supplier.trim()}.` });
     if (reply.ok) onClose();
@@ -38,6 +40,12 @@ export function NoticeSlip({ row, onClose }: { readonly row: TradeRow; readonly 
         <DayField label="Notice came on" value={day} onChange={setDay} />
         <DayField label="Delivers since, if written" value={since} onChange={setSince} />
       </div>
+      <PaperPick
+        label="The notice itself, where it is kept"
+        value={edition}
+        onChange={setEdition}
+        first={/notice|lien/i}
+      />
       <p className="small pencil">
         A notice is no bill and nothing bad: it keeps the supplier’s right to a lien should the firm not pay it. Your
         state’s law says what it does and until when.

@@ -3,17 +3,23 @@ import type { LaidPhoto } from '../../../packet/sheets/draw-photos.ts';
 import type { LotRecord } from '../../../store/index.ts';
 import type { PhotoPlace } from '../../../typeset/sheets/photo-sheet.ts';
 import type { AtLot } from '../../context.ts';
-import { plainPages } from '../intake/plain-pages.ts';
 
-/** A photo's page: the one made when it was kept as a paper, else made now by a worker, which alone reads its bytes. */
-async function pagesOf({ file, fileName, title, filePath }: LotRecord, at: AtLot): Promise<Uint8Array> {
-  const kept = file === undefined ? undefined : plainPages(at.lot, file);
-  if (kept !== undefined) return readFile(at.lot.renditionPath(kept.sha256));
+/** Dots to the inch a print of a photo wants; more only makes the sheet too large to send. Common practice, no source. */
+const dotsPerInch = 220;
+
+/** A place in dots. */
+function roomOf({ width, height }: PhotoPlace): { readonly width: number; readonly height: number } {
+  const dots = (points: number): number => Math.round((points / 72) * dotsPerInch);
+  return { width: dots(width), height: dots(height) };
+}
+
+/** A photo in the size of its place, made by a worker, which alone reads its bytes. */
+async function pictureOf({ fileName, title, filePath }: LotRecord, place: PhotoPlace, at: AtLot): Promise<Uint8Array> {
   const output = at.lot.temporaryPath();
   try {
     const workers = await at.workers();
-    const job = { job: 'keep', input: filePath ?? '', name: fileName ?? title, output } as const;
-    await workers.keep(job, { signal: at.signal });
+    const job = { job: 'glimpse', input: filePath ?? '', name: fileName ?? title, output } as const;
+    await workers.glimpse({ ...job, room: roomOf(place) }, { signal: at.signal });
     return await readFile(output);
   } finally {
     await rm(output, { force: true });
@@ -26,16 +32,19 @@ export async function photosFor(
   places: readonly PhotoPlace[],
   at: AtLot,
 ): Promise<readonly LaidPhoto[]> {
+  const pairs = records.flatMap((record, n) => {
+    const place = places[n];
+    return place === undefined ? [] : [{ record, place }];
+  });
   const laid: LaidPhoto[] = [];
   const atOnce = 2;
-  for (let n = 0; n < records.length; n += atOnce) {
+  for (let n = 0; n < pairs.length; n += atOnce) {
     at.signal.throwIfAborted();
-    at.progress({ what: 'laying in photos', done: n, of: records.length });
-    const pages = await Promise.all(records.slice(n, n + atOnce).map((record) => pagesOf(record, at)));
-    for (const [k, one] of pages.entries()) {
-      const place = places[n + k];
-      if (place !== undefined) laid.push({ pages: one, place });
-    }
+    at.progress({ what: 'laying in photos', done: n, of: pairs.length });
+    const made = pairs
+      .slice(n, n + atOnce)
+      .map(async ({ record, place }) => ({ picture: await pictureOf(record, place, at), place }));
+    laid.push(...(await Promise.all(made)));
   }
   return laid;
 }

@@ -1,0 +1,40 @@
+import type { PaperRow } from '../../core/desk/contract/answers.ts';
+import { useAnswer } from '../state/asked.ts';
+import { Pick, type PickOption } from './Pick.tsx';
+
+const none = 'none';
+
+/** Papers whose titles speak of it stand first. */
+function optionsOf(papers: readonly PaperRow[], first: RegExp): readonly PickOption[] {
+  const rows = papers.flatMap(({ title, subject, editions }) => {
+    const edition = editions.find(({ current }) => current) ?? editions.at(-1);
+    if (edition === undefined) return [];
+    const named = [title, subject, edition.number, edition.issued].filter((each) => each !== undefined && each !== '');
+    return [{ id: edition.edition, title: named.join(', '), first: first.test(title) }];
+  });
+  return rows.toSorted((a, b) => Number(b.first) - Number(a.first) || a.title.localeCompare(b.title));
+}
+
+export interface PaperPickProps {
+  readonly label: string;
+  /** An edition. */
+  readonly value: string | undefined;
+  readonly onChange: (edition: string | undefined) => void;
+  /** Told by the titles: these stand first. */
+  readonly first?: RegExp | undefined;
+}
+
+/** One of the kept papers, chosen instead of typed; nothing is shown while none is kept. */
+export function PaperPick({ label, value, onChange, first = /^$/ }: PaperPickProps) {
+  const papers = useAnswer('papers', {}).answer?.papers ?? [];
+  const options = optionsOf(papers, first);
+  if (options.length === 0) return null;
+  return (
+    <Pick
+      label={label}
+      options={[{ id: none, title: 'None' }, ...options]}
+      value={value ?? none}
+      onChange={(id) => onChange(id === none ? undefined : id)}
+    />
+  );
+}
