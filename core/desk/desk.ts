@@ -113,14 +113,25 @@ export class Desk {
     return () => listeners[event].delete(listener);
   }
 
-  /** Closes every lot and ends the workers. */
+  /**
+   * Closes every lot and ends the workers. One that can't be closed (its disk was taken away) is told at the end: it
+   * keeps neither the others nor the workers.
+   */
   async close(): Promise<void> {
-    for (const open of this.#lots.values()) closeOpen(open);
+    const troubles: unknown[] = [];
+    for (const open of this.#lots.values()) {
+      try {
+        closeOpen(open);
+      } catch (error) {
+        troubles.push(error);
+      }
+    }
     this.#lots.clear();
     const both = [this.#workers, this.#patient];
     this.#workers = undefined;
     this.#patient = undefined;
     for (const workers of both) await (await workers)?.close();
+    if (troubles.length > 0) throw inWords(troubles[0]);
   }
 
   async [Symbol.asyncDispose](): Promise<void> {

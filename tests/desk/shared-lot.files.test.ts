@@ -1,7 +1,8 @@
-import { symlinkSync } from 'node:fs';
+import { rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../core/desk/desk.ts';
+import { LotfileError } from '../../core/vocabulary/errors.ts';
 import { openSmallLot } from './small-lot.ts';
 
 describe('a lot that this desk already has open', () => {
@@ -27,4 +28,17 @@ describe('a lot that this desk already has open', () => {
     expect(again.lot).not.toBe(lot);
     await expect(desk.ask('read-lot', {}, { lot })).rejects.toThrow('No lot is open here.');
   });
+});
+
+it('a lot whose folder was taken away keeps no other open when the desk is closed, and is told', async () => {
+  await using small = await openSmallLot();
+  const gone = join(small.root, 'on a stick');
+  const desk = openDesk({ program: 'test' });
+  await desk.ask('new-lot', { folder: desk.tickets.offer(gone), title: 'On a stick' });
+  const stays = desk.tickets.offer(join(small.root, 'stays'));
+  await desk.ask('new-lot', { folder: stays, title: 'Stays' });
+  rmSync(gone, { recursive: true });
+  await expect(desk.close()).rejects.toBeInstanceOf(LotfileError);
+  const { title } = await small.desk.ask('open-lot', { folder: small.desk.tickets.offer(join(small.root, 'stays')) });
+  expect(title).toBe('Stays');
 });
