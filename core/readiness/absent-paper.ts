@@ -30,7 +30,9 @@ function missing(given: NeedCase, kind: KindId): Problem {
       ? `${title} is not in hand${instead}.`
       : `${title} is not in hand yet: left with ${officeTitle(at, errand.office)} on ${dayWords(day)}.`;
   const mend: Mend =
-    need.fill === undefined ? { do: 'get', kind, subject } : { do: 'say', say: `Fill in ${title} and keep it.` };
+    need.fill === undefined
+      ? { do: 'get', kind, subject }
+      : { do: 'say', say: `Fill the office’s form for ${title} and sign it; then keep the signed one.` };
   return needProblem(given, { kind, sort: 'missing' }, { say, mend });
 }
 

@@ -82,6 +82,10 @@ function forgetWords(ledger: Ledger, { renditions, editions }: Touched, files: r
     db.prepare('DELETE FROM page_text WHERE seq IN (SELECT seq FROM page WHERE rendition = ?)').run(sha);
     db.prepare('DELETE FROM page WHERE rendition = ?').run(sha);
     db.prepare("UPDATE rendition SET purged = 1, notes = '[]', asked = '', seals = '[]' WHERE sha = ?").run(sha);
+    // What a form was filled with stands in the recipe of its pages.
+    db.prepare(
+      "UPDATE rendition SET recipe = substr(recipe, 1, instr(recipe, '; filled/') - 1) WHERE sha = ? AND instr(recipe, '; filled/') > 0",
+    ).run(sha);
   }
   for (const edition of editions) {
     db.prepare('DELETE FROM fact WHERE edition = ?').run(edition);

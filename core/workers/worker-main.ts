@@ -3,8 +3,6 @@
  * regret. Started by process-port.ts over an IPC channel; `--memory=<MB>` is its limit.
  */
 import { constants, setPriority } from 'node:os';
-import { fillBlank } from '../forms/file/fill-blank.ts';
-import { readBlank } from '../forms/file/read-blank.ts';
 import { keepFile } from '../intake/keep-file.ts';
 import { unpackFile } from '../intake/mail/unpack-file.ts';
 import { sharedReader } from '../intake/ocr/letter-reader.ts';
@@ -69,9 +67,10 @@ async function work(job: ToWorker['job'], onPage: OnPage): Promise<Bare<Answer>>
     case 'slim':
       return { say: 'slimmed', result: await slimFile(job, onPage) };
     case 'read form':
-      return { say: 'form read', result: await readBlank(job) };
+      return { say: 'form read', result: await (await import('../forms/file/read-blank.ts')).readBlank(job) };
     case 'fill form':
-      return { say: 'form filled', result: await fillBlank(job) };
+      // Fonts and their engine are loaded by the few workers that fill forms.
+      return { say: 'form filled', result: await (await import('../forms/file/fill-blank.ts')).fillBlank(job) };
   }
 }
 

@@ -162,6 +162,8 @@ describe('an office’s form', () => {
     ).toBe(false);
     const { problems } = await desk.ask('verify', {}, at(after));
     expect(problems).toEqual([]);
+    const { found } = await desk.ask('find', { text: 'Ελένη' }, at(after));
+    expect(found.some(({ sort, title }) => sort === 'paper' && title === 'Building permit application')).toBe(true);
   });
 });
 
@@ -214,6 +216,26 @@ describe('a form that nobody mapped', () => {
     await desk.ask('undo', {}, at(after));
     await desk.ask('undo', {}, at(after));
     expect((await desk.ask('form-fields', { errand: 'insurance-convert' }, at(after))).mapped).toBe(false);
+  });
+
+  it('or taken over from a practice file, which may change nothing else', async () => {
+    const give = (name: string, text: string) => {
+      writeFileSync(join(root, name), text);
+      return desk.tickets.offer(join(root, name));
+    };
+    const boxes = 'forms: { homeowners: { title: Insurance form, boxes: { applicant: owner } } }\n';
+    const file = give('insurer.yaml', boxes);
+    expect(await desk.ask('map-form', { form: 'homeowners', file }, at(after))).toMatchObject({ boxes: 1 });
+    const more = give('insurer.yaml', boxes.replace('applicant: owner', 'applicant: owner 1, property_address: place'));
+    expect(await desk.ask('map-form', { form: 'homeowners', file: more }, at(after))).toMatchObject({ boxes: 2 });
+    const { layers } = await desk.ask('practice-words', {}, at(after));
+    expect(layers.filter(({ name }) => name === 'insurer.yaml')).toHaveLength(1);
+    const bold = give('bold.yaml', `${boxes}errands: { permit-apply: { fee: free } }\n`);
+    await expect(desk.ask('map-form', { form: 'homeowners', file: bold }, at(after))).rejects.toMatchObject({
+      message: '"bold.yaml" changes more than forms: errands.',
+    });
+    await desk.ask('undo', {}, at(after));
+    await desk.ask('undo', {}, at(after));
   });
 
   it('takes no source that is nothing, and never a signature', async () => {

@@ -238,6 +238,22 @@ describe('what can’t be filled is told, and nothing is cut off', () => {
     expect(box?.write).toBeUndefined();
   });
 
+  it('a day beside a signature is for the same hand, another day is not', () => {
+    const line = (y: number, x: number) => ({
+      places: [{ page: 0, rect: { x, y, width: 100, height: 20 }, width: 100, height: 20, border: 0 }],
+    });
+    const boxes = read('Date_2: septic-permit.issued, permit_date: septic-permit.issued', [
+      field('Date_2', line(100, 300)),
+      field('owner_sig', { sort: 'signature', ...line(104, 60) }),
+      field('permit_date', line(400, 300)),
+    ]);
+    expect(boxes.map(({ field: name, state }) => [name, state])).toEqual([
+      ['permit_date', 'filled'],
+      ['owner_sig', 'by hand'],
+      ['Date_2', 'by hand'],
+    ]);
+  });
+
   it('letters no font here has are told, not printed as squares', () => {
     const given = lot({ identities: [{ sort: 'owner', text: '田中' }] });
     expect(whole('b: owner', [field('b')], '', given).boxes[0]).toMatchObject({ state: 'no such letters' });

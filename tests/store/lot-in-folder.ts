@@ -76,13 +76,14 @@ export async function keepFile(
   name: string,
   pages: readonly PageFacts[],
   sealed = false,
+  more: { readonly recipe?: string } = {},
 ): Promise<KeptFiles> {
   const path = lot.temporaryPath();
   writeFileSync(path, `bytes of ${name}`);
   const { sha256: original } = await lot.takeInOriginal(path, name);
   const sound = `sound pages of ${name}`;
   writeFileSync(path, sound);
-  const about = { source: original, recipe: 'recipe 1', tool: 'tool 1', rung: 'normalised', sealed };
+  const about = { source: original, recipe: more.recipe ?? 'recipe 1', tool: 'tool 1', rung: 'normalised', sealed };
   const rendition = { ...about, notes: [`A script in ${name} was dropped.`], pages };
   await lot.keepRendition(path, { rendition, sha256: sha256(sound), bytes: sound.length });
   return { original, rendition: sha256(sound) };

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { watchDisk } from '../../core/store/disk.ts';
 import type { Lot } from '../../core/store/index.ts';
+import { filledRecipe } from '../../core/vocabulary/forms.ts';
 import { edition, keepFile, keepPermit, newLot, page, sha256, told } from './lot-in-folder.ts';
 
 const secret = 'Zyxwvut998877';
@@ -47,6 +48,18 @@ test('what is removed for good is in no file of the lot any more: bytes, pages, 
     { id: kept.edition, pages: 0, readable: false, facts: {}, sheets: [] },
   ]);
   expect((await lot.verify()).problems).toEqual([]);
+});
+
+test('what a form was filled with goes with its pages', async () => {
+  const lot = newLot();
+  const files = await keepFile(lot, 'form.pdf', [page(0, 'Application')], false, {
+    recipe: filledRecipe('pdf/2: rewritten', { form: 'application', values: { owner: secret } }),
+  });
+  const kept = lot.keepEdition(edition(files, { kind: 'deed', title: 'Form' }));
+  expect(lot.view().papers[0]?.editions[0]?.filled).toEqual({ form: 'application', values: { owner: secret } });
+  await lot.purge([files.original], { reason: 'private' });
+  expect(filesThatHold(lot, secret)).toEqual([]);
+  expect(lot.view().papers[0]?.editions.find(({ id }) => id === kept.edition)).not.toHaveProperty('filled');
 });
 
 test('a marker with the reason stays, the file is told as removed, and its acts can not be undone', async () => {

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { printings } from '../../vocabulary/forms.ts';
 import { request } from './define.ts';
 import type { FilledAnswer, FormAnswer, MapAnswer } from './form-answers.ts';
-import { named, practiceId, shortWords } from './values.ts';
+import { named, practiceId, shortWords, ticketSchema } from './values.ts';
 
 const formWanted = {
   errand: practiceId,
@@ -32,7 +32,7 @@ export const formRequests = {
     long: true,
   }),
   'map-form': request<MapAnswer>()({
-    help: 'Say what fills the boxes of a form: --fill owner_1="owner 1" --fill sig="by hand"; see templates/forms/README.md.',
+    help: 'Say what fills the boxes of a form: --fill owner_1="owner 1" --fill sig="by hand"; or take over a practice file with --file. See templates/forms/README.md.',
     in: z.object({
       form: practiceId,
       title: shortWords.optional(),
@@ -40,6 +40,8 @@ export const formRequests = {
       fills: z.record(boxName, z.string().trim().min(1).max(300)).default({}),
       /** Box -> how its value is printed. */
       prints: z.record(boxName, z.enum(printings)).default({}),
+      /** A practice file with mappings (and the questions they ask), taken over as it is. */
+      file: ticketSchema.optional(),
       /** Whether values become part of the page. */
       flatten: z.boolean().optional(),
     }),

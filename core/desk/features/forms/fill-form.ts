@@ -6,7 +6,7 @@ import { asciiName } from '../../../packet/plan/names.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import { type FilledWith, filledRecipe } from '../../../vocabulary/forms.ts';
-import type { EditionLink } from '../../../vocabulary/lot.ts';
+import type { EditionLink, PageFacts } from '../../../vocabulary/lot.ts';
 import { type AtLot, onLot } from '../../context.ts';
 import type { FilledAnswer } from '../../contract/form-answers.ts';
 import { requests } from '../../contract/requests.ts';
@@ -74,6 +74,16 @@ async function make(given: FormAt, at: AtLot): Promise<Filled> {
   return { given, blank, reading, path, name, sha256: done.sha256, recipe: done.recipe, tool: done.tool };
 }
 
+/** Values stand in boxes, which a page's own text leaves out: the search finds them all the same. */
+function withValues(pages: readonly PageFacts[], { boxes }: FormReading) {
+  return pages.map(({ page, text }) => {
+    const values = boxes.flatMap(({ state, value, place }) =>
+      state === 'filled' && value !== undefined && place?.page === page && !text.includes(value) ? [value] : [],
+    );
+    return { page, text: [text, ...values].join('\n') };
+  });
+}
+
 /** The copy's own sound pages, with what it was filled with written into their recipe. */
 async function keepPages({ path, name, given, reading, recipe, tool }: Filled, at: AtLot) {
   const { lot, signal } = at;
@@ -90,6 +100,7 @@ async function keepPages({ path, name, given, reading, recipe, tool }: Filled, a
       sha256: kept.sha256,
       bytes: kept.bytes,
     });
+    lot.putPageTexts(kept.sha256, withValues(rendition.pages, reading));
     return { original: sha256, rendition: kept.sha256, notes: rendition.notes };
   } finally {
     await rm(output, { force: true });
@@ -125,7 +136,11 @@ interface Noted {
 async function keepCopy(filled: Filled, at: AtLot): Promise<Noted> {
   const { original, rendition, notes } = await keepPages(filled, at);
   const before = keptBefore(filled, original, at);
-  if (before !== undefined) return { ...before, already: true, notes };
+  if (before !== undefined) {
+    const newest = lastFilled(filled.given)?.id === before.edition;
+    const later = newest ? [] : ['A later copy was filled otherwise; take that back (undo) where this one counts.'];
+    return { ...before, already: true, notes: [...notes, ...later] };
+  }
   const { given, reading } = filled;
   const { lot, day } = at;
   const title = titleOf(given);

@@ -8,6 +8,7 @@ import type { MapAnswer } from '../../contract/form-answers.ts';
 import { type RequestInput, requests } from '../../contract/requests.ts';
 import { kindTitle } from '../../named.ts';
 import { acted } from '../record-card.ts';
+import { mappingLayer } from './mapping-file.ts';
 
 /** What the owner said so far of one form, as a layer of local practice: it is read, kept and undone like any other. */
 function layerName(form: string): string {
@@ -77,20 +78,35 @@ function layerWith(said: RequestInput<'map-form'>, given: Laid): PracticeLayer {
   return { name, text: stringify({ forms: { [form]: rule } }, { lineWidth: 0 }) };
 }
 
-/** Says what fills boxes of a form. The practice is read anew, so that a source that is nothing is told at once. */
+/** A layer laid in the place of the one of its name, or on top. */
+function laidIn(layer: PracticeLayer, layers: readonly PracticeLayer[]): readonly PracticeLayer[] {
+  const there = layers.some(({ name }) => name === layer.name);
+  return there ? layers.map((one) => (one.name === layer.name ? layer : one)) : [...layers, layer];
+}
+
+/**
+ * Says what fills boxes of a form, or takes a file of mappings over. The practice is read anew, so that a source that
+ * is nothing is told at once, and what was in use stays in use.
+ */
 export const mapForm = onLot(requests['map-form'], async (said, at: AtLot): Promise<MapAnswer> => {
   const { readPractice } = await import('../../../practice/index.ts');
-  const layers = at.lot.layers();
   const options = { figures: Object.keys(figures) };
+  const { file } = said;
+  const before = at.lot.layers();
+  const layers = file === undefined ? before : laidIn(await mappingLayer(file, before, at), before);
   const others = layers.filter(({ name }) => name !== layerName(said.form));
-  const below = others.length === layers.length ? at.lot.practice() : readPractice(others, options);
-  const layer = layerWith(said, { layers, below });
-  const all =
-    others.length === layers.length ? [...layers, layer] : layers.map((one) => (one.name === layer.name ? layer : one));
+  const below =
+    layers === before && others.length === layers.length ? at.lot.practice() : readPractice(others, options);
+  const worded = file === undefined || Object.keys(said.fills).length > 0;
+  const all = worded ? laidIn(layerWith(said, { layers, below }), layers) : layers;
   const practice = readPractice(all, options);
   const form = practice.forms?.[said.form];
-  const { act } = acted(at, `Said what fills ${form?.title ?? said.form}`, () =>
-    at.lot.setPractice({ practice, layers: all }),
-  );
-  return { act, form: said.form, boxes: form?.boxes.length ?? 0 };
+  if (form === undefined) {
+    throw new LotfileError('wrong use', `The file maps no form "${said.form}".`, {
+      about: said.form,
+      next: `It maps: ${Object.keys(practice.forms ?? {}).join(', ') || 'none'}.`,
+    });
+  }
+  const { act } = acted(at, `Said what fills ${form.title}`, () => at.lot.setPractice({ practice, layers: all }));
+  return { act, form: said.form, boxes: form.boxes.length };
 });
