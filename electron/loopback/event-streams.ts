@@ -7,9 +7,15 @@ const breath = 20_000;
 /** A window that loads again is back within this; one that stays away was closed. */
 const awayAfter = 30_000;
 
+interface Stream {
+  readonly window: string;
+  /** Windows of the same browser that hear through it. */
+  readonly others: ReadonlySet<string>;
+}
+
 /** The server-sent events of every window that is open. */
 export class EventStreams {
-  readonly #streams = new Map<ServerResponse, string>();
+  readonly #streams = new Map<ServerResponse, Stream>();
   readonly #away = new Map<string, NodeJS.Timeout>();
   readonly #host: WindowDesk;
   readonly #timer: NodeJS.Timeout;
@@ -24,15 +30,25 @@ export class EventStreams {
 
   /** @param window the window's own name, made by itself. */
   open(response: ServerResponse, window: string, headers: Readonly<Record<string, string>>): void {
-    clearTimeout(this.#away.get(window));
-    this.#away.delete(window);
+    this.#isBack(window);
     response.writeHead(200, { ...headers, 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
     response.write('retry: 1000\n\n');
-    this.#streams.set(response, window);
+    this.#streams.set(response, { window, others: new Set() });
     response.on('close', () => {
+      const others = this.#streams.get(response)?.others ?? [];
       this.#streams.delete(response);
-      this.#mayBeGone(window);
+      for (const each of [window, ...others]) this.#mayBeGone(each);
     });
+  }
+
+  /** A window's stream stands for these others of its browser from now on. */
+  stand(window: string, others: readonly string[]): void {
+    for (const [response, stream] of this.#streams) {
+      if (stream.window !== window) continue;
+      this.#streams.set(response, { window, others: new Set(others) });
+      for (const each of others) this.#isBack(each);
+      for (const each of stream.others) this.#mayBeGone(each);
+    }
   }
 
   close(): void {
@@ -43,8 +59,17 @@ export class EventStreams {
     this.#streams.clear();
   }
 
+  #isBack(window: string): void {
+    clearTimeout(this.#away.get(window));
+    this.#away.delete(window);
+  }
+
+  #isHere(name: string): boolean {
+    return [...this.#streams.values()].some(({ window, others }) => window === name || others.has(name));
+  }
+
   #mayBeGone(window: string): void {
-    if (this.#closed || window === '' || [...this.#streams.values()].includes(window)) return;
+    if (this.#closed || window === '' || this.#away.has(window) || this.#isHere(window)) return;
     const timer = setTimeout(() => {
       this.#away.delete(window);
       void this.#host.windowGone(window);

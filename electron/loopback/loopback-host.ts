@@ -115,7 +115,11 @@ export class LoopbackHost {
       sendError(response, away.status, errorOf(away), headers);
       return;
     }
-    sendReply(response, await answerWrite(request, { host: this.#host, handedOver: this.#handedOver }), headers);
+    sendReply(
+      response,
+      await answerWrite(request, { host: this.#host, handedOver: this.#handedOver, events: this.#events }),
+      headers,
+    );
   }
 
   #unknown(request: IncomingMessage) {

@@ -1,4 +1,5 @@
 import type { Reply, TakenFile, WindowAsking, WindowEvent, WindowPort } from '../../core/desk/contract/window-port.ts';
+import { canShare, onceEach, ownEvents, sharedEvents } from './shared-events.ts';
 
 const goneAway = {
   code: 'internal',
@@ -36,19 +37,10 @@ function sendFile(file: File): Promise<Reply<TakenFile>> {
   return reply(fetch('/files', { method: 'POST', headers, body: file }));
 }
 
-/** Tells when the host goes and when it is back; the browser itself reconnects the stream. */
 function listen(listener: (event: WindowEvent) => void): () => void {
-  let here = true;
-  const stream = new EventSource(`/events?window=${windowName}`);
-  const say = (now: boolean): void => {
-    if (now === here) return;
-    here = now;
-    listener({ event: 'host', told: { here } });
-  };
-  stream.onopen = () => say(true);
-  stream.onerror = () => say(false);
-  stream.onmessage = ({ data }) => listener(JSON.parse(String(data)));
-  return () => stream.close();
+  const hear = onceEach(listener);
+  if (!canShare()) return ownEvents(windowName, hear);
+  return sharedEvents(windowName, hear, (others) => void post('/windows', { others }));
 }
 
 /** The window in a browser: HTTP to the loopback host that served this page, and its event stream. */

@@ -4,8 +4,15 @@ import { noteProgress } from './doing.ts';
 import { takeUp } from './lot.ts';
 import { useLot } from './session.ts';
 
+/** The host counts as back once the lot is open again: what is asked before that would find none. */
+async function backAgain(mine: number, now: () => number): Promise<void> {
+  await takeUp();
+  if (mine === now()) useLot.setState({ hostHere: true });
+}
+
 /** Hears what the host tells unasked, for as long as the window is open. */
 export function beginHearing(): () => void {
+  let turn = 0;
   return port.on((event) => {
     switch (event.event) {
       case 'progress':
@@ -16,8 +23,9 @@ export function beginHearing(): () => void {
         if (event.told.lot === useLot.getState().handle) changed(event.told.act, 'event');
         return;
       case 'host':
-        useLot.setState({ hostHere: event.told.here });
-        if (event.told.here) void takeUp();
+        turn += 1;
+        if (event.told.here) void backAgain(turn, () => turn);
+        else useLot.setState({ hostHere: false });
         return;
       case 'go':
         window.location.hash = event.told.to;
