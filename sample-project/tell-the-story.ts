@@ -43,13 +43,14 @@ function deskFor(desks: Desk[]): Desk {
 
 async function tellFirstMonth(desk: Desk): Promise<ToldLot> {
   const { story, day } = sampleState('first-month');
-  const lot = await ToldLot.begin(desk, join(out, 'first-month', 'heron-lane'), story);
-  await firstMonth(lot, day, out);
+  const folder = join(out, 'first-month');
+  const lot = await ToldLot.begin(desk, join(folder, 'heron-lane'), story);
+  await firstMonth(lot, day, folder);
   return lot;
 }
 
 async function tellFraming(lot: ToldLot, story: Story): Promise<void> {
-  await framing(lot, { warned: dayOf(story, 'warned'), sample: dayOf(story, 'sample') }, out);
+  await framing(lot, { warned: dayOf(story, 'warned'), sample: dayOf(story, 'sample') }, join(out, 'framing'));
 }
 
 /** The main story, and the branch that leaves it in the middle. */

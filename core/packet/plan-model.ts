@@ -21,7 +21,7 @@ export interface EditionContent {
 
 /** Where the rows of a packet come from: an errand's needs, or papers of the owner's own choosing. */
 export type PacketPurpose =
-  | { readonly of: 'errand'; readonly reading: ErrandReading }
+  | { readonly of: 'errand'; readonly reading: ErrandReading; readonly back?: SentBack | undefined }
   | {
       readonly of: 'own choice';
       readonly title: string;
@@ -31,6 +31,12 @@ export type PacketPurpose =
       /** What may be objected to in them; never refused, for no office's rule was read. */
       readonly findings?: readonly Finding[] | undefined;
     };
+
+/** Comments by the office's own numbers; `again` where coming a second time has its own price. */
+export interface SentBack {
+  readonly comments: readonly { readonly number: string; readonly text: string; readonly due?: Day | undefined }[];
+  readonly again: boolean;
+}
 
 /** The owner's decision to go although something would be refused; what can't be undone can't be overridden. */
 export interface Override {

@@ -111,7 +111,7 @@ it('a firm noted wrong is corrected, and one noted by mistake removed; one with 
   const said = { name: 'Quillfeather Framing', trade: 'framing', from: '2026-03-09' as const, clear: ['to' as const] };
   await desk.ask('correct-firm', { firm: 'Quilfeather', ...said }, small);
   expect(await subjects()).toMatchObject([
-    { title: 'Quillfeather Framing (framing)', firm: 'Quillfeather Framing', trade: 'framing', from: '2026-03-09' },
+    { title: 'Quillfeather Framing, framing', firm: 'Quillfeather Framing', trade: 'framing', from: '2026-03-09' },
   ]);
   expect((await subjects())[0]?.to).toBeUndefined();
   await desk.ask('visit', { errand: 'permit-apply', subject: 'Quillfeather Framing', state: 'planned' }, small);

@@ -1,9 +1,10 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { EditionContent, PacketPlan, PacketPurpose } from '../../packet/plan-model.ts';
+import type { EditionContent, PacketPlan, PacketPurpose, SentBack } from '../../packet/plan-model.ts';
 import type { WholeFile } from '../../packet/prove-whole.ts';
-import { readChosen, readErrand } from '../../readiness/index.ts';
+import { type Asked, readChosen, readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
+import type { ErrandReading } from '../../vocabulary/finding.ts';
 import type { EditionId, LotView } from '../../vocabulary/lot.ts';
 import type { Delivery, Practice } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
@@ -14,6 +15,8 @@ import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
 import { renditionTicket, shownPlace } from './file-look.ts';
 import { lightFile, renditionsIn } from './light-plan.ts';
 import { offerMade } from './made-files.ts';
+import { openComments } from './reading.ts';
+import { visitsOf } from './written/recorded.ts';
 
 type Wanted = Pick<RequestInput<'plan'>, 'errand' | 'subject' | 'papers' | 'title' | 'recipient'> &
   Partial<Pick<RequestInput<'plan'>, 'override'>>;
@@ -60,7 +63,17 @@ function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
   }
   const errand = errandNamed(practice, wanted.errand);
   const subject = wanted.subject === undefined ? undefined : subjectNamed(view, wanted.subject).id;
-  return { of: 'errand', reading: readErrand(errand.id, { practice, lot: view, day: at.day, subject }) };
+  const asked = { practice, lot: view, day: at.day };
+  const reading = readErrand(errand.id, { ...asked, subject });
+  return { of: 'errand', reading, back: sentBack(at, asked, reading) };
+}
+
+/** What they said the last time, where somebody went in vain or they want an answer. */
+function sentBack(at: AtLot, asked: Asked, reading: ErrandReading): SentBack | undefined {
+  const comments = openComments(at, asked, reading);
+  const { errand, subject } = reading;
+  const again = visitsOf(asked, errand, subject).some(({ outcome }) => outcome === 'fail' || outcome === 'no access');
+  return comments.length === 0 && !again ? undefined : { comments, again };
 }
 
 function editionsIn(purpose: PacketPurpose): readonly EditionId[] {

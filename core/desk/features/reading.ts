@@ -84,7 +84,7 @@ function needRow({ practice, lot: view }: Asked, errand: Errand, reading: NeedRe
 }
 
 /** Their comments that wait for an answer; those of visits before the one that settled the errand are closed by it. */
-function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReading): ErrandAnswer['comments'] {
+export function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReading): ErrandAnswer['comments'] {
   const counting = standing(visitsOf(asked, errand, subject));
   return commentsOn(at.lot, counting).filter(({ answered }) => answered === undefined);
 }

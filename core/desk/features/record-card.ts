@@ -92,7 +92,7 @@ export const engage = onLot(requests.engage, ({ firm, trade, from, to }, at) => 
       `It began on ${dayInWords(from)}: see which of the two days is right.`,
     );
   }
-  const title = `${firm} (${trade})`;
+  const title = `${firm}, ${trade}`;
   let subject = '';
   const { act } = acted(at, `Engaged ${title}`, () => {
     subject = at.lot.addSubject({ sort: 'engagement', title, firm, trade, from, to });

@@ -63,7 +63,7 @@ export const correctFirm = onLot(requests['correct-firm'], ({ firm: said, name, 
       next: `It began on ${dayInWords(now.from)}: see which of the two days is right.`,
     });
   }
-  const title = now.trade === undefined ? firm : `${firm} (${now.trade})`;
+  const title = now.trade === undefined ? firm : `${firm}, ${now.trade}`;
   return acted(at, `Corrected ${subject.title}: ${title}`, () => at.lot.changeSubject(subject.id, { ...now, title }));
 });
 

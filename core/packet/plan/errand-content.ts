@@ -15,6 +15,7 @@ export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): read
   return [
     ...(frame.draft ? [...notYetBlocks(frame), ...told] : []),
     ...whereBlocks(frame),
+    ...backBlocks(frame),
     ...carryBlocks(frame),
     ...printBlocks(frame, files),
     ...(frame.draft ? [] : told),
@@ -23,9 +24,29 @@ export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): read
   ];
 }
 
-function whereBlocks({ office, errand, order, recipient, draft, findings }: PlanFrame): readonly Block[] {
-  const fee = errand?.fee === undefined ? undefined : errand.fee === 0 ? 'none' : moneyInWords(errand.fee);
-  const feeLine = [fee, errand?.feeNote].filter((part) => part !== undefined).join(', ');
+/** What the trip costs: the office's fee, or its price for coming a second time. */
+function feeOf({ errand, order }: PlanFrame): number | undefined {
+  const again = order.purpose.of === 'errand' && order.purpose.back?.again === true;
+  return again && errand?.againFee !== undefined ? errand.againFee : errand?.fee;
+}
+
+/** Their numbered comments, each to be ticked off before anybody goes again. */
+function backBlocks({ order }: PlanFrame): readonly Block[] {
+  const comments = order.purpose.of === 'errand' ? (order.purpose.back?.comments ?? []) : [];
+  const items = comments.map(({ number, text, due }): Block => {
+    const said = `${number}.  ${text}`;
+    return { block: 'item', text: said, ...(due === undefined ? {} : { more: `answer by ${dayInWords(due)}` }) };
+  });
+  return items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.back }, ...items];
+}
+
+function whereBlocks(frame: PlanFrame): readonly Block[] {
+  const { office, errand, order, recipient, draft, findings } = frame;
+  const price = feeOf(frame);
+  const fee = price === undefined ? undefined : price === 0 ? 'none' : moneyInWords(price);
+  const feeLine = [fee, price !== errand?.fee ? wording.errand.again : errand?.feeNote]
+    .filter((part) => part !== undefined)
+    .join(', ');
   const fields: readonly (readonly [string, string | undefined])[] = [
     ['go to', office?.title ?? recipient],
     ['on', dayWithWeekday(order.day)],
@@ -135,7 +156,8 @@ export function basisInWords(basis: Basis): string {
   }
 }
 
-function carryBlocks({ rows, errand, order }: PlanFrame): readonly Block[] {
+function carryBlocks(frame: PlanFrame): readonly Block[] {
+  const { rows, errand, order } = frame;
   const items: Block[] = [];
   for (const row of rows) {
     if (row.tab.place !== 'by hand' || row.tab.seeTab !== undefined) continue;
@@ -151,8 +173,8 @@ function carryBlocks({ rows, errand, order }: PlanFrame): readonly Block[] {
   }
   for (const thing of errand?.bring ?? []) items.push({ block: 'item', text: thing });
   for (const thing of errand?.onSite ?? []) items.push({ block: 'item', text: thing, more: 'ready on the site' });
-  if (errand?.fee !== undefined && errand.fee > 0)
-    items.push({ block: 'item', text: `Fee: ${moneyInWords(errand.fee)}` });
+  const fee = feeOf(frame) ?? 0;
+  if (fee > 0) items.push({ block: 'item', text: `Fee: ${moneyInWords(fee)}` });
   const home = (errand?.yields ?? []).map(
     (kind): Block => ({ block: 'item', text: order.practice.papers[kind]?.title ?? kind }),
   );

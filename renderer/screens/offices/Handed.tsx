@@ -38,6 +38,10 @@ function Withdraw({ handed, onClose }: { readonly handed: HandedRow; readonly on
   );
 }
 
+function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
 function What({ handed }: { readonly handed: HandedRow }) {
   const [shown, show] = useState(false);
   const old = handed.editions.filter((edition) => edition.old);
@@ -57,7 +61,7 @@ function What({ handed }: { readonly handed: HandedRow }) {
         <p className="small">Originals left there: {left.map(({ title }) => title).join(', ')}.</p>
       )}
       <Button as="word" small onPress={() => show(!shown)}>
-        {shown ? 'less' : `${handed.editions.length} papers, ${handed.files.length} files`}
+        {shown ? 'less' : `${counted(handed.editions.length, 'paper')}, ${counted(handed.files.length, 'file')}`}
       </Button>
       {shown ? (
         <ul className="office-files small">
@@ -92,7 +96,7 @@ export function Handed({ handed }: { readonly handed: HandedRow }) {
           as="word"
           small
           onPress={() => setWithdrawing(true)}
-          label={`${handed.title} was not handed over as noted`}
+          label={`Not as noted: ${handed.title}, to ${handed.to}`}
         >
           not as noted
         </Button>
