@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, readdirSync, readFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ICAL from 'ical.js';
 import type { Download, Page } from 'playwright-core';
@@ -86,6 +86,31 @@ describe('out and in', () => {
     await button(page, name).waitFor();
     const download = await downloadOf(page, () => button(page, name).click());
     expect(download.suggestedFilename()).toMatch(/^hold-dig-.*\.pdf$/);
+  });
+
+  it('on the first page a bundle becomes a lot; a file that is none is told in place and leaves no second folder', async () => {
+    const { page } = open;
+    await open.go('#/');
+    await page.getByRole('heading', { name: 'I have a bundle from another computer' }).waitFor();
+    const choose = async (path: string): Promise<void> => {
+      const [chooser] = await Promise.all([
+        page.waitForEvent('filechooser'),
+        button(page, 'Choose the bundle ...').click(),
+      ]);
+      await chooser.setFiles(path);
+    };
+    const wrong = join(open.folder, 'heron-lane-2026-04-14.lot.zip');
+    writeFileSync(wrong, 'no bundle');
+    await choose(wrong);
+    await page.getByRole('alert').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    const right = join(open.folder, 'heron-lane-2026-04-15.lot.zip');
+    copyFileSync(bundle, right);
+    await choose(right);
+    await page.getByText(/^Heron Lane is here: \d+ files, each as it was/).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
+    expect(readdirSync(open.places.lots).filter((name) => name.startsWith('heron-lane'))).toContain('heron-lane');
+    expect(readdirSync(open.places.lots)).not.toContain('heron-lane-2');
   });
 });
 

@@ -3,10 +3,11 @@ import { useLot } from '../../state/session.ts';
 import './first.css';
 import { LotList } from './LotList.tsx';
 import { NewLot } from './NewLot.tsx';
+import { RestoreBundle } from './RestoreBundle.tsx';
 import { SampleOffer } from './SampleOffer.tsx';
 import { SitePlan } from './SitePlan.tsx';
 
-/** The first page: what this is for, and the three ways in. */
+/** The first page: what this is for, and the ways in. */
 export function FirstScreen() {
   const host = useLot((state) => state.host);
   return (
@@ -31,6 +32,7 @@ export function FirstScreen() {
       <div className="choose">
         {host === undefined || host.lots.length === 0 ? null : <LotList lots={host.lots} dialogs={host.dialogs} />}
         <NewLot />
+        <RestoreBundle />
         <SampleOffer />
       </div>
       <div className="foot">
