@@ -34,6 +34,8 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'put-aside': ['item'],
   'take-up': ['item'],
   amendable: ['errand'],
+  'practice-effect': ['rule', 'value'],
+  'lay-over': ['file'],
   'errand-sheet': ['errand'],
   'mail-draft': ['packet'],
   'packet-files': ['packet'],

@@ -190,6 +190,13 @@ const printers: Printers = {
   'take-up': ({ name }) => `On the table again: ${name}`,
   amendable: amendableText,
   'practice-words': wordsText,
+  'practice-effect': ({ rows, more }) =>
+    rows.length === 0
+      ? 'Nothing would be otherwise on this lot.'
+      : [...rows.map(({ say }) => say), ...(more === 0 ? [] : [`and ${more} more`])].join('\n'),
+  'lay-over': ({ layers }) => `Laid over: ${layers.join(', ')}`,
+  'export-practice': ({ name, layers }) =>
+    `${name}, ${counted(layers, 'layer')}. It goes away when the lot is closed: with --out FOLDER you get a copy.`,
   'errand-sheet': ({ name, pages }) =>
     `Errand sheet ${name}, ${counted(pages, 'page')}. It goes away when the lot is closed: with --out FOLDER you get a copy.`,
   'mail-draft': draftText,

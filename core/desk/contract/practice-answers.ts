@@ -22,6 +22,28 @@ export interface AmendableRow {
   readonly basis: string;
 }
 
+/** One thing that would be otherwise on this lot. */
+export interface EffectRow {
+  readonly say: string;
+  readonly errand?: string | undefined;
+  /** It makes the way harder (later, dearer, something to object to), easier, or just different. */
+  readonly way: 'harder' | 'easier' | 'other';
+}
+
+/** What a change of the practice would do to this lot, before it is noted. */
+export interface EffectAnswer {
+  readonly rows: readonly EffectRow[];
+  /** Rows left out because there were too many. */
+  readonly more: number;
+  /** Titles of the layers that would be laid over. */
+  readonly layers: readonly string[];
+}
+
+export interface LaidOverAnswer {
+  readonly act: string;
+  readonly layers: readonly string[];
+}
+
 export interface AmendableAnswer {
   readonly title: string;
   readonly rows: readonly AmendableRow[];

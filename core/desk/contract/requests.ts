@@ -24,6 +24,7 @@ import { request } from './define.ts';
 import { formRequests } from './form-requests.ts';
 import { goingOutRequests } from './going-out-requests.ts';
 import { intakeRequests } from './intake-requests.ts';
+import { practiceRequests } from './practice-requests.ts';
 import { screenRequests } from './screen-requests.ts';
 import { takeBackRequests } from './take-back-requests.ts';
 import {
@@ -286,6 +287,7 @@ export const requests = {
     in: z.object({ edition: named, reason: words, sure: z.boolean().default(false) }),
   }),
   ...screenRequests,
+  ...practiceRequests,
   ...takeBackRequests,
   ...writtenRequests,
   ...goingOutRequests,

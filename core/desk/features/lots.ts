@@ -31,8 +31,8 @@ function taken(lot: Lot, path: string, at: At): string {
 
 /** Making, opening and closing lot folders. */
 export const newLot = onDesk(requests['new-lot'], async ({ folder, title, target, layers, on }, at) => {
-  const { readPractice } = await import('../../practice/index.ts');
-  const all = [...commonLayers(), ...layers];
+  const { readLayerFile, readPractice } = await import('../../practice/index.ts');
+  const all = [...commonLayers(), ...layers.flatMap(readLayerFile)];
   const practice = readPractice(all, { figures: Object.keys(figures) });
   const { path } = at.tickets.look(folder);
   refuseUsedFolder(path);

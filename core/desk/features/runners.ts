@@ -31,6 +31,7 @@ import { assemble, errandSheet, plan } from './packets.ts';
 import { pages } from './pages.ts';
 import { papers } from './paper-list.ts';
 import { correct, notApplicable, standing } from './papers.ts';
+import { exportPractice, layOverFile, practiceEffect } from './practice/handing-on.ts';
 import { purge } from './purge.ts';
 import { errand, way } from './reading.ts';
 import { answer, engage, event, identity, readLot, same, target } from './record-card.ts';
@@ -97,6 +98,9 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'take-up': takeUp,
   amendable,
   'practice-words': practiceWords,
+  'practice-effect': practiceEffect,
+  'lay-over': layOverFile,
+  'export-practice': exportPractice,
   'errand-sheet': errandSheet,
   'mail-draft': mailDraft,
   'packet-files': packetFiles,

@@ -1,0 +1,30 @@
+import * as z from 'zod';
+import { request } from './define.ts';
+import type { EffectAnswer, LaidOverAnswer } from './practice-answers.ts';
+import type { MadeFile } from './screen-answers.ts';
+import { rowId, shortWords, ticketSchema } from './values.ts';
+
+const ruleValue = z.union([z.string(), z.number(), z.boolean(), z.array(z.string())]);
+
+/** Seeing a change of the practice before it is noted, and handing amendments on. */
+export const practiceRequests = {
+  'practice-effect': request<EffectAnswer>()({
+    help: 'Show what a change of the rules would do to this lot, before it is noted: one rule, a word taken back, or a file of amendments.',
+    in: z.object({
+      rule: shortWords.optional(),
+      value: ruleValue.optional(),
+      /** A word that would be taken back. */
+      word: rowId.optional(),
+      /** A file of amendments that would be laid over. */
+      file: ticketSchema.optional(),
+    }),
+  }),
+  'lay-over': request<LaidOverAnswer>()({
+    help: 'Lay a file of amendments over the rules of this lot, a neighbour’s say; undo takes it off again.',
+    in: z.object({ file: ticketSchema }),
+  }),
+  'export-practice': request<MadeFile & { readonly layers: number }>()({
+    help: 'Write the local amendments, what offices told you included, as one file for a neighbour.',
+    in: z.object({}),
+  }),
+} as const;
