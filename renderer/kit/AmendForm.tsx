@@ -1,12 +1,13 @@
 import { useState } from 'react';
-import type { AmendableRow } from '../../core/desk/contract/screen-answers.ts';
+import type { AmendableRow, EffectAnswer } from '../../core/desk/contract/screen-answers.ts';
 import type { Day } from '../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../core/vocabulary/errors.ts';
-import { perform } from '../state/doing.ts';
+import { ask, perform } from '../state/doing.ts';
 import { useDay } from '../state/session.ts';
 import { Button } from './Button.tsx';
 import { Choices } from './Choices.tsx';
 import { DayField } from './DayField.tsx';
+import { EffectList } from './EffectList.tsx';
 import { Field } from './Field.tsx';
 import { asWritten, hintFor, ruleValue } from './rule-value.ts';
 import { Trouble } from './Trouble.tsx';
@@ -43,6 +44,7 @@ export function AmendForm({ row, onDone }: { readonly row: AmendableRow; readonl
   const [day, setDay] = useState<Day | undefined>(today);
   const [note, setNote] = useState('');
   const [trouble, setTrouble] = useState<ErrorShape>();
+  const [effect, setEffect] = useState<EffectAnswer>();
   const value = ruleValue(row, text);
   const ready = value !== undefined && who.trim() !== '' && day !== undefined;
   const act = async (): Promise<void> => {
@@ -53,6 +55,12 @@ export function AmendForm({ row, onDone }: { readonly row: AmendableRow; readonl
     const reply = await perform('clerk-said', argument, manner);
     if (reply.ok) onDone();
     else setTrouble(reply.error);
+  };
+  const look = async (): Promise<void> => {
+    if (value === undefined) return;
+    const reply = await ask('practice-effect', { rule: row.rule, value });
+    setEffect(reply.ok ? reply.answer : undefined);
+    setTrouble(reply.ok ? undefined : reply.error);
   };
   return (
     <form
@@ -65,7 +73,22 @@ export function AmendForm({ row, onDone }: { readonly row: AmendableRow; readonl
       <p>
         So far: {row.say} <span className="pencil">({row.basis})</span>
       </p>
-      <ValueField row={row} text={text} onText={setText} />
+      <ValueField
+        row={row}
+        text={text}
+        onText={(now) => {
+          setText(now);
+          setEffect(undefined);
+        }}
+      />
+      {value === undefined || text === asWritten(row.value) ? null : (
+        <div>
+          <Button as="word" onPress={() => void look()}>
+            See first what it changes on this lot
+          </Button>
+        </div>
+      )}
+      {effect === undefined ? null : <EffectList effect={effect} />}
       <div className="amend-pair">
         <Field label="Who said so" value={who} onChange={setWho} required placeholder="name at the desk" />
         <DayField label="On" value={day} onChange={setDay} />

@@ -101,6 +101,12 @@ export async function fetchAnswer<N extends RequestName>(
   return undefined;
 }
 
+/** The same with the reply as it is: what is wrong is shown by the caller, beside the field it is about. */
+export function ask<N extends RequestName>(name: N, argument: RequestArgument<N>): Promise<Reply<RequestAnswer<N>>> {
+  const { handle, day } = useLot.getState();
+  return port.ask(name, argument, { lot: handle, on: day });
+}
+
 /** Takes back an act, the last one where none is named, and says which it was. */
 export async function takeBack(act?: string): Promise<void> {
   await perform('undo', act === undefined ? {} : { act }, { say: ({ undone }) => `Taken back: ${undone}` });

@@ -5,6 +5,7 @@ import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import { Amend } from './Amend.tsx';
+import { HandingOn } from './HandingOn.tsx';
 import './practice.css';
 
 function Word({ word }: { readonly word: OfficeWordRow }) {
@@ -67,6 +68,7 @@ export function PracticeScreen() {
         )}
       </Answered>
       <Answered of={practice}>{(answer) => <Amend answer={answer} />}</Answered>
+      <Answered of={words}>{({ layers }) => <HandingOn any={layers.some(({ sort }) => sort !== 'common')} />}</Answered>
     </>
   );
 }

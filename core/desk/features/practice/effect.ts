@@ -25,7 +25,7 @@ function titleOf(stop: WayStop, asked: Asked): string {
 
 function comesOrGoes(old: WayStop | undefined, now: WayStop | undefined, tried: Tried): EffectRow | undefined {
   if (applies(now) && !applies(old)) {
-    return { say: `${titleOf(now, tried.after)} comes in.`, errand: now.errand, way: 'harder' };
+    return { say: `${titleOf(now, tried.after)} comes in.`, way: 'harder' };
   }
   if (applies(old) && !applies(now)) return { say: `${titleOf(old, tried.before)} falls away.`, way: 'easier' };
   return undefined;

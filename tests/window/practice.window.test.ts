@@ -1,0 +1,61 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
+
+describe('local practice', () => {
+  let open: OpenWindow;
+  beforeAll(async () => {
+    open = await openWindow({ sample: true });
+    await open.openSample('practice');
+  });
+  afterAll(async () => {
+    await open[Symbol.asyncDispose]();
+  });
+
+  it('shows what a rule would change on this lot before it is noted', async () => {
+    const { page } = open;
+    await page.getByRole('heading', { name: 'Rules' }).waitFor();
+    const words = await page.locator('.practice-words > li').count();
+    await page.getByRole('button', { name: /Which errand/ }).click();
+    await page.getByRole('option', { name: 'Apply for the building permit' }).click();
+    await page.getByRole('button', { name: 'They said otherwise: Apply for the building permit, Fee' }).click();
+    const slip = page.getByRole('dialog', { name: 'The office said otherwise' });
+    await slip.getByRole('textbox', { name: 'Fee' }).fill('700 usd');
+    await slip.getByRole('button', { name: 'See first what it changes on this lot' }).focus();
+    await page.keyboard.press('Enter');
+    await slip.getByText(/Fees still to pay come to \$[\d,.]+ instead of \$[\d,.]+/).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await slip.getByRole('textbox', { name: 'Fee' }).fill('a lot');
+    await slip.getByRole('button', { name: 'See first what it changes on this lot' }).click();
+    await slip.getByRole('alert').waitFor();
+    await page.keyboard.press('Escape');
+    await slip.waitFor({ state: 'detached' });
+    expect(await page.locator('.practice-words > li').count()).toBe(words);
+  });
+
+  it('hands the amendments to a neighbour as one file, and shows what such a file would change', async () => {
+    const { page } = open;
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the amendments for a neighbour' }).click(),
+    ]);
+    expect(file.suggestedFilename()).toMatch(/amendments-2026-04-14\.yaml$/);
+    expect(readFileSync(await file.path(), 'utf8')).toContain('title: Brindlemoor County');
+    const path = join(open.folder, 'next-door.yaml');
+    const told = 'amends_only: yes\nbasis: { told by: R. Amsel, on: 2026-04-02 }\n';
+    writeFileSync(path, `${told}errands:\n  permit-apply: { fee: 700 usd }\n`);
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Look into a neighbour’s amendments ...' }).click(),
+    ]);
+    await chooser.setFiles(path);
+    const slip = page.getByRole('dialog', { name: 'A neighbour’s amendments' });
+    await slip.getByText(/Fees still to pay come to/).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await slip.getByRole('button', { name: 'Lay them over' }).click();
+    await page.getByText(/^Laid over: /).waitFor();
+    await page.getByRole('button', { name: /^Undo: Laid over/ }).click();
+    await page.getByText(/^Taken back: Laid over/).waitFor();
+  });
+});
