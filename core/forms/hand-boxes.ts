@@ -1,15 +1,15 @@
-import { neverByUs } from '../vocabulary/by-hand.ts';
+import { neverByUs, wordsIn } from '../vocabulary/by-hand.ts';
 import type { BlankField, BlankForm } from './form-model.ts';
 
 function saysHand({ name, hint = '' }: BlankField): string | undefined {
   return neverByUs(name) ?? neverByUs(hint);
 }
 
-/** A box for a day, by its name or hint. */
-const aDay = /\b(date|day|dated)\b/i;
+/** A box for a day, or a part of one, by its name or hint. */
+const aDay = /\bdate|dated?\b|\b(?:day|month|year)\b/;
 
 function isDay({ name, hint = '', sort }: BlankField): boolean {
-  return sort === 'text' && aDay.test(`${name} ${hint}`.replace(/(\p{Ll})(\p{Lu})|[_\d]+/gu, '$1 $2'));
+  return (sort === 'text' || sort === 'choice') && (aDay.test(wordsIn(name)) || aDay.test(wordsIn(hint)));
 }
 
 /** The two stand side by side on one line of one page. */

@@ -1,24 +1,36 @@
 /**
  * Boxes that a person fills with their own hand: by the words in their name or hint. A signature, an initial, what a
- * notary writes, the day somebody signs. Whole words only: "design" is no signature.
+ * notary writes, the day somebody signs. Names of boxes run words together, so stems count within a word where no
+ * other word holds them: "ownersignature" is one, "design", "assigned" and "commissioning" are not.
  */
-const hands: readonly (readonly [words: readonly string[], what: string])[] = [
-  [['sign', 'signed', 'signature', 'signatures', 'signer', 'sig', 'signatory'], 'a signature, or what goes with one'],
-  [['initial', 'initials', 'initialed', 'initialled'], 'initials'],
+const hands: readonly (readonly [says: RegExp, what: string])[] = [
   [
-    ['notary', 'notaries', 'notarial', 'notarized', 'notarised', 'jurat', 'sworn', 'affiant', 'subscribed'],
+    /sigs?\b|\bsig(?:date|block|line)|signat(?:ure|or)|(?<!de|as|re|con)sign(?:s?\b|ed|er|ing|date|here)/,
+    'a signature, or what goes with one',
+  ],
+  [/initial(?:s|ed|led)?\b/, 'initials'],
+  [
+    /notar(?:y|ies|ial|i[sz]e|i[sz]ing)|jurat|affiant|\bsworn|\bsubscribed\b|\battest|attested|commission(?:exp|no|num)/,
     'the notary’s',
   ],
-  [['witness', 'witnesses', 'witnessed'], 'a witness’s'],
+  // A notary's, unless the word before says whose else.
+  [/(?<!\b(?:planning|zoning|utilit(?:y|ies)|services?|county|historical) )\bcommissions?\b/, 'the notary’s'],
+  [/witness/, 'a witness’s'],
 ];
 
-/** "OwnerSignatureDate_2[0]" in plain words: owner signature date. */
-function wordsOf(name: string): readonly string[] {
+/** Stems that can't come about by pushing two other words together: "SIGnature" is split in the wrong place. */
+const anywhere = /signature|signatory|witness|affiant/;
+
+/** "OwnerSignatureDate_2[0]", "DLSignature" in plain words: "owner signature date", "dl signature". */
+export function wordsIn(name: string): string {
   return name
+    .normalize('NFKC')
+    .replace(/\p{Cf}/gu, '')
     .replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
+    .replace(/(\p{Lu})(?=\p{Lu}\p{Ll})/gu, '$1 ')
     .toLowerCase()
-    .split(/[^\p{L}]+/u)
-    .filter((word) => word !== '');
+    .replace(/[^\p{L}]+/gu, ' ')
+    .trim();
 }
 
 /**
@@ -26,6 +38,7 @@ function wordsOf(name: string): readonly string[] {
  * `leave` in a mapping is the way out for a name that only looks like one of these.
  */
 export function neverByUs(name: string): string | undefined {
-  const words = wordsOf(name);
-  return hands.find(([of]) => of.some((word) => words.includes(word)))?.[1];
+  const words = wordsIn(name);
+  const found = hands.find(([says]) => says.test(words))?.[1];
+  return found ?? (anywhere.test(words.replaceAll(' ', '')) ? 'a signature, or what goes with one' : undefined);
 }

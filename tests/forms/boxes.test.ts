@@ -254,6 +254,29 @@ describe('what can’t be filled is told, and nothing is cut off', () => {
     ]);
   });
 
+  it('days beside a notary’s commission or a signature run together stay with that hand, whole or in parts', () => {
+    const line = (y: number, x: number) => ({
+      places: [{ page: 0, rect: { x, y, width: 100, height: 20 }, width: 100, height: 20, border: 0 }],
+    });
+    const days = ['issued_date', 'OWNERDATE', 'Month_3', 'begun'];
+    const boxes = read(days.map((name) => `${name}: septic-permit.issued`).join(', '), [
+      field('commission_expires', line(100, 60)),
+      field('issued_date', line(104, 300)),
+      field('applicantsignature', line(200, 60)),
+      field('OWNERDATE', line(196, 300)),
+      field('Month_3', { sort: 'choice', ...line(200, 420) }),
+      field('begun', line(400, 300)),
+    ]);
+    expect(boxes.map(({ field: name, state }) => [name, state])).toEqual([
+      ['begun', 'filled'],
+      ['applicantsignature', 'by hand'],
+      ['OWNERDATE', 'by hand'],
+      ['Month_3', 'by hand'],
+      ['commission_expires', 'by hand'],
+      ['issued_date', 'by hand'],
+    ]);
+  });
+
   it('letters no font here has are told, not printed as squares', () => {
     const given = lot({ identities: [{ sort: 'owner', text: '田中' }] });
     expect(whole('b: owner', [field('b')], '', given).boxes[0]).toMatchObject({ state: 'no such letters' });

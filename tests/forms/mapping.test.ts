@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkPractice, readPractice } from '../../core/practice/index.ts';
+import { neverByUs } from '../../core/vocabulary/by-hand.ts';
 import { smallCounty } from '../practice/small-county.ts';
 
 const forms = `forms:
@@ -103,6 +104,24 @@ forms:
       expect(told('owner_1: owner 1', `${JSON.stringify(name)}: owner 1`).join('\n')).toContain('it is never filled');
     },
   );
+
+  // Words run together, capitals of an office's own, and other words for the same: each was filled once.
+  it.each([
+    ...['applicantsignature', 'OWNERSIGNATURE', 'DLSignature', 'txtSignature', 'SIGnature', 'owner_sign1', 'ownersig'],
+    ...['Date of signing', 'datesigned', 'SIGNDATE', 'CPOInitials', 'OWNERINITIALS', 'initials_3'],
+    ...['AttestedBy', 'Attest', 'commission_expires', 'MyCommissionExpires', 'mycommissionexpires', 'NOTARYNAME'],
+    ...['notarized', 'affiantname', 'jurat2', 'swornbefore', 'WITNESSNAME', 'sig\u00adnature'],
+  ])('sees whose hand "%s" is for', (name) => {
+    expect(neverByUs(name)).toBeDefined();
+  });
+
+  it.each([
+    ...['design_of', 'Designed by', 'assigned_number', 'DESIGNDATE', 'resigned', 'signal', 'printed_name', 'insignia'],
+    ...['not_a_rental', 'planning commission case', 'CommissioningDate', 'commissioner', 'latest', 'perc_rate_at_test'],
+    ...['initialized', 'subscriber', 'LotSize', 'HVACDesigner'],
+  ])('takes "%s" for no signature', (name) => {
+    expect(neverByUs(name)).toBeUndefined();
+  });
 
   it('takes a name that only looks like a signature by its whole words', () => {
     expect(told('owner_1: owner 1', 'design_of: owner 1')).toEqual([]);
