@@ -85,9 +85,22 @@ function waiverFinding(legs: InvoiceLegs, signer: Signer, draw: Draw): DrawFindi
   });
 }
 
+/** A waiver that leaves something out keeps that much of the claim alive. */
+function leftOut({ invoice }: InvoiceLegs, { name, leavesOut }: Signer): readonly DrawFinding[] {
+  if (leavesOut === undefined) return [];
+  const say = `The waiver from ${name}, invoice of ${dayWords(invoice.day)}, leaves out: ${leavesOut}.`;
+  const remedy = 'Settle what it leaves out and ask for a waiver without it, or tell the lender what stays open.';
+  return [
+    found({ leg: 'waiver', line: invoice.line, invoice: invoice.id, weight: 'questioned', say, why: lienWhy, remedy }),
+  ];
+}
+
 function invoiceFindings(legs: InvoiceLegs, draw: Draw): readonly DrawFinding[] {
   const { invoice, earlier, paid, payable } = legs;
-  const waivers = legs.signers.flatMap((signer) => waiverFinding(legs, signer, draw) ?? []);
+  const waivers = legs.signers.flatMap((signer) => [
+    ...[waiverFinding(legs, signer, draw) ?? []].flat(),
+    ...leftOut(legs, signer),
+  ]);
   if (!earlier || paid >= payable) return waivers;
   const say = `${invoice.payee}: of ${moneyInWords(payable)} asked for with an earlier draw, ${moneyInWords(paid)} is paid.`;
   const remedy = `Pay ${moneyInWords(payable - paid)}, note the payment, and keep what shows it.`;

@@ -1,5 +1,6 @@
 import { paidOn } from '../figures/cost-ledger.ts';
 import type { CostBook, Draw, Invoice, SupplierNotice, Waiver } from '../vocabulary/costs.ts';
+import type { Day } from '../vocabulary/days.ts';
 import type { Cents } from '../vocabulary/money.ts';
 
 /** How far a signature reaches: money may still be on its way (conditional), or has come. */
@@ -12,6 +13,8 @@ export interface Signer {
   readonly waiver: WaiverLeg;
   /** It is for the whole job, not only through a day. */
   readonly final: boolean;
+  /** What a waiver of theirs leaves out: that much of their claim stands. */
+  readonly leavesOut?: string | undefined;
 }
 
 /** The legs of one invoice as a lender looks at them. */
@@ -43,10 +46,11 @@ function signerOf(
 ): Signer {
   const { name, notice, arrived } = given;
   const own = waivers.filter((waiver) => waiver.notice === notice);
-  const final = own.some(isFinal);
-  if (own.some((waiver) => !isConditional(waiver))) return { name, notice, waiver: 'unconditional', final };
-  if (own.length === 0) return { name, notice, waiver: 'none', final };
-  return { name, notice, waiver: arrived ? 'effective' : 'conditional', final };
+  const leavesOut = own.findLast(({ exceptions }) => exceptions !== undefined)?.exceptions;
+  const about = { name, notice, final: own.some(isFinal), leavesOut };
+  if (own.some((waiver) => !isConditional(waiver))) return { ...about, waiver: 'unconditional' };
+  if (own.length === 0) return { ...about, waiver: 'none' };
+  return { ...about, waiver: arrived ? 'effective' : 'conditional' };
 }
 
 function noticesFor(book: CostBook, invoice: Invoice, draw: Draw): readonly SupplierNotice[] {
@@ -58,16 +62,18 @@ function noticesFor(book: CostBook, invoice: Invoice, draw: Draw): readonly Supp
 
 /**
  * An unconditional final waiver gives up a claimant's rights for the whole job (California Civil Code 8138, from
- * memory; other states word it alike): signed with a later invoice, it covers the earlier ones of the same firm.
+ * memory; other states word it alike): signed with a later invoice, it covers the earlier ones of the same firm, unless
+ * it leaves something out; then it says nothing of any but its own.
  */
-function finalsAfter(book: CostBook, invoice: Invoice, draw: Draw): readonly Waiver[] {
+export function finalsAfter(book: CostBook, invoice: Invoice, by: Day): readonly Waiver[] {
   const later = new Set(
     book.invoices
       .filter(({ id, payee, day }) => id !== invoice.id && payee === invoice.payee && day >= invoice.day)
       .map(({ id }) => id),
   );
   return book.waivers.filter(
-    (waiver) => waiver.kind === 'unconditional final' && later.has(waiver.invoice) && waiver.day <= draw.day,
+    ({ kind, exceptions, invoice: signed, day }) =>
+      kind === 'unconditional final' && exceptions === undefined && later.has(signed) && day <= by,
   );
 }
 
@@ -78,7 +84,7 @@ function legsOf(book: CostBook, invoice: Invoice, given: { draw: Draw; before: D
   const payments = book.payments.filter((payment) => payment.invoice === invoice.id);
   const arrived = paid >= payable && payments.every(({ cleared }) => cleared !== undefined && cleared <= draw.day);
   const own = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.day <= draw.day);
-  const waivers = [...own, ...finalsAfter(book, invoice, draw)];
+  const waivers = [...own, ...finalsAfter(book, invoice, draw.day)];
   const notices = noticesFor(book, invoice, draw);
   return {
     invoice,

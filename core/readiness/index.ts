@@ -3,7 +3,7 @@ export { type BookingDays, bookingDays } from './bookings.ts';
 export { type CoverLine, type DaySpan, type EngagementCover, readCover, spanWords, uncovered } from './cover.ts';
 export { currentEdition, type Wanted } from './current.ts';
 export { type DrawFinding, type DrawLeg, type DrawReading, readDraw } from './draw-check.ts';
-export type { InvoiceLegs, Signer, WaiverLeg } from './draw-legs.ts';
+export { finalsAfter, type InvoiceLegs, type Signer, type WaiverLeg } from './draw-legs.ts';
 export { type DutyReading, readDuties } from './duties.ts';
 export { type HoldReading, readHolds } from './holds.ts';
 export { type Lapse, readLapses } from './lapses.ts';

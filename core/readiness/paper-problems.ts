@@ -3,7 +3,7 @@ import type { Validity } from '../vocabulary/finding.ts';
 import type { KindId } from '../vocabulary/practice.ts';
 import { plusSpan } from './calendar.ts';
 import { currentEntry } from './current.ts';
-import { isBehindUs } from './errand-case.ts';
+import { isBehindUs, isSettled } from './errand-case.ts';
 import { filledProblem } from './filled-form.ts';
 import { verdictOf } from './inspection-result.ts';
 import type { Entry } from './lot-index.ts';
@@ -168,7 +168,9 @@ function notPassed({ given, kind, entry }: PaperCase): Problem | undefined {
   const inspection = (at.rules.yielders.get(kind) ?? []).find((errand) => errand.inspection);
   if (inspection === undefined || verdictOf(at, inspection, entry) !== 'not passed') return undefined;
   // They came again and passed it: what the first report said is over.
-  if (isBehindUs(at, inspection)) return undefined;
+  const passed =
+    inspection.each === undefined ? isBehindUs(at, inspection) : isSettled(at, { errand: inspection, subject });
+  if (passed) return undefined;
   const said = factOf(at, entry, 'result');
   const words = said?.sort === 'text' ? `says "${said.value}"` : 'says that it did not pass';
   const say = `${paperTitle(at, kind, subject)} of ${dayWords(entry.dated)} ${words}.`;

@@ -191,7 +191,9 @@ function onFirstDay(
 function saidBy(told: Finding, other: Finding): boolean {
   if (told.final || told.remedy.say !== other.remedy.say) return false;
   if (told.sort === 'errand not settled') return other.sort === 'missing' && other.weight === told.weight;
-  return told.sort === 'lapsing' && told.weight === 'good to know' && other.weight !== told.weight;
+  // A gap in cover names no paper of its own; another paper's trouble says nothing of this one.
+  const about = other.kind === undefined || (other.kind === told.kind && other.subject === told.subject);
+  return about && told.sort === 'lapsing' && told.weight === 'good to know' && other.weight !== told.weight;
 }
 
 /** @param findings heaviest first */

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, readdirSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { sweepCached } from './cache.ts';
 import { removeFile } from './disk.ts';
@@ -41,12 +41,14 @@ function twinsAside(ledger: Ledger): readonly string[] {
   const table = join(ledger.folder, 'table');
   const aside = join(table, 'put-aside');
   if (!existsSync(aside)) return [];
-  const here = new Set(readdirSync(table).map((name) => statSync(join(table, name)).ino));
+  // A name may be gone since, or a link to nowhere; and a number cut short would take one file for another.
+  const looked = (path: string) => lstatSync(path, { bigint: true, throwIfNoEntry: false });
+  const here = new Set(readdirSync(table).map((name) => looked(join(table, name))?.ino));
   return readdirSync(aside)
     .map((name) => join(aside, name))
     .filter((path) => {
-      const { nlink, ino } = statSync(path);
-      return nlink > 1 && here.has(ino);
+      const seen = looked(path);
+      return seen !== undefined && seen.isFile() && seen.nlink > 1n && here.has(seen.ino);
     })
     .map((path) => relative(ledger.folder, path));
 }

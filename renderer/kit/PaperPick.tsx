@@ -1,13 +1,20 @@
+import { useState } from 'react';
 import type { PaperRow } from '../../core/desk/contract/answers.ts';
 import { useAnswer } from '../state/asked.ts';
 import { Pick, type PickOption } from './Pick.tsx';
 
 const none = 'none';
 
+interface Wanted {
+  readonly first?: RegExp;
+  readonly value?: string | undefined;
+}
+
 /** Papers whose titles speak of it stand first. */
-function optionsOf(papers: readonly PaperRow[], first: RegExp): readonly PickOption[] {
+function optionsOf(papers: readonly PaperRow[], { first, value }: Required<Wanted>): readonly PickOption[] {
   const rows = papers.flatMap(({ title, subject, editions }) => {
-    const edition = editions.find(({ current }) => current) ?? editions.at(-1);
+    const chosen = editions.find(({ edition }) => edition === value);
+    const edition = chosen ?? editions.find(({ current }) => current) ?? editions.at(-1);
     if (edition === undefined) return [];
     const named = [title, subject, edition.number, edition.issued].filter((each) => each !== undefined && each !== '');
     return [{ id: edition.edition, title: named.join(', '), first: first.test(title) }];
@@ -27,12 +34,14 @@ export interface PaperPickProps {
 /** One of the kept papers, chosen instead of typed; nothing is shown while none is kept. */
 export function PaperPick({ label, value, onChange, first = /^$/ }: PaperPickProps) {
   const papers = useAnswer('papers', {}).answer?.papers ?? [];
-  const options = optionsOf(papers, first);
+  // What is linked already can be changed for another paper; nothing unlinks it.
+  const [begun] = useState(value);
+  const options = optionsOf(papers, { first, value });
   if (options.length === 0) return null;
   return (
     <Pick
       label={label}
-      options={[{ id: none, title: 'None' }, ...options]}
+      options={begun === undefined ? [{ id: none, title: 'None' }, ...options] : options}
       value={value ?? none}
       onChange={(id) => onChange(id === none ? undefined : id)}
     />

@@ -42,6 +42,11 @@ function Keep({ yields }: VisitAbout) {
   );
 }
 
+/** They came and looked, or took the papers: there is something to keep. */
+function tookPlace({ state, outcome }: VisitEnd): boolean {
+  return state === 'settled' && outcome !== 'no access' && outcome !== 'cancelled';
+}
+
 /** What has to be said beside an end, where anything has. */
 function hintFor({ id }: VisitEnd): string | undefined {
   switch (id) {
@@ -141,8 +146,8 @@ export function VisitSlip({ about, early, onClose }: VisitSlipProps) {
             <DayField label="Answer by, where they said so" value={due} onChange={setDue} />
           </>
         ) : null}
-        {came?.state === 'settled' ? early : null}
-        {came?.state === 'settled' ? <Keep {...about} /> : null}
+        {came !== undefined && tookPlace(came) ? early : null}
+        {came !== undefined && tookPlace(came) ? <Keep {...about} /> : null}
         {inspection ? (
           <p className="small pencil">
             Only a result that the office recorded counts. Lotfile notes who passed what and when; it never says that

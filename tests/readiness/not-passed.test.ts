@@ -39,4 +39,26 @@ describe('a result in hand that did not pass', () => {
     const again = [visit('framing', d('2026-09-15'), { outcome: 'pass' })];
     expect(reading('not passed', again).state).toBe('can go');
   });
+
+  test('is over area by area: one that passed waits for no other', () => {
+    const result = { id: 'result', sort: 'text', title: 'Result' } as const;
+    const byArea = practice({
+      papers: [kind('framing-result', { each: 'area', facts: { result } }), kind('next')],
+      errands: [
+        errand('framing', { inspection: true, each: 'area', yields: ['framing-result'] }),
+        errand('insulation', { inspection: true, each: 'area', needs: [need('framing-result', { each: 'area' })] }),
+      ],
+    });
+    const said = edition('r', {
+      issued: d('2026-09-10'),
+      facts: { result: { sort: 'text', value: 'not passed' } },
+    });
+    const view = lot({
+      subjects: ['east', 'west'].map((id) => ({ id, sort: 'area', title: id })),
+      papers: [paper('framing-result', [said], { subject: 'east' })],
+      visits: [visit('framing', d('2026-09-15'), { outcome: 'pass', subject: 'east' })],
+    });
+    const state = (subject: string) => readErrand('insulation', { practice: byArea, lot: view, day, subject }).state;
+    expect([state('east'), state('west')]).toEqual(['can go', "can't go yet"]);
+  });
 });

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { openLot } from '../../core/store/index.ts';
@@ -95,6 +95,15 @@ test('putting aside moves the file and loses nothing; names of other places are 
     expect(() => lot.putAside(name), name).toThrow(expect.objectContaining({ code: 'not found' }));
   }
   expect(existsSync(join(lot.folder, 'lot.sqlite'))).toBe(true);
+});
+
+test('a name on the table that leads nowhere keeps no lot shut', async () => {
+  const lot = newLot();
+  await lot.layOn(written('deed.pdf', 'one'), 'deed.pdf');
+  lot.putAside('deed.pdf');
+  symlinkSync('not-there', join(lot.folder, 'table', 'leads nowhere.pdf'));
+  expect(lot.sweep()).toEqual([]);
+  expect(readdirSync(join(lot.folder, 'table', 'put-aside'))).toEqual(['deed.pdf']);
 });
 
 test('a file goes off the table only when its very bytes lie whole in the lot', async () => {

@@ -54,8 +54,9 @@ export interface PaymentRow {
   readonly how: string;
   readonly cleared?: Day | undefined;
   readonly edition?: string | undefined;
-  /** Of the four kinds, the waiver of the payee that goes with this payment, and whether one that says as much is noted. */
-  readonly calls: WaiverKind;
+  /** Of the four kinds, the waiver of the payee that goes with this payment; none for land. */
+  readonly calls?: WaiverKind | undefined;
+  /** One that says as much, and reaches as far, is noted. */
   readonly waived: boolean;
 }
 

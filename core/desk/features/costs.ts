@@ -1,7 +1,7 @@
 import { costLedger, type LedgerRow, paidOn } from '../../figures/cost-ledger.ts';
 import { valueWithoutLand } from '../../figures/insurance.ts';
-import { type Asked, currentEdition, readWay } from '../../readiness/index.ts';
-import type { CostBook, Invoice, Waiver, WaiverKind } from '../../vocabulary/costs.ts';
+import { type Asked, currentEdition, finalsAfter, readWay } from '../../readiness/index.ts';
+import type { CostBook, Invoice, Waiver } from '../../vocabulary/costs.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import type { Finding } from '../../vocabulary/finding.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
@@ -19,6 +19,7 @@ import type {
 import { requests } from '../contract/requests.ts';
 import { askedOf, errandTitle, officeTitle, subjectTitle } from './asked.ts';
 import { drawRow, readingOf } from './draws.ts';
+import { paymentRows } from './payment-rows.ts';
 
 /** The ledger: what it was estimated at, what is agreed, paid, still to pay; and what hangs on each sum. */
 
@@ -59,12 +60,17 @@ export function waiverRow(waiver: Waiver, book: CostBook): WaiverRow {
 }
 
 /** The next leg that is missing: payment, then the unconditional waiver; before it the conditional one. */
+/** Whatever is noted counts here, on whichever day it was signed. */
+const lastDay = '9999-12-31';
+
 function missingLeg(book: CostBook, invoice: Invoice): string | undefined {
   const paid = paidOn(book, invoice);
   // Whoever sold the land built nothing on it, and has no lien to waive.
   const land = book.lines.some(({ id, sort }) => id === invoice.line && sort === 'land');
   const own = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.notice === undefined);
-  const unconditional = own.some(({ kind }) => kind === 'unconditional progress' || kind === 'unconditional final');
+  const unconditional =
+    own.some(({ kind }) => kind === 'unconditional progress' || kind === 'unconditional final') ||
+    finalsAfter(book, invoice, lastDay).length > 0;
   if (paid < invoice.amount - invoice.held) {
     return own.length === 0 && !land ? 'waiver with the request, then payment' : 'payment';
   }
@@ -75,45 +81,6 @@ function missingLeg(book: CostBook, invoice: Invoice): string | undefined {
     ({ id }) => !book.waivers.some((each) => each.invoice === invoice.id && each.notice === id),
   );
   return open.length === 0 ? undefined : `waiver of ${open.map(({ supplier }) => supplier).join(', ')}`;
-}
-
-/** A waiver says as much as another where it is no less final and no more conditional. */
-function saysAsMuch(kind: WaiverKind, wanted: WaiverKind): boolean {
-  const [unconditional, final] = [kind.startsWith('unconditional'), kind.endsWith('final')];
-  return (unconditional || wanted.startsWith('conditional')) && (final || wanted.endsWith('progress'));
-}
-
-/** The payment that left nothing to pay of an agreed price: its waiver is for the whole job. */
-function lastPayment(line: string, book: CostBook): string | undefined {
-  const row = costLedger(book).rows.find((each) => each.line.id === line);
-  if (row?.agreed === undefined || row.toPay > 0 || row.held > 0) return undefined;
-  const invoices = new Set(book.invoices.filter((invoice) => invoice.line === line).map(({ id }) => id));
-  const ours = book.payments.filter(({ invoice }) => invoices.has(invoice));
-  return ours.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)).at(-1)?.id;
-}
-
-/**
- * Each payment with the waiver that goes with it: conditional until the money is seen to have come, final with the
- * payment that leaves nothing open. Source of the four kinds: California Civil Code 8132 to 8138; common practice of
- * their sequence after a lender's instructions (reference values 8.10, 8.16).
- */
-function paymentRows(invoice: Invoice, book: CostBook): InvoiceRow['payments'] {
-  const own = book.payments.filter((payment) => payment.invoice === invoice.id);
-  const waivers = book.waivers.filter((waiver) => waiver.invoice === invoice.id && waiver.notice === undefined);
-  const last = lastPayment(invoice.line, book);
-  return own.map(({ id, day, amount, how, cleared, edition }) => {
-    const calls: WaiverKind = `${cleared === undefined ? 'conditional' : 'unconditional'} ${id === last ? 'final' : 'progress'}`;
-    return {
-      payment: id,
-      day,
-      amount,
-      how,
-      cleared,
-      edition,
-      calls,
-      waived: waivers.some(({ kind }) => saysAsMuch(kind, calls)),
-    };
-  });
 }
 
 export function invoiceRow(invoice: Invoice, book: CostBook): InvoiceRow {

@@ -35,7 +35,7 @@ function write({ fd, at, text, parts }, stop) {
     const [source, from, length] = parts.subarray(n, n + 3);
     for (let done = 0; done < length; ) {
       if (used === room.length) {
-        if (Atomics.load(stop, 0) !== 0) return;
+        if (Atomics.load(stop, 0) !== 0) throw new Error('The file was given up.');
         flush(fd, used, put);
         put += used;
         used = 0;
@@ -68,7 +68,7 @@ function reached(far, batch, stop) {
 // Reads a batch back from the file it was just written to.
 function follow({ fd, at, text, parts, batch, far }, stop, state) {
   state.hash ??= createHash('sha256');
-  if (!reached(far, batch, stop)) return;
+  if (!reached(far, batch, stop)) throw new Error('The file was given up.');
   let bytes = 0;
   for (let n = 2; n < parts.length; n += 3) bytes += parts[n];
   let said = 0;
@@ -93,7 +93,7 @@ function follow({ fd, at, text, parts, batch, far }, stop, state) {
       }
     }
     done += piece.length;
-    if (Atomics.load(stop, 0) !== 0) return;
+    if (Atomics.load(stop, 0) !== 0) throw new Error('The file was given up.');
   }
 }
 

@@ -47,19 +47,21 @@ function Before({ invoice }: { readonly invoice: InvoiceRow }) {
               <a href={addressOf('papers', edition, edition)}>the paper</a>
             </>
           )}
-          <p className="small">
-            Its waiver, {calls}: {waived ? 'noted' : 'not noted'}.{' '}
-            {waived ? null : (
-              <Button
-                as="word"
-                small
-                onPress={() => layOver({ slip: 'waiver', invoice, payment })}
-                label={`Note it: ${calls} waiver, payment of ${dayInWords(day)}`}
-              >
-                note it
-              </Button>
-            )}
-          </p>
+          {calls === undefined ? null : (
+            <p className="small">
+              Its waiver, {calls}: {waived ? 'noted' : 'not noted'}.{' '}
+              {waived ? null : (
+                <Button
+                  as="word"
+                  small
+                  onPress={() => layOver({ slip: 'waiver', invoice, payment })}
+                  label={`Note it: ${calls} waiver, payment of ${dayInWords(day)}`}
+                >
+                  note it
+                </Button>
+              )}
+            </p>
+          )}
         </li>
       ))}
     </ul>

@@ -21,9 +21,9 @@ function isKind(text: string): text is WaiverKind {
 
 /** Before the money a conditional one, after it the one its newest payment calls for. */
 function usualKind({ amount, held, paid, payments }: InvoiceRow, payment: PaymentRow | undefined): WaiverKind {
-  if (payment !== undefined) return payment.calls;
+  if (payment?.calls !== undefined) return payment.calls;
   const last = payments.find(({ waived }) => !waived) ?? payments.at(-1);
-  return paid >= amount - held && last !== undefined ? last.calls : 'conditional progress';
+  return (paid >= amount - held ? last?.calls : undefined) ?? 'conditional progress';
 }
 
 /** What each of the four says, in plain words; the words of the form itself are the statute's. */
@@ -41,10 +41,11 @@ interface ByPaymentProps {
 
 /** Payment by payment, which of the four goes with it, and whether it is there. */
 function ByPayment({ invoice, onChoose }: ByPaymentProps) {
-  if (invoice.payments.length === 0) return null;
+  const owed = invoice.payments.filter(({ calls }) => calls !== undefined);
+  if (owed.length === 0) return null;
   return (
     <ul className="costs-before" aria-label="Waivers by payment">
-      {invoice.payments.map((payment) => (
+      {owed.map((payment) => (
         <li key={payment.payment}>
           {dayInWords(payment.day)}: {moneyInWords(payment.amount)}, {payment.how}
           {payment.cleared === undefined ? ', not seen to have cleared' : ''}: {payment.calls}{' '}
@@ -135,7 +136,7 @@ export function WaiverSlip({ costs, invoice, payment, onClose }: WaiverSlipProps
       <ByPayment
         invoice={invoice}
         onChoose={(one) => {
-          setKind(one.calls);
+          if (one.calls !== undefined) setKind(one.calls);
           setAmount(typedSum(one.amount));
         }}
       />
