@@ -78,7 +78,7 @@ function Summary({ form }: { readonly form: FormAnswer }) {
       <p className="small pencil">
         {blank === undefined ? '' : `Filled into a copy of “${blank.title}”; the blank stays as it came. `}
         {blank?.how === 'another issue' ? 'It looks like another issue of the form: look at every box. ' : ''}
-        {basis === undefined ? '' : `Mapping: ${basisInWords(basis)}.`}
+        {basis === undefined || basis.on === 'common practice' ? '' : `Mapping: ${basisInWords(basis)}.`}
       </p>
     </div>
   );

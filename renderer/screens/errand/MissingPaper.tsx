@@ -5,11 +5,20 @@ import type { NeedRow } from './errand-model.ts';
 import { lay } from './errand-store.ts';
 
 /** What can be done about a paper that isn't there: add it, go and get it, or say that it isn't asked here. */
-export function MissingPaper({ need }: { readonly need: NeedRow }) {
+export function MissingPaper({ need, form }: { readonly need: NeedRow; readonly form: boolean }) {
   const { kind, title, paper, remedy } = need;
   const away = need.state === "doesn't apply";
   return (
     <div className="errand-missing">
+      {form && !away ? (
+        <Button
+          small
+          onPress={() => lay({ slip: 'form', need: need.need, subject: need.subject })}
+          label={`Fill the form: ${title}`}
+        >
+          Fill the form
+        </Button>
+      ) : null}
       {away ? null : (
         <Button small onPress={() => go('table', 'as', kind)} label={`I have it: add it: ${title}`}>
           I have it: add it

@@ -102,6 +102,7 @@ function TabButton({
 export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps) {
   const [shown, show] = useState(false);
   const missing = need.edition === undefined;
+  const form = isForm(need, sight);
   const words = particulars(need);
   const telling = need.findings.length > 0;
   return (
@@ -122,7 +123,7 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
           >
             {shown ? 'less' : 'the rule'}
           </Button>{' '}
-          {isForm(need, sight) ? (
+          {form && !missing ? (
             <Button
               as="word"
               small
@@ -147,7 +148,7 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
           ))}
         </div>
       ) : null}
-      {missing ? <MissingPaper need={need} /> : null}
+      {missing ? <MissingPaper need={need} form={form} /> : null}
     </li>
   );
 }

@@ -12,6 +12,16 @@ import { renditionTicket } from '../file-look.ts';
 import type { Blank } from './find-blank.ts';
 import { caution, type FormAt, formAt, mappingOf, readingOf } from './form-case.ts';
 
+/** Words that name a question or paper this practice doesn't know are no offer here. */
+function knownWords({ questions, papers }: Practice): BoxWords {
+  const known = Object.entries(boxWords()).filter(([source]) => {
+    const [head = '', tail] = source.split('.');
+    if (tail === undefined) return true;
+    return head === 'lot' ? Object.hasOwn(questions, tail) : Object.hasOwn(papers, head);
+  });
+  return Object.fromEntries(known);
+}
+
 function boxRow(box: BoxReading, words: BoxWords): FormBoxRow {
   const { field, title, state, sort, value, from, say, seat, place } = box;
   const offered = state === 'unmapped' ? suggestSources({ name: field, hint: title }, words) : [];
@@ -87,7 +97,7 @@ export const formFields = onLot(requests['form-fields'], async (wanted, at): Pro
   const given = await formAt(wanted, at);
   const { practice } = given.asked;
   const reading = await readingOf(given);
-  const words = boxWords();
+  const words = knownWords(practice);
   const boxes = reading.boxes.map((box) => boxRow(box, words));
   const counts = counted(boxes);
   const { title, flatten, wordedByLaw } = mappingOf(given);

@@ -64,6 +64,14 @@ function laidBoxes(said: RequestInput<'map-form'>, known: Record<string, unknown
   return laid;
 }
 
+/** On whose word the form stands in the layers below, as a practice file writes it. */
+function basisOf(below: Practice, form: string): { readonly basis?: object } {
+  const basis = below.forms?.[form]?.basis;
+  if (basis === undefined || basis.on === 'common practice') return {};
+  if (basis.on === 'published') return { basis: { published: basis.source, read: basis.read } };
+  return { basis: { 'told by': basis.who, on: basis.day, ...(basis.note === undefined ? {} : { note: basis.note }) } };
+}
+
 function layerWith(said: RequestInput<'map-form'>, given: Laid): PracticeLayer {
   const { form, title, flatten } = said;
   const name = layerName(form);
@@ -74,6 +82,8 @@ function layerWith(said: RequestInput<'map-form'>, given: Laid): PracticeLayer {
     title: title ?? known.title ?? given.below.forms?.[form]?.title ?? titleFor(given.below, form),
     ...(flatten === undefined ? {} : { flatten: flatten ? 'yes' : 'no' }),
     boxes: laidBoxes(said, partOf(known, 'boxes'), given),
+    // Touching a box doesn't take the office's word from the rest.
+    ...basisOf(given.below, form),
   };
   return { name, text: stringify({ forms: { [form]: rule } }, { lineWidth: 0 }) };
 }
