@@ -109,6 +109,10 @@ type Ask = { [N in RequestName]: readonly [N, RequestArgument<N>] }[RequestName]
 const asks: readonly Ask[] = [
   ['today', {}],
   ['way', {}],
+  ['lapses', { within: 60 }],
+  ['inspections', {}],
+  ['trades', {}],
+  ['costs', {}],
   ['errand', { errand: 'permit-apply' }],
   ['papers', {}],
   ['papers', { wanted: true }],
