@@ -25,7 +25,7 @@ test('an errand that comes first is told once where the paper it brings is missi
       errand('measure', { yields: ['sketch'] }),
       errand('apply', {
         needs: [need('sketch')],
-        before: [{ id: 'first', after: { errand: 'measure' }, basis: { on: 'common practice' } }],
+        before: [{ id: 'first', after: { errand: 'measure' }, basis: need('sketch').basis }],
       }),
     ],
   });

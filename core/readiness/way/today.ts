@@ -44,8 +44,11 @@ const askAheadDays = 60;
 
 /** Nothing still to come asks for the paper: what did lies with its office, and no duty keeps it alive. */
 function isSpent(at: Standpoint, kind: KindId, given: { self: ErrandId; stops: readonly WayStop[] }): boolean {
-  if ((at.rules.dutiesOf.get(kind) ?? []).some(({ to }) => happenedOn(at, to) === undefined)) return false;
+  const duties = at.rules.dutiesOf.get(kind) ?? [];
   const wanters = new Set((at.rules.wanters.get(kind) ?? []).map(({ id }) => id));
+  // What no rule ever asks for is kept for a reason only the owner knows.
+  if (duties.length === 0 && wanters.size === 0) return false;
+  if (duties.some(({ to }) => happenedOn(at, to) === undefined)) return false;
   return !given.stops.some(
     ({ errand, state }) =>
       errand !== given.self &&
