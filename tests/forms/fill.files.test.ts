@@ -141,7 +141,7 @@ describe('filling', () => {
     });
     const { fields } = await fill(input, [
       say('parcel', '041220070'),
-      say('work', 'New one-story dwelling, slab on grade, front porch, and a shed for tools behind it'),
+      say('work', 'New one-story dwelling, slab on grade, front porch, and a well-\nmade shed for tools'),
       { field: 'road', write: 'choice', value: 'c', text: 'County' },
       { field: 'zone', write: 'choice', value: 'AE', text: 'AE' },
     ]);

@@ -20,8 +20,9 @@ const tellingStep = 40;
 /** So many stray pixels outside of every box are no change. */
 const allowedPixels = 3;
 
+/** Without blanks, and without hyphens: the reader marks one at a line's end with a sign of its own. */
 function bare(text: string): string {
-  return text.normalize('NFC').replace(/\s+/g, '');
+  return text.normalize('NFC').replace(/[\s\p{Cc}\p{Dash}\u00ad\ufffe]+/gu, '');
 }
 
 function unitless({ x, y, width, height }: SeenRect, unit: number): SeenRect {

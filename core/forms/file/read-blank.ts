@@ -4,6 +4,7 @@ import { formFields } from '../../intake/form-fields.ts';
 import { pagesOf } from '../../intake/page/page-tree.ts';
 import { fileSource } from '../../intake/pdfium/byte-source.ts';
 import { RegularFile } from '../../intake/regular/regular-file.ts';
+import { type Dict, isList, nameOf } from '../../intake/regular/values.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { BlankField, BlankForm } from '../form-model.ts';
 import { fieldFacts } from './field-facts.ts';
@@ -39,6 +40,13 @@ function united(fields: readonly BlankField[]): readonly BlankField[] {
   return [...byName.values()].filter(({ name, places }) => name !== '' && places.length > 0);
 }
 
+/** A page with a box that no list of fields need name. */
+function hasBox(file: RegularFile, page: Dict): boolean {
+  const annotations = file.resolve(page.get('Annots'));
+  if (!isList(annotations)) return false;
+  return annotations.some((item) => nameOf(file.resolve(file.dict(item).get('Subtype'))) === 'Widget');
+}
+
 /** A cheap look first: most papers have no box at all, and are not read whole. */
 function glance(path: string): { readonly boxes: boolean; readonly xfa: boolean; readonly pages: number } {
   const source = fileSource(path);
@@ -46,8 +54,8 @@ function glance(path: string): { readonly boxes: boolean; readonly xfa: boolean;
     const file = new RegularFile(source);
     const form = file.dict(file.dict(file.trailer.get('Root')).get('AcroForm'));
     const pages = pagesOf(file);
-    const widgets = pages.some(({ dict }) => dict.has('Annots'));
-    return { boxes: formFields(file).length > 0 || widgets, xfa: form.has('XFA'), pages: pages.length };
+    const boxes = formFields(file).length > 0 || pages.some(({ dict }) => hasBox(file, dict));
+    return { boxes, xfa: form.has('XFA'), pages: pages.length };
   } finally {
     source.close();
   }
