@@ -36,7 +36,6 @@ export default defineConfig({
           globalSetup: ['./tests/window/set-up.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
         },
       },
     ],

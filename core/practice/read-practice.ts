@@ -32,10 +32,9 @@ export interface CheckOptions {
   readonly figures?: readonly string[] | undefined;
 }
 
-function laidTogether(layers: readonly Layer[], problems: Problems): MapTree {
-  const top = { layer: layers[0]?.name ?? 'practice', line: 1, column: 1 };
-  let whole: MapTree = { of: 'map', at: top, entries: new Map() };
-  for (const layer of layers) whole = layOver(whole, shapeLayer(treeOf(layer, problems)), problems);
+function laidTogether(trees: readonly MapTree[], first: string, problems: Problems): MapTree {
+  let whole: MapTree = { of: 'map', at: { layer: first, line: 1, column: 1 }, entries: new Map() };
+  for (const tree of trees) whole = layOver(whole, shapeLayer(tree), problems);
   return whole;
 }
 
@@ -105,9 +104,10 @@ export function checkPractice(layers: readonly Layer[], options: CheckOptions = 
   if (twice !== undefined) {
     problems.add({ layer: twice.name, line: 1, column: 1 }, `Two different practice files are called "${twice.name}".`);
   }
-  const tree = laidTogether(layers, problems);
+  const trees = layers.map((layer) => treeOf(layer, problems));
+  const tree = laidTogether(trees, names[0] ?? 'practice', problems);
   const scope = makeScope(tree, problems, options.figures);
-  for (const layer of layers) readBasis(layerBasis(treeOf(layer, new Problems())), scope);
+  for (const each of trees) readBasis(layerBasis(each), scope);
   const practice = readWhole(tree, names, scope);
   return problems.count === 0 ? { practice, problems: [] } : { problems: problems.inOrder(names) };
 }

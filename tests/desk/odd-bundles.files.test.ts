@@ -116,7 +116,7 @@ describe('a bundle that is not as it was written', () => {
   it('with bytes changed at random is refused, or nothing that counts was hit (seed 2)', async () => {
     const chance = new Chance(2);
     const ends = new Map<string, number>();
-    for (let n = 0; n < 40; n += 1) {
+    for (let n = 0; n < 20; n += 1) {
       const bytes = readFileSync(bundle);
       const at = chance.below(bytes.length);
       bytes[at] = (bytes[at] ?? 0) ^ (1 + chance.below(255));
@@ -124,7 +124,7 @@ describe('a bundle that is not as it was written', () => {
       ends.set(how, (ends.get(how) ?? 0) + 1);
     }
     expect([...ends.keys()].filter((how) => !['open', 'file refused', 'lot newer'].includes(how))).toEqual([]);
-    expect(ends.get('file refused') ?? 0).toBeGreaterThan(30);
+    expect(ends.get('file refused') ?? 0).toBeGreaterThan(14);
   });
 
   it('with two papers swapped, one left out, one more or one under another’s hash is refused', async () => {

@@ -214,7 +214,7 @@ describe('a lot folder that is not as it was left', () => {
 
   it('bytes of lot.sqlite changed at random (seed 3): opened, told as damaged, or found by verify; never a crash', async () => {
     const chance = new Chance(3);
-    for (let n = 0; n < 30; n += 1) {
+    for (let n = 0; n < 20; n += 1) {
       const { how } = await endOf((folder) => {
         const bytes = readFileSync(database(folder));
         for (let times = 1 + chance.below(40); times > 0; times -= 1) {

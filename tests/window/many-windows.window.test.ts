@@ -8,17 +8,18 @@ const rename = async (page: Page, title: string): Promise<void> => {
   await page.getByRole('button', { name: 'Note it' }).click();
 };
 
-it('nine windows of one browser all go on: they share one stream, and the next takes over when the one that hears is closed', async () => {
+// A browser allows six connections to one host.
+it('seven windows of one browser all go on: they share one stream, and the next takes over when the one that hears is closed', async () => {
   await using open = await openWindow({ sample: true });
   await open.openSample('lot');
   const windows = [open.page];
-  for (let n = 1; n < 9; n += 1) {
+  for (let n = 1; n < 7; n += 1) {
     const page = await open.context.newPage();
     await page.goto(open.page.url());
     await page.getByRole('heading', { name: 'Heron Lane' }).waitFor();
     windows.push(page);
   }
-  await rename(windows[8] ?? open.page, 'Heron Lane house');
+  await rename(windows[6] ?? open.page, 'Heron Lane house');
   for (const page of windows) await page.getByRole('heading', { level: 1, name: 'Heron Lane house' }).waitFor();
   // The first window hears for all; when it goes, another one does.
   const [, second, ...rest] = windows;
@@ -33,5 +34,5 @@ it('nine windows of one browser all go on: they share one stream, and the next t
   for (const page of rest) {
     await page.getByText('The Lotfile program has stopped answering.').waitFor({ state: 'detached' });
   }
-  expect(rest).toHaveLength(7);
+  expect(rest).toHaveLength(5);
 });
