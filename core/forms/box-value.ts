@@ -2,6 +2,7 @@ import type { FontMetrics } from '../typeset/drawing.ts';
 import type { BoxText } from './box-text.ts';
 import type { BlankField, BoxReading, FieldOption } from './form-model.ts';
 import { fieldText, layText } from './lay-text.ts';
+import { optionSaying, saysNo } from './yes-or-no.ts';
 
 function plain(text: string): string {
   return text.normalize('NFC').trim().toLowerCase();
@@ -9,7 +10,9 @@ function plain(text: string): string {
 
 function optionFor(text: string, options: readonly FieldOption[]): FieldOption | undefined {
   const found = options.find(({ label }) => plain(label) === plain(text));
-  return found ?? options.find(({ value }) => plain(value) === plain(text));
+  if (found !== undefined) return found;
+  // A state that is only a number counts the squares: "2" is no answer to "how many".
+  return options.find(({ value, label }) => plain(value) === plain(text) && (value === label || !/^\d+$/.test(value)));
 }
 
 /** What is known of a box before its value is looked at. */
@@ -19,38 +22,37 @@ function listed(options: readonly FieldOption[]): string {
   return options.map(({ label }) => `"${label}"`).join(', ');
 }
 
-function chosen(base: Base, text: string, field: BlankField): BoxReading {
-  const option = optionFor(text, field.options);
-  if (option === undefined && !(field.sort === 'choice' && field.ownWords)) {
-    const say = `"${text}" is not among the choices of this box: ${listed(field.options)}.`;
-    return { ...base, state: 'not among the choices', value: text, say };
-  }
-  const value = option?.label ?? text;
-  if (field.sort === 'choice') {
-    return {
-      ...base,
-      state: 'filled',
-      value,
-      write: { field: field.name, write: 'choice', value: option?.value ?? text, text: value },
-    };
-  }
-  return {
-    ...base,
-    state: 'filled',
-    value,
-    write: { field: field.name, write: 'state', state: option?.value ?? 'Off' },
-  };
+function notAmong(base: Base, text: string, { options }: BlankField): BoxReading {
+  const say = `"${text}" is not among the choices of this box: ${listed(options)}.`;
+  return { ...base, state: 'not among the choices', value: text, say };
 }
 
-/** A box to tick. */
+/** One state of a tick box or radio, with the place that it marks. */
+function marked(base: Base, state: string, { field, value }: { field: BlankField; value: string }): BoxReading {
+  const place = field.places.find(({ on }) => on === state) ?? base.place;
+  return { ...base, state: 'filled', value, place, write: { field: field.name, write: 'state', state } };
+}
+
+function chosen(base: Base, text: string, field: BlankField): BoxReading {
+  const option = optionFor(text, field.options);
+  if (option === undefined && !(field.sort === 'choice' && field.ownWords)) return notAmong(base, text, field);
+  const value = option?.label ?? text;
+  if (field.sort !== 'choice') return marked(base, option?.value ?? 'Off', { field, value });
+  const write = { field: field.name, write: 'choice', value: option?.value ?? text, text: value } as const;
+  return { ...base, state: 'filled', value, write };
+}
+
+/**
+ * A box to tick. One square is marked or left empty; of several of one name the one that says so is marked, and where
+ * none does, nobody guesses.
+ */
 export function ticked(base: Base, on: boolean, field: BlankField): BoxReading {
-  const state = on ? (field.options[0]?.value ?? 'Yes') : 'Off';
-  return {
-    ...base,
-    state: 'filled',
-    value: on ? 'ticked' : 'not ticked',
-    write: { field: field.name, write: 'state', state },
-  };
+  const [only, ...more] = field.options;
+  if (more.length === 0)
+    return marked(base, on ? (only?.value ?? 'Yes') : 'Off', { field, value: on ? 'ticked' : 'not ticked' });
+  const option = optionSaying(on, field.options);
+  if (option === undefined) return notAmong(base, on ? 'yes' : 'no', field);
+  return marked(base, option.value, { field, value: option.label });
 }
 
 /** A form's own script that wants a number or a date, against what would be written. */
@@ -104,6 +106,24 @@ function yesText({ facts }: Extract<BoxText, { is: 'text' }>): boolean | undefin
   return facts.length === 1 && fact?.sort === 'yes or no' ? fact.value : undefined;
 }
 
+/** A single square that says "No" is ticked for no, and for no alone. */
+function answered(base: Base, yes: boolean, field: BlankField): BoxReading {
+  const [only] = field.options;
+  const saysOther = field.options.length === 1 && only !== undefined && (saysNo(only.label) || saysNo(only.value));
+  return ticked(base, saysOther ? !yes : yes, field);
+}
+
+function squareReading(base: Base, said: Extract<BoxText, { is: 'text' }>, field: BlankField): BoxReading {
+  const option = optionFor(said.text, field.options);
+  const one = field.options.length <= 1;
+  if (option !== undefined) return { ...chosen(base, said.text, field), value: one ? 'ticked' : option.label };
+  const yes = yesText(said);
+  if (yes !== undefined) return answered(base, yes, field);
+  if (!one) return notAmong(base, said.text, field);
+  const say = `This is a box to tick, and "${said.text}" is neither yes nor no.`;
+  return { ...base, state: 'wrong sort', value: said.text, say };
+}
+
 /** A value for a box of whatever sort, or why it can't stand there. */
 export function textReading(
   base: Base,
@@ -112,17 +132,6 @@ export function textReading(
 ): BoxReading {
   const { field } = at;
   if (field.sort === 'text') return written(base, said.text, at);
-  if (field.sort === 'tick box') {
-    const option = optionFor(said.text, field.options);
-    if (option !== undefined) return { ...chosen(base, said.text, field), value: 'ticked' };
-    const yes = yesText(said);
-    if (yes !== undefined) return ticked(base, yes, field);
-    return {
-      ...base,
-      state: 'wrong sort',
-      value: said.text,
-      say: `This is a box to tick, and "${said.text}" is neither yes nor no.`,
-    };
-  }
+  if (field.sort === 'tick box') return squareReading(base, said, field);
   return chosen(base, said.text, field);
 }

@@ -19,6 +19,8 @@ export interface FieldPlace {
   readonly width: number;
   readonly height: number;
   readonly border: number;
+  /** Of tick boxes and radios: the state that marks this place. */
+  readonly on?: string | undefined;
 }
 
 export interface FieldOption {
@@ -110,7 +112,7 @@ export interface BoxReading {
   readonly title: string;
   readonly state: BoxState;
   readonly sort?: FieldSort | undefined;
-  /** As it will stand on the page; of a tick box "ticked" or "not ticked". */
+  /** As it will stand on the page; of a tick box "ticked" or "not ticked", of several squares the one marked. */
   readonly value?: string | undefined;
   /** "your answer to ...", "valuation on ...". */
   readonly from?: string | undefined;

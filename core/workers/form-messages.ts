@@ -12,6 +12,7 @@ const fieldPlace = z.object({
   width: number,
   height: number,
   border: number,
+  on: text.optional(),
 });
 
 const blankField = z.object({

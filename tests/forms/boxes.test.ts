@@ -158,6 +158,52 @@ describe('a box is filled from what the lot knows', () => {
     ]);
   });
 
+  const squares = (...labels: readonly string[]): Partial<BlankField> => ({
+    sort: 'tick box',
+    options: labels.map((label) => ({ value: label, label })),
+    places: labels.map((on, n) => ({
+      page: 0,
+      rect: { x: 60 + 40 * n, y: 300, width: 12, height: 12 },
+      width: 12,
+      height: 12,
+      border: 1,
+      on,
+    })),
+  });
+
+  it.each<[labels: readonly string[], boxes: string, state: string | undefined, value: string]>([
+    [['No', 'Yes'], 'b: { when: { lender: yes } }', 'Yes', 'Yes'],
+    [['No', 'Yes'], 'b: { when: { lender: no } }', 'No', 'No'],
+    [['No', 'Yes'], 'b: lot.lender', 'Yes', 'Yes'],
+    [['N', 'Y'], 'b: lot.lender', 'Y', 'Y'],
+    [['Granted', 'Denied'], 'b: { is: lot.lender, words: { yes: Granted } }', 'Granted', 'Granted'],
+    [['No'], 'b: lot.lender', 'Off', 'not ticked'],
+    [['Off-site', 'Septic'], 'b: { is: lot.sewage, words: { septic: Septic } }', 'Septic', 'Septic'],
+  ])('of squares %j of one name, "%s" marks the one that says so', (labels, boxes, state, value) => {
+    const [box] = read(boxes, [field('b', squares(...labels))]);
+    expect(box).toMatchObject({ state: 'filled', value, write: { state } });
+    if (state !== 'Off') expect(box?.place?.on).toBe(state);
+  });
+
+  it.each<[labels: readonly string[], boxes: string, said: string]>([
+    [['Denied', 'Granted'], 'b: lot.lender', 'yes'],
+    [['Denied', 'Granted'], 'b: { when: { lender: no } }', 'no'],
+    [['No', 'Perhaps'], 'b: { when: { lender: yes } }', 'yes'],
+    [['Well', 'Public'], 'b: lot.sewage', 'septic'],
+  ])('of squares %j none is guessed for "%s"', (labels, boxes, said) => {
+    const [box] = read(boxes, [field('b', { ...squares(...labels), sort: 'tick box' })]);
+    const choices = labels.map((label) => `"${label}"`).join(', ');
+    expect(box).toMatchObject({ state: 'not among the choices' });
+    expect(box?.say).toBe(`"${said}" is not among the choices of this box: ${choices}.`);
+    expect(box?.write).toBeUndefined();
+  });
+
+  it('a state that only counts the squares is no answer', () => {
+    const options = ['One', 'Two', 'Three', 'Four'].map((label, n) => ({ value: String(n), label }));
+    const [box] = read('b: septic-permit.bedrooms', [field('b', { sort: 'radio', options })]);
+    expect(box?.state).toBe('not among the choices');
+  });
+
   it('firms still on site stand row by row, and those the form has no room for are told', () => {
     const rows = `    rows:
       firms: { each: engagement, room: 1, boxes: { "firm_{n}": firm, "from_{n}": firm.from } }

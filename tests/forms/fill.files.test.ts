@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { PDFDict, PDFDocument, PDFName } from 'pdf-lib';
+import { PDFDict, PDFDocument, PDFName, PDFNumber } from 'pdf-lib';
 import { afterAll, describe, expect, it } from 'vitest';
 import { fillBlank } from '../../core/forms/file/fill-blank.ts';
+import { readBack } from '../../core/forms/file/read-back.ts';
 import { readBlank } from '../../core/forms/file/read-blank.ts';
 import type { BlankField, FieldWrite } from '../../core/forms/form-model.ts';
 import { bench, sightOf } from '../intake/keeping.ts';
@@ -172,6 +173,73 @@ describe('filling', () => {
     const annotations = document.getPage(0).node.Annots();
     const shown = [0, 1, 2].map((n) => annotations?.lookup(n, PDFDict).lookup(PDFName.of('AS'))?.toString());
     expect(shown).toEqual(['/Off', '/Sewer', '/Yes']);
+  });
+
+  /** Two squares of one name, and a third box beside them; looks of their own where `looks` says so. */
+  async function loanForm(looks: boolean): Promise<string> {
+    const square = (state: string, x: number, as = 'Off'): string =>
+      `<< /Type /Annot /Subtype /Widget /Parent 10 0 R /Rect [ ${x} 360 ${x + 12} 372 ] /F 4 /MK << /BC [ 0 ] >> ${
+        looks ? `/AS /${as} /AP << /N << /${state} 30 0 R /Off 31 0 R >> >>` : ''
+      } >>`;
+    return await blankOf({
+      boxes: [
+        `/FT /Btn /T (loan) /Kids [ 20 0 R 21 0 R ] ${looks ? '' : '/Opt [ (No) (Yes) ]'}`,
+        '/Type /Annot /Subtype /Widget /FT /Btn /T (came_ticked) /V /On /AS /On /Rect [ 260 360 272 372 ] /F 4 /AP << /N << /On 30 0 R /Off 31 0 R >> >>',
+      ],
+      annots: '20 0 R 21 0 R 11 0 R',
+      more: {
+        20: square('No', 60),
+        21: square('Yes', 160),
+        30: streamObject('0 g 2 2 8 8 re f\n', '/Type /XObject /Subtype /Form /BBox [ 0 0 12 12 ]'),
+        31: streamObject('0 G 2 2 8 8 re S\n', '/Type /XObject /Subtype /Form /BBox [ 0 0 12 12 ]'),
+      },
+    });
+  }
+
+  it.each([
+    ['looks of their own', true, 'Yes'],
+    ['no looks, and words for each (12.7.4.2.3, Opt)', false, '1'],
+  ])('marks the meant one of two squares of one name: %s', async (_name, looks, state) => {
+    const input = await loanForm(looks);
+    const [loan] = await boxesOf(input);
+    expect(loan?.options.map(({ label }) => label)).toEqual(['No', 'Yes']);
+    expect(loan?.places.map(({ on, rect }) => [on, rect.x])).toEqual([
+      [looks ? 'No' : '0', 60],
+      [state, 160],
+    ]);
+    const open = await fill(input, [{ field: 'loan', write: 'state', state }]);
+    const flat = await fill(input, [{ field: 'loan', write: 'state', state }], true);
+    const annotations = (await PDFDocument.load(readFileSync(open.output))).getPage(0).node.Annots();
+    const shown = [0, 1, 2].map((n) => annotations?.lookup(n, PDFDict).lookup(PDFName.of('AS'))?.toString());
+    expect(shown).toEqual(['/Off', `/${state}`, '/On']);
+    expect(flat.fields).toEqual([]);
+  });
+
+  it('another square that carries a mark is caught by the reader that looks again, shown or not', async () => {
+    const blank = await loanForm(true);
+    const fields = await boxesOf(blank);
+    const writes: readonly FieldWrite[] = [{ field: 'loan', write: 'state', state: 'Yes' }];
+    const { output } = await fill(blank, writes);
+    const copy = { blank, filled: output, fields, writes, units: [1] };
+    expect(await readBack(copy)).toEqual([]);
+    const marked = async (which: number, change: (box: PDFDict) => void) => {
+      const document = await PDFDocument.load(readFileSync(output));
+      const box = document.getPage(0).node.Annots()?.lookup(which, PDFDict);
+      if (box !== undefined) change(box);
+      const filled = at.path(`marked-${which}.pdf`);
+      writeFileSync(filled, await document.save({ useObjectStreams: false }));
+      return await readBack({ ...copy, filled });
+    };
+    const on = (state: string) => (box: PDFDict) => box.set(PDFName.of('AS'), PDFName.of(state));
+    expect(await marked(0, on('No'))).toContain('"loan" is marked in a place nobody meant');
+    expect(await marked(1, on('Off'))).toContain('the mark in "loan" doesn\'t show');
+    const unseen = await marked(0, (box) => {
+      on('No')(box);
+      box.set(PDFName.of('F'), PDFNumber.of(2));
+    });
+    expect(unseen).toContain('"loan" is marked in a place nobody meant');
+    // A box that came ticked stays ticked: that is the office's own word.
+    expect(fields[1]?.value).toBe('On');
   });
 
   it('flattened, the values are part of the page, the boxes are gone, and links stay', async () => {

@@ -1,6 +1,7 @@
 import { PDFArray, PDFDict, PDFName, type PDFObject, type PDFPage, PDFStream } from 'pdf-lib';
 import type { SeenRect } from '../../vocabulary/lot.ts';
 import type { BlankField, FieldOption, FieldPlace, FieldSort, WantedSort } from '../form-model.ts';
+import { saysNo } from '../yes-or-no.ts';
 import { arrayAt, dictAt, type FieldNode, numberOf, textOf, type Widget } from './form-tree.ts';
 
 /** Bits of /Ff (ISO 32000-1, tables 221, 226, 228, 230). */
@@ -49,10 +50,12 @@ export function defaultLook(text: string): { readonly font: string; readonly siz
 /** The state a widget takes when it is on: as its looks name it, or as we name it where it has none. */
 export function onState({ dict, kid }: Widget, node: FieldNode): string {
   const looks = dictAt(dictAt(dict, 'AP'), 'N');
-  const own = looks?.keys().find((key) => key !== PDFName.of('Off'));
-  if (own !== undefined) return own.decodeText();
-  if (!hasFlag(node, 'radio')) return 'Yes';
-  return node.inherited('Opt') instanceof PDFArray ? String(kid) : `Choice${kid + 1}`;
+  const own = looks?.keys().filter((key) => key !== PDFName.of('Off')) ?? [];
+  // A form that calls its empty look "No" has two: the mark is the other one.
+  const [first] = own.length > 1 ? own.filter((key) => !saysNo(key.decodeText())) : own;
+  if (first !== undefined) return first.decodeText();
+  if (node.inherited('Opt') instanceof PDFArray && node.widgets.length > 1) return String(kid);
+  return hasFlag(node, 'radio') ? `Choice${kid + 1}` : 'Yes';
 }
 
 /** One option per state; /Opt gives the words people read (ISO 32000-1, 12.7.4.2.3). */
@@ -172,6 +175,10 @@ export function fieldFacts(
     value: shownValue(node.inherited('V')),
     wants: wantsOf(node),
     worked: scriptOf(node, 'C') !== undefined,
-    places: node.widgets.flatMap((widget) => placeOf(widget, at.pages) ?? []),
+    places: node.widgets.flatMap((widget) => {
+      const place = placeOf(widget, at.pages);
+      if (place === undefined) return [];
+      return states ? { ...place, on: onState(widget, node) } : place;
+    }),
   };
 }

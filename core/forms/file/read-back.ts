@@ -1,8 +1,10 @@
 import { fileSource } from '../../intake/pdfium/byte-source.ts';
 import { openDocument, type ReaderDocument } from '../../intake/pdfium/open-document.ts';
-import { type Raster, readPage } from '../../intake/pdfium/read-page.ts';
+import { readPage } from '../../intake/pdfium/read-page.ts';
 import type { SeenRect } from '../../vocabulary/lot.ts';
 import type { BlankField, FieldWrite } from '../form-model.ts';
+import { changed, isWithin, middleOf } from './pixel-change.ts';
+import { marksOn } from './seen-marks.ts';
 import { textsAt } from './seen-text.ts';
 
 /** What was to be filled, against what another reader sees. */
@@ -15,8 +17,6 @@ export interface ReadBackCase {
   readonly units: readonly number[];
 }
 
-/** Grey values further apart than this count as different; edges of letters stray by less. */
-const tellingStep = 40;
 /** So many stray pixels outside of every box are no change. */
 const allowedPixels = 3;
 
@@ -27,27 +27,6 @@ function bare(text: string): string {
 
 function unitless({ x, y, width, height }: SeenRect, unit: number): SeenRect {
   return { x: x / unit, y: y / unit, width: width / unit, height: height / unit };
-}
-
-/** Numbers of the pixels that differ. */
-function changed(before: Raster, after: Raster): readonly number[] {
-  const found: number[] = [];
-  for (let n = 0; n < before.pixels.length; n += 1) {
-    if (Math.abs((before.pixels[n] ?? 0) - (after.pixels[n] ?? 0)) > tellingStep) found.push(n);
-  }
-  return found;
-}
-
-function isWithin(
-  pixel: number,
-  { width, height, scale }: Raster,
-  { rect, slack }: { rect: SeenRect; slack: number },
-): boolean {
-  const x = (pixel % width) / scale;
-  const y = (height - Math.floor(pixel / width)) / scale;
-  return (
-    x >= rect.x - slack && x <= rect.x + rect.width + slack && y >= rect.y - slack && y <= rect.y + rect.height + slack
-  );
 }
 
 class PageJudge {
@@ -79,13 +58,31 @@ class PageJudge {
       .flatMap((one) => this.#rects(one));
     const stray = pixels.filter((pixel) => !free.some((rect) => isWithin(pixel, is, { rect, slack: 2 })));
     if (stray.length > allowedPixels) this.#wrong.push(`page ${this.#page + 1} changed outside of its boxes`);
-    for (const field of fields) {
-      const write = written.get(field.name);
-      if (write?.write !== 'state' || write.state === 'Off' || write.state === field.value) continue;
-      const rects = this.#rects(field);
-      const marked = pixels.some((pixel) => rects.some((rect) => isWithin(pixel, is, { rect, slack: 1 })));
-      if (rects.length > 0 && !marked) this.#wrong.push(`the mark in "${field.name}" doesn't show`);
+    this.#squares([before, after], (rect, slack) => pixels.some((pixel) => isWithin(pixel, is, { rect, slack })));
+  }
+
+  /** Every square: marked where that was written, as on the blank where nothing was, and empty everywhere else. */
+  #squares(
+    [before, after]: readonly [ReaderDocument, ReaderDocument],
+    isChanged: (rect: SeenRect, slack: number) => boolean,
+  ): void {
+    const { fields, writes, units } = this.#given;
+    const states = new Map(writes.flatMap((write) => (write.write === 'state' ? [[write.field, write.state]] : [])));
+    const squares = fields.flatMap(({ name, places }) =>
+      places
+        .filter(({ page, on }) => page === this.#page && on !== undefined)
+        .map(({ on, rect }) => ({ name, on, rect: unitless(rect, units[this.#page] ?? 1) })),
+    );
+    const rects = squares.map(({ rect }) => rect);
+    const [was, is] = [marksOn(before, this.#page, rects), marksOn(after, this.#page, rects)];
+    for (const [n, { name, on, rect }] of squares.entries()) {
+      const state = states.get(name);
+      const meant = state === undefined ? was.at.has(n) : state === on;
+      const marked = is.at.has(n) || (state !== undefined && !was.at.has(n) && isChanged(middleOf(rect), 0));
+      if (!meant && marked) this.#wrong.push(`"${name}" is marked in a place nobody meant`);
+      if (meant && !was.at.has(n) && !isChanged(rect, 1)) this.#wrong.push(`the mark in "${name}" doesn't show`);
     }
+    if (is.elsewhere > was.elsewhere) this.#wrong.push(`page ${this.#page + 1} has a mark outside of its boxes`);
   }
 
   #texts(after: ReaderDocument): void {
@@ -120,7 +117,7 @@ async function opened(path: string): Promise<ReaderDocument | undefined> {
 
 /**
  * Opens the filled copy with PDFium, which had no hand in it: every value must stand in its box as text, every mark
- * must show, and outside of the boxes nothing may look otherwise than on the blank.
+ * must show and no other square be marked, and outside of the boxes nothing may look otherwise than on the blank.
  * @returns what is wrong, to stand in a sentence; empty where all is right
  */
 export async function readBack(given: ReadBackCase): Promise<readonly string[]> {

@@ -7,8 +7,16 @@ const asDisplayed = 0;
 /** Hundredths of a point are fine enough to say where something stands. */
 const fine = 100;
 
+/** Sides of a rectangle in the page's own units. */
+export interface Corners {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
 /** A seen rectangle in the page's own units, by the reader's own reckoning. */
-function pageCorners({ reader }: ReaderDocument, page: number, rect: SeenRect) {
+export function pageCorners({ reader }: ReaderDocument, page: number, rect: SeenRect): Corners {
   const { call, heap } = reader;
   const [wide, high] = [call.FPDF_GetPageWidthF(page), call.FPDF_GetPageHeightF(page)];
   const [across, down] = [Math.round(wide * fine), Math.round(high * fine)];
