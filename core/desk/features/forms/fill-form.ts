@@ -115,14 +115,20 @@ function linksOf({ given, blank }: Filled): readonly EditionLink[] {
   ];
 }
 
-/** The edition made of these very bytes, where it is there already. */
+/**
+ * The edition made of these very bytes, where it is there already and still the last one filled: an answer that came
+ * back to what it was makes a new one, and so does one that was removed for good.
+ */
 function keptBefore({ given }: Filled, original: string, at: AtLot): { edition: string; paper: string } | undefined {
   const editions = given.asked.lot.papers
     .filter(({ kind, subject }) => kind === given.kind && subject === given.subject)
     .flatMap(({ editions: all }) => all);
   const contents = at.lot.editionContent(editions.map(({ id }) => id));
-  const found = editions.find(({ id }) => contents[id]?.originals.some(({ sha256 }) => sha256 === original));
-  return found === undefined ? undefined : { edition: found.id, paper: found.paper };
+  const holds = (id: string) => contents[id]?.originals.some(({ sha256 }) => sha256 === original) === true;
+  const found = editions.findLastIndex(({ id, readable }) => readable && holds(id));
+  const last = editions.findIndex(({ id }) => id === lastFilled(given)?.id);
+  const edition = found < last ? undefined : editions[found];
+  return edition === undefined ? undefined : { edition: edition.id, paper: edition.paper };
 }
 
 interface Noted {
@@ -136,11 +142,7 @@ interface Noted {
 async function keepCopy(filled: Filled, at: AtLot): Promise<Noted> {
   const { original, rendition, notes } = await keepPages(filled, at);
   const before = keptBefore(filled, original, at);
-  if (before !== undefined) {
-    const newest = lastFilled(filled.given)?.id === before.edition;
-    const later = newest ? [] : ['A later copy was filled otherwise; take that back (undo) where this one counts.'];
-    return { ...before, already: true, notes: [...notes, ...later] };
-  }
+  if (before !== undefined) return { ...before, already: true, notes };
   const { given, reading } = filled;
   const { lot, day } = at;
   const title = titleOf(given);

@@ -28,28 +28,49 @@ const mostLooked = 60;
 /** A copy with more of its boxes filled than this is no blank. */
 const mostFilled = 0.3;
 
-/** Boxes are read once per file; raised when what is read of them changes. */
-const remembered = 'boxes-1.json';
+/**
+ * Boxes are read once for each rendition of a file: one that was cleaned up or blacked out has others. The number is
+ * raised when what is read of them changes.
+ */
+function remembered(rendition: string): string {
+  return `boxes-2-${rendition.slice(0, 16)}.json`;
+}
+
+/**
+ * The file that is the paper, whole and in its own order. Pages of it alone are no blank: filling takes the whole file,
+ * and what else stands in it would go along to the office.
+ */
+function wholeFile({ edition }: NamedEdition, { lot }: AtLot) {
+  const content = lot.editionContent([edition.id])[edition.id];
+  const [first] = content?.pages ?? [];
+  const file = (content?.originals ?? [])
+    .flatMap(({ sha256 }) => lot.renditionsOf(sha256))
+    .find(({ sha256 }) => sha256 === first?.rendition);
+  if (content === undefined || file === undefined || file.pages.length !== content.pages.length) return undefined;
+  const whole = content.pages.every(
+    ({ rendition, facts }, n) => rendition === file.sha256 && facts.page === file.pages[n]?.page,
+  );
+  return whole ? { original: file.source, rendition: file.sha256 } : undefined;
+}
 
 async function boxesOf(entry: NamedEdition, at: AtLot): Promise<Blank | undefined> {
   const { lot, signal } = at;
-  const content = lot.editionContent([entry.edition.id])[entry.edition.id];
-  const renditions = [...new Set((content?.pages ?? []).map(({ rendition }) => rendition))];
-  const [rendition] = renditions;
-  const [original] = content?.originals ?? [];
-  if (rendition === undefined || original === undefined || renditions.length > 1) return undefined;
-  const known = lot.cachedPath(original.sha256, remembered);
+  const file = wholeFile(entry, at);
+  if (file === undefined) return undefined;
+  const { original, rendition } = file;
+  const ending = remembered(rendition);
+  const known = lot.cachedPath(original, ending);
   const before = known === undefined ? undefined : blankForm.safeParse(JSON.parse(await readFile(known, 'utf8')));
-  if (before?.success === true) return { ...entry, original: original.sha256, rendition, form: before.data };
+  if (before?.success === true) return { ...entry, ...file, form: before.data };
   const workers = await at.workers();
   const job = { job: 'read form', input: lot.renditionPath(rendition), name: entry.paper.title } as const;
   const { blank } = await workers.readForm(job, { signal });
   if (!lot.readOnly) {
     const path = lot.temporaryPath();
     await writeFile(path, JSON.stringify(blank));
-    lot.keepCached(path, { sha: original.sha256, ending: remembered });
+    lot.keepCached(path, { sha: original, ending });
   }
-  return { ...entry, original: original.sha256, rendition, form: blank };
+  return { ...entry, ...file, form: blank };
 }
 
 function isEmpty({ form }: Blank): boolean {
@@ -74,10 +95,14 @@ function lookThrough(need: Need, at: AtLot): readonly NamedEdition[] {
 
 /** The blank the person named. */
 async function namedBlank(said: string, at: AtLot): Promise<FoundBlank> {
-  const blank = await boxesOf(
-    editionNamed({ view: at.lot.view(), practice: at.lot.practice(), day: at.day }, said),
-    at,
-  );
+  const entry = editionNamed({ view: at.lot.view(), practice: at.lot.practice(), day: at.day }, said);
+  if (entry.edition.pages > 0 && wholeFile(entry, at) === undefined) {
+    throw new LotfileError('wrong use', `"${said}" is only a part of its file, or of several files.`, {
+      about: said,
+      next: 'Keep the form as a file of its own: filling takes the whole file, and all its pages would go along.',
+    });
+  }
+  const blank = await boxesOf(entry, at);
   if (blank === undefined || blank.form.fields.length === 0) {
     const xfa = blank?.form.xfa === 'only';
     throw new LotfileError(
