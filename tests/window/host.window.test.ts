@@ -82,6 +82,7 @@ describe.each([false, true])('every screen, dark %s', (dark) => {
       'papers',
       'table',
       'lot',
+      'inspections',
       'offices',
       'practice',
       'history',

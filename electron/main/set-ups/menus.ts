@@ -17,6 +17,7 @@ const goItems: readonly GoItem[] = [
   { label: 'With the Offices', screen: 'offices', accelerator: 'CmdOrCtrl+6' },
   { label: 'Local Practice', screen: 'practice', accelerator: 'CmdOrCtrl+7' },
   { label: 'What Was Done', screen: 'history', accelerator: 'CmdOrCtrl+8' },
+  { label: 'Inspections', screen: 'inspections', accelerator: 'CmdOrCtrl+9' },
 ];
 
 /** The lot a window shows stands in its address: `#/<lot>/<screen>`. */
