@@ -6,8 +6,8 @@ const smallest = 6;
 /** What readers take for several lines where a form leaves the size open (common practice, no source). */
 const usual = 12;
 const leading = 1.2;
-/** Share of a box's height that one line may take. */
-const highest = 0.77;
+/** Share of a box's height that one line takes where the form leaves the size open, and where it names one. */
+const highest = { open: 0.77, named: 1 / 1.2 } as const;
 /** Height of a capital of our face, as a share of its size. */
 const capital = 0.66;
 
@@ -44,6 +44,12 @@ function round(size: number): number {
   return Math.floor(size * 4) / 4;
 }
 
+/** The form's own size, or as large as fits: never so tall that marks above or strokes below are cut off. */
+function wantedSize({ shape, place }: Setting): number {
+  const inside = place.height - 2 * place.border;
+  return shape.size === 0 ? inside * highest.open : Math.min(shape.size, inside * highest.named);
+}
+
 function baseline(size: number, { place }: Setting): number {
   return (place.height - size * capital) / 2;
 }
@@ -53,8 +59,7 @@ function oneLine(text: string, setting: Setting): LaidText | undefined {
   const { shape, place, fonts } = setting;
   const room = place.width - 2 * margin(place);
   const wide = fonts.widthOf(text, 'text', 1);
-  const tall = (place.height - 2 * place.border) * highest;
-  const wanted = shape.size === 0 ? tall : shape.size;
+  const wanted = wantedSize(setting);
   const size = round(Math.min(wanted, wide === 0 ? wanted : room / wide));
   if (size < Math.min(smallest, shape.size || smallest)) return undefined;
   return { size, lines: [{ text, x: startOf(wide * size, setting), y: baseline(size, setting) }] };
@@ -66,9 +71,8 @@ function inCells(text: string, cells: number, setting: Setting): LaidText | unde
   const letters = [...text];
   const cell = place.width / cells;
   const widest = Math.max(0.01, ...letters.map((letter) => fonts.widthOf(letter, 'text', 1)));
-  const tall = (place.height - 2 * place.border) * highest;
-  const size = round(Math.min(shape.size === 0 ? tall : shape.size, cell / widest));
-  if (letters.length > cells || size < smallest) return undefined;
+  const size = round(Math.min(wantedSize(setting), cell / widest));
+  if (letters.length > cells || size < Math.min(smallest, shape.size || smallest)) return undefined;
   const skipped =
     shape.align === 'right'
       ? cells - letters.length

@@ -24,7 +24,7 @@ export function outOfDate(filled: FilledWith, at: Standpoint, subject: SubjectId
     const now = said.is === 'text' ? said.text : said.is === 'ticked' ? (said.ticked ? 'yes' : 'no') : undefined;
     return now === undefined || now === was
       ? []
-      : [{ field: named.box.field, title: boxTitle(named.box.field), was, now }];
+      : [{ field: named.box.field, title: filled.titles?.[named.box.field] ?? boxTitle(named.box.field), was, now }];
   });
 }
 

@@ -98,6 +98,8 @@ export interface FormRule {
 export interface FilledWith {
   readonly form: FormId;
   readonly values: Readonly<Record<string, string>>;
+  /** What the form itself calls its boxes, where it does. */
+  readonly titles?: Readonly<Record<string, string>> | undefined;
 }
 
 const marker = '; filled/1 ';
@@ -117,5 +119,7 @@ export function filledFrom(recipe: string): FilledWith | undefined {
   if (at < 0) return undefined;
   const said: unknown = JSON.parse(recipe.slice(at + marker.length));
   if (typeof said !== 'object' || said === null || !('form' in said) || !('values' in said)) return undefined;
-  return typeof said.form === 'string' && isTexts(said.values) ? { form: said.form, values: said.values } : undefined;
+  if (typeof said.form !== 'string' || !isTexts(said.values)) return undefined;
+  const titles = 'titles' in said && isTexts(said.titles) ? { titles: said.titles } : {};
+  return { form: said.form, values: said.values, ...titles };
 }

@@ -146,10 +146,12 @@ describe('an office’s form', () => {
       .flatMap(({ findings }) => findings)
       .filter(({ kind, sort }) => kind === 'permit-application' && sort === 'stale');
     expect(said.map(({ say }) => say)).toEqual([
-      '"Building permit application" is out of date. Place: filled with "Lot 7, Heron Lane", and it is "418 Heron Lane" by now.',
+      '"Building permit application" is out of date. Address of the work: filled with "Lot 7, Heron Lane", and it is "418 Heron Lane" by now.',
     ]);
     const form = await desk.ask('form-fields', { errand: 'permit-apply' }, at(after));
-    expect(form.filled?.outOfDate).toEqual([{ title: 'Place', was: 'Lot 7, Heron Lane', now: '418 Heron Lane' }]);
+    expect(form.filled?.outOfDate).toEqual([
+      { title: 'Address of the work', was: 'Lot 7, Heron Lane', now: '418 Heron Lane' },
+    ]);
     const filled = await desk.ask('fill-form', { errand: 'permit-apply' }, at(after));
     const page = await desk.ask('pages', { edition: filled.edition ?? '' }, at(after));
     expect(page.links.map(({ word }) => word)).toEqual(['made from', 'replaces']);

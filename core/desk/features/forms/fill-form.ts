@@ -46,9 +46,10 @@ function mustBlank({ found, form, errand, id }: FormAt): Blank {
 
 /** What the boxes are filled with, for telling later what has changed. */
 function filledWith(given: FormAt, { boxes }: FormReading): FilledWith {
-  const filled = new Set(boxes.filter(({ state }) => state === 'filled').map(({ field }) => field));
+  const filled = new Map(boxes.filter(({ state }) => state === 'filled').map(({ field, title }) => [field, title]));
   const texts = filledTexts(mappingOf(given), { at: given.standpoint, subject: given.subject });
-  return { form: given.id, values: Object.fromEntries(Object.entries(texts).filter(([field]) => filled.has(field))) };
+  const values = Object.fromEntries(Object.entries(texts).filter(([field]) => filled.has(field)));
+  return { form: given.id, values, titles: Object.fromEntries(filled) };
 }
 
 function titleOf({ asked, kind }: FormAt): string {
