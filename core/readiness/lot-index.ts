@@ -1,5 +1,15 @@
 import type { Day } from '../vocabulary/days.ts';
-import type { Edition, EditionId, LinkWord, LotView, Paper, Subject, SubjectId, Visit } from '../vocabulary/lot.ts';
+import type {
+  Edition,
+  EditionId,
+  LinkWord,
+  LotView,
+  Paper,
+  PaperId,
+  Subject,
+  SubjectId,
+  Visit,
+} from '../vocabulary/lot.ts';
 import type { ErrandId, EventId, KindId, SubjectSort } from '../vocabulary/practice.ts';
 import { groupBy } from './practice-index.ts';
 
@@ -20,7 +30,10 @@ export interface LinkFrom {
 /** Look-ups over one lot; a lot view is never changed in place, so it holds for as long as the view does. */
 export interface LotIndex {
   readonly entries: ReadonlyMap<EditionId, Entry>;
+  readonly papers: ReadonlyMap<PaperId, Paper>;
   readonly papersOf: ReadonlyMap<KindId, readonly Paper[]>;
+  /** Newest first. */
+  readonly byPaper: ReadonlyMap<PaperId, readonly Entry[]>;
   /** Newest first. */
   readonly byKind: ReadonlyMap<KindId, readonly Entry[]>;
   /** Keyed by `kind subject`; newest first. */
@@ -42,9 +55,9 @@ function newestFirst(a: Entry, b: Entry): number {
   return compare(b.dated, a.dated) || b.order - a.order;
 }
 
-function entriesOf(lot: LotView): Entry[] {
+function entriesOf(papers: readonly Paper[]): Entry[] {
   const entries: Entry[] = [];
-  for (const paper of lot.papers) {
+  for (const paper of papers) {
     for (const edition of paper.editions) {
       entries.push({ edition, paper, dated: edition.issued ?? edition.received, order: entries.length });
     }
@@ -82,15 +95,35 @@ function sortedSubjects(subjects: readonly Subject[]): Map<SubjectSort, Subject[
   return groups;
 }
 
-export function indexLotView(lot: LotView): LotIndex {
-  const entries = entriesOf(lot);
+type OfPapers = Pick<
+  LotIndex,
+  'entries' | 'papers' | 'papersOf' | 'byPaper' | 'byKind' | 'byKindAndSubject' | 'linksTo'
+>;
+
+const known = new WeakMap<readonly Paper[], OfPapers>();
+
+/** Look-ups over the papers alone: they hold for every view that shares the very list. */
+function indexPapers(papers: readonly Paper[]): OfPapers {
+  const before = known.get(papers);
+  if (before !== undefined) return before;
+  const entries = entriesOf(papers);
   const sorted = [...entries].sort(newestFirst);
-  return {
+  const made: OfPapers = {
     entries: new Map(entries.map((entry) => [entry.edition.id, entry])),
-    papersOf: groupBy(lot.papers, (paper) => [paper.kind]),
+    papers: new Map(papers.map((paper) => [paper.id, paper])),
+    byPaper: groupBy(sorted, (entry) => [entry.paper.id]),
+    papersOf: groupBy(papers, (paper) => [paper.kind]),
     byKind: groupBy(sorted, (entry) => [entry.paper.kind]),
     byKindAndSubject: groupBy(sorted, (entry) => [subjectKey(entry.paper.kind, entry.paper.subject)]),
     linksTo: linksTo(entries),
+  };
+  known.set(papers, made);
+  return made;
+}
+
+export function indexLotView(lot: LotView): LotIndex {
+  return {
+    ...indexPapers(lot.papers),
     visitsOf: groupBy(
       [...lot.visits].sort((a, b) => compare(a.day, b.day)),
       (visit) => [visit.errand],

@@ -1,5 +1,5 @@
 import type { PaperState } from '../vocabulary/finding.ts';
-import type { PaperId, SubjectId } from '../vocabulary/lot.ts';
+import type { Paper, PaperId, SubjectId } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
 import { plusDays } from './calendar.ts';
 import { appliesAt } from './condition-at.ts';
@@ -61,16 +61,23 @@ export function paperStateOf(
   wanted: { readonly kind: KindId; readonly subject?: SubjectId | undefined; readonly paper?: PaperId | undefined },
 ): PaperState {
   const { kind, subject, paper } = wanted;
-  const record = paper === undefined ? undefined : at.index.papersOf.get(kind)?.find((one) => one.id === paper);
+  const named = paper === undefined ? undefined : at.index.papers.get(paper);
+  const record = named?.kind === kind ? named : undefined;
   const excused = record === undefined ? notApplicable(at, kind, subject) : record.notApplicable;
   if (!kindApplies(at, kind) || excused !== undefined) return "doesn't apply";
   const current = currentEntry(at, { kind, subject });
   if (current !== undefined && (record === undefined || current.paper.id === record.id))
     return stateOfEntry(at, current);
-  const pool = poolOf(at, kind, subject).filter((entry) => record === undefined || entry.paper.id === record.id);
+  const pool = record === undefined ? poolOf(at, kind, subject) : ownPool(at, record, subject);
   const standing = record === undefined ? undefined : pool.find((entry) => stands(at, entry) && isOnItsOwn(at, entry));
   if (standing !== undefined) return stateOfEntry(at, standing);
   return stateWithout(at, pool, awaitedFrom(at, kind, subject) !== undefined);
+}
+
+/** The editions of one record, newest first: none where the subject asked about is not its own. */
+function ownPool(at: Standpoint, record: Paper, subject: SubjectId | undefined): readonly Entry[] {
+  const own = subjectFor(at, record.kind, subject);
+  return own !== undefined && own !== record.subject ? [] : (at.index.byPaper.get(record.id) ?? []);
 }
 
 /** One of several papers of a kind that stand side by side: nothing by name took its place. */

@@ -1,5 +1,5 @@
 import { readdirSync, statSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { removeFile, renameFile, syncFile } from './disk.ts';
 import type { Ledger } from './ledger.ts';
@@ -26,6 +26,17 @@ function cacheFile(ledger: Ledger, sha: string, ending: string): string {
 export function cachedPath(ledger: Ledger, sha: string, ending: string): string | undefined {
   const path = cacheFile(ledger, sha, ending);
   return statSync(path, { throwIfNoEntry: false })?.isFile() === true ? path : undefined;
+}
+
+/** Where it lies of every file of which it was worked out, by the file's hash. */
+export function cachedOf(ledger: Ledger, ending: string): ReadonlyMap<string, string> {
+  const folder = join(ledger.folder, 'cache');
+  const found = new Map<string, string>();
+  for (const name of cachedNames(folder)) {
+    if (!name.endsWith(`.${ending}`)) continue;
+    found.set(basename(name).slice(0, 64), join(folder, name));
+  }
+  return found;
 }
 
 /** Moves a finished file from the working folder into the cache; its path there. */

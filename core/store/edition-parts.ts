@@ -85,12 +85,26 @@ function readsOf(db: Database) {
 
 const reads = onceEach(readsOf);
 
+/** Pages of a rendition by their number. */
+type FoundPages = ReadonlyMap<number, PageFacts>;
+
+/** Contents of editions; one scan may serve many of them and is read once. */
+export function contentsOf(ledger: Ledger, ids: readonly EditionId[]): Readonly<Record<EditionId, EditionContent>> {
+  const found = new Map<string, FoundPages>();
+  const read = (sha: string): FoundPages => {
+    const known = found.get(sha) ?? new Map(pagesOf(ledger, sha).map((page) => [page.page, page]));
+    found.set(sha, known);
+    return known;
+  };
+  return Object.fromEntries(ids.map((id) => [id, contentOf(ledger, id, read)]));
+}
+
 /** All pages of an edition in reading order, its originals, and what keeping noticed. */
-export function contentOf(ledger: Ledger, edition: EditionId): EditionContent {
+function contentOf(ledger: Ledger, edition: EditionId, read: (sha: string) => FoundPages): EditionContent {
   ledger.mustHave('edition', edition);
   const parts = reads(ledger.db).parts.all(edition);
   const pages = parts.flatMap((part): EditionPage[] => {
-    const facts = new Map(pagesOf(ledger, part.rendition).map((page) => [page.page, page]));
+    const facts = read(part.rendition);
     const chosen: readonly number[] = JSON.parse(part.pages);
     return chosen
       .map((page) => facts.get(page))

@@ -1,8 +1,10 @@
 import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
+import type { PaperId } from '../vocabulary/lot.ts';
 import { aboutTo } from './disk.ts';
 import type { ActId } from './keeping-model.ts';
 import type { Lease } from './lease.ts';
+import { papersTouched } from './papers-touched.ts';
 import { indexChanged } from './search-index.ts';
 import { databaseTrouble } from './trouble.ts';
 
@@ -24,6 +26,9 @@ export class Ledger {
   readonly issued = new Set<string>();
   #act: ActId | undefined;
   #version = 0;
+  /** Papers that acts touched since somebody last asked; 'all' where it can't be told which. */
+  #touched: Set<PaperId> | 'all' = 'all';
+  #others: unknown;
 
   constructor(parts: LedgerParts) {
     this.db = parts.db;
@@ -54,9 +59,17 @@ export class Ledger {
     return this.#lease;
   }
 
-  /** Runs `fn` in one transaction without an act: for content that is named by its hash and needs no undo. */
-  keep<T>(fn: () => T): T {
+  /**
+   * Runs `fn` in one transaction without an act: for content that is named by its hash and needs no undo.
+   * @param shown whether what papers look like may change by it
+   */
+  keep<T>(fn: () => T, shown: 'shown' | 'new content' = 'shown'): T {
     const lease = this.mustWrite();
+    if (shown === 'shown') this.#touched = 'all';
+    return this.#commit(lease, fn);
+  }
+
+  #commit<T>(lease: Lease, fn: () => T): T {
     return this.translated(() => {
       const value = this.db
         .transaction(() => {
@@ -71,10 +84,24 @@ export class Ledger {
     });
   }
 
+  /** Papers that changed since this was last asked, by their ids; 'all' where anything may have. */
+  takeTouched(): ReadonlySet<PaperId> | 'all' {
+    // Nothing is settled within an act, and all of it may yet be taken back.
+    if (this.#act !== undefined) {
+      this.#touched = 'all';
+      return 'all';
+    }
+    const others: unknown = this.db.pragma('data_version', { simple: true });
+    const touched = others === this.#others ? this.#touched : 'all';
+    this.#others = others;
+    this.#touched = new Set();
+    return touched;
+  }
+
   /** Groups what `fn` does into one recorded act; inside an act it joins that one, still all or nothing. */
   act<T>(title: string, fn: () => T): T {
     if (this.#act !== undefined) return this.translated(() => this.db.transaction(fn)());
-    return this.keep(() => this.#begin(title, fn));
+    return this.#commit(this.mustWrite(), () => this.#begin(title, fn));
   }
 
   #begin<T>(title: string, fn: () => T): T {
@@ -98,8 +125,10 @@ export class Ledger {
     this.db.prepare('DELETE FROM temp.doing').run();
     const changed = this.db.prepare('SELECT 1 FROM change WHERE act = ? LIMIT 1').get(act);
     const lasting = this.db.prepare('SELECT 1 FROM act WHERE seq = ? AND lasting IS NOT NULL').get(act);
-    if (changed !== undefined) indexChanged(this.db, act);
-    else if (lasting === undefined) this.db.prepare('DELETE FROM act WHERE seq = ?').run(act);
+    if (changed !== undefined) {
+      indexChanged(this.db, act);
+      if (this.#touched !== 'all') for (const paper of papersTouched(this.db, act)) this.#touched.add(paper);
+    } else if (lasting === undefined) this.db.prepare('DELETE FROM act WHERE seq = ?').run(act);
   }
 
   /** The act under way. */

@@ -127,6 +127,7 @@ function filesOf(
   | 'temporaryPath'
   | 'putPageTexts'
   | 'cachedPath'
+  | 'cachedOf'
   | 'keepCached'
   | 'sweep'
   | 'verify'
@@ -149,6 +150,7 @@ function filesOf(
     renditionPath: (sha) => renditions.pathOfRendition(ledger, sha),
     temporaryPath: () => newTemporaryPath(ledger),
     putPageTexts: (rendition, texts) => renditions.putPageTexts(ledger, rendition, texts),
+    cachedOf: (ending) => cache.cachedOf(ledger, ending),
     cachedPath: (sha, ending) => cache.cachedPath(ledger, sha, ending),
     keepCached: (temporary, at) => cache.keepCached(ledger, temporary, at),
     sweep: () => sweepLot(ledger),
@@ -203,7 +205,7 @@ function papersOf(
     rows.changeEdition(ledger, edition, { what, write });
   return {
     keepEdition: (edition) => papers.keepEdition(ledger, edition),
-    editionContent: (ids) => Object.fromEntries(ids.map((id) => [id, content.contentOf(ledger, id)])),
+    editionContent: (ids) => content.contentsOf(ledger, ids),
     correctEdition: (edition, correction) => rows.correctEdition(ledger, edition, correction),
     setMarks: (edition, marks) => change(edition, 'Marks', () => rows.writeMarks(ledger, edition, marks)),
     setFacts: (edition, facts) => change(edition, 'Facts', () => rows.writeFacts(ledger, edition, facts)),
@@ -240,6 +242,7 @@ function errandsOf(
   | 'recordsOfFile'
   | 'records'
 > {
+  const noted = remembered(ledger, records.allRecords);
   return {
     recordVisit: (visit) => visits.recordVisit(ledger, visit),
     addComment: (comment) => visits.addComment(ledger, comment),
@@ -259,7 +262,7 @@ function errandsOf(
     correctRecord: (id, correction) => records.correctRecord(ledger, id, correction),
     removeRecord: (id) => records.removeRecord(ledger, id),
     recordsOfFile: (sha) => records.recordsOfFile(ledger, sha),
-    records: (filter = {}) => records.recordsOf(ledger, filter.sort),
+    records: ({ sort } = {}) => (sort === undefined ? noted() : noted().filter((record) => record.sort === sort)),
   };
 }
 

@@ -67,13 +67,15 @@ function settle(ledger: Ledger, copy: { temporary: string; sha256: string; bytes
   if (known && sizeOnDisk(target) === copy.bytes) return true;
   makeFolder(dirname(target));
   renameInto(copy.temporary, { folder: dirname(target), name: basename(target) });
-  ledger.keep(() =>
-    ledger.db
-      .prepare(
-        `INSERT INTO file (sha, name, ext, bytes) VALUES (?, ?, ?, ?)
+  ledger.keep(
+    () =>
+      ledger.db
+        .prepare(
+          `INSERT INTO file (sha, name, ext, bytes) VALUES (?, ?, ?, ?)
          ON CONFLICT (sha) DO UPDATE SET purged = 0, name = CASE purged WHEN 1 THEN excluded.name ELSE name END`,
-      )
-      .run(copy.sha256, copy.name, ext, copy.bytes),
+        )
+        .run(copy.sha256, copy.name, ext, copy.bytes),
+    row === undefined ? 'new content' : 'shown',
   );
   return known;
 }

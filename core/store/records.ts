@@ -47,13 +47,13 @@ interface RecordRow {
 }
 
 /** By day, then in the order they were noted. */
-export function recordsOf(ledger: Ledger, sort: RecordSort | undefined): readonly LotRecord[] {
+export function allRecords(ledger: Ledger): readonly LotRecord[] {
   const rows = ledger.db
-    .prepare<[{ sort: string | null }], RecordRow>(
+    .prepare<[], RecordRow>(
       `SELECT record.*, file.name AS fileName, file.ext FROM record LEFT JOIN file ON file.sha = record.file AND file.purged = 0
-       WHERE :sort IS NULL OR sort = :sort ORDER BY day, record.seq`,
+       ORDER BY day, record.seq`,
     )
-    .all({ sort: sort ?? null });
+    .all();
   return rows.map((row) => ({
     id: row.id,
     sort: row.sort,

@@ -185,7 +185,7 @@ export async function keep(
     syncFile(temporary);
     makeFolder(dirname(target));
     renameInto(temporary, { folder: dirname(target), name: basename(target) });
-    if (!known) ledger.keep(() => insertRendition(ledger, kept));
+    if (!known) ledger.keep(() => insertRendition(ledger, kept), row === undefined ? 'new content' : 'shown');
   } catch (error) {
     throw fileTrouble(error, source.name, `Keeping the pages of "${source.name}"`);
   } finally {

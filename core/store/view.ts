@@ -8,6 +8,7 @@ import type {
   LotEvent,
   LotView,
   Paper,
+  PaperId,
   SameAs,
   Standing,
   Subject,
@@ -15,6 +16,7 @@ import type {
 } from '../vocabulary/lot.ts';
 import { readFact } from './fact-value.ts';
 import type { Ledger } from './ledger.ts';
+import { onceEach } from './once-each.ts';
 
 type Nullable<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> | (undefined extends T[K] ? null : never) };
 
@@ -63,33 +65,35 @@ interface PartRow {
 
 type Rows<T> = T & { readonly edition: string };
 
-function editionGroups(ledger: Ledger) {
-  const { db } = ledger;
+/** Everything of the editions of these papers, a list as JSON; of all where none is given. */
+function editionGroups({ db }: Ledger, papers: string | undefined) {
+  const of =
+    papers === undefined
+      ? ''
+      : 'WHERE edition IN (SELECT id FROM edition WHERE paper IN (SELECT value FROM json_each(?)))';
+  const all = <Row>(sql: string): readonly Row[] => {
+    const asked = db.prepare<string[], Row>(sql.replace('$of', of));
+    return papers === undefined ? asked.all() : asked.all(papers);
+  };
   return {
     facts: grouped(
-      db.prepare<[], Rows<{ fact: string; sort: FactSort; value: string }>>('SELECT * FROM fact ORDER BY seq').all(),
+      all<Rows<{ fact: string; sort: FactSort; value: string }>>('SELECT * FROM fact $of ORDER BY seq'),
       (row): readonly [string, FactValue] => [row.fact, readFact(row)],
     ),
-    marks: grouped(db.prepare<[], Rows<{ mark: string }>>('SELECT * FROM mark ORDER BY seq').all(), (row) => row.mark),
+    marks: grouped(all<Rows<{ mark: string }>>('SELECT * FROM mark $of ORDER BY seq'), (row) => row.mark),
     standings: grouped(
-      db
-        .prepare<[], Rows<Nullable<Standing>>>('SELECT edition, office, word, day, note FROM standing ORDER BY seq')
-        .all(),
+      all<Rows<Nullable<Standing>>>('SELECT edition, office, word, day, note FROM standing $of ORDER BY seq'),
       ({ office, word, day, note }): Standing => ({ office, word, day, ...(note === null ? {} : { note }) }),
     ),
     links: grouped(
-      db.prepare<[], Rows<EditionLink>>('SELECT edition, word, target AS "to" FROM edition_link ORDER BY seq').all(),
+      all<Rows<EditionLink>>('SELECT edition, word, target AS "to" FROM edition_link $of ORDER BY seq'),
       ({ word, to }): EditionLink => ({ word, to }),
     ),
     parts: grouped(
-      db
-        .prepare<[], PartRow>(
-          `SELECT edition, page_count, sheets, purged,
-             CASE WHEN instr(recipe, '; filled/') > 0 THEN recipe END AS filled
-           FROM edition_part JOIN rendition ON sha = rendition
-           ORDER BY edition, position`,
-        )
-        .all(),
+      all<PartRow>(
+        `SELECT edition, page_count, sheets, purged FROM edition_part JOIN rendition ON sha = rendition $of
+         ORDER BY edition, position`,
+      ),
       (row) => row,
     ),
   };
@@ -111,11 +115,11 @@ function lostItsFile({ originals, purged, physical_only }: EditionRow): boolean 
   return originals > 0 && purged === originals && physical_only === 0;
 }
 
-const editionSql = `
+const editionSql = (of: string): string => `
   SELECT edition.*, count(file.sha) AS originals, coalesce(sum(file.purged), 0) AS purged
   FROM edition LEFT JOIN edition_original ON edition_original.edition = edition.id
     LEFT JOIN file ON file.sha = edition_original.file
-  GROUP BY edition.seq ORDER BY edition.seq`;
+  ${of} GROUP BY edition.seq ORDER BY edition.seq`;
 
 function editionFrom(row: EditionRow, groups: Groups): Edition {
   const all = groups.parts(row.id);
@@ -145,21 +149,52 @@ function editionFrom(row: EditionRow, groups: Groups): Edition {
   };
 }
 
-function papersOf(ledger: Ledger): readonly Paper[] {
-  const groups = editionGroups(ledger);
-  const editions = new Map<string, Edition[]>();
-  for (const row of ledger.db.prepare<[], EditionRow>(editionSql).all()) {
-    const edition = editionFrom(row, groups);
-    const group = editions.get(row.paper);
-    if (group === undefined) editions.set(row.paper, [edition]);
-    else group.push(edition);
-  }
+interface Placed {
+  readonly seq: number;
+  readonly paper: Paper;
+}
+
+/** These papers as they stand, or all of them. */
+function readPapers(ledger: Ledger, ids: ReadonlySet<PaperId> | undefined): readonly Placed[] {
+  const given = ids === undefined ? [] : [JSON.stringify([...ids])];
+  const among = (column: string): string =>
+    ids === undefined ? '' : `WHERE ${column} IN (SELECT value FROM json_each(?))`;
+  const groups = editionGroups(ledger, given[0]);
+  const rows = ledger.db.prepare<string[], EditionRow>(editionSql(among('edition.paper'))).all(...given);
+  const editions = Map.groupBy(
+    rows.map((row) => editionFrom(row, groups)),
+    ({ paper }) => paper,
+  );
   return ledger.db
-    .prepare<[], Nullable<Omit<Paper, 'editions'>>>(
-      'SELECT id, kind, title, subject, not_applicable AS "notApplicable" FROM paper ORDER BY seq',
+    .prepare<string[], Nullable<Omit<Paper, 'editions'>> & { readonly seq: number }>(
+      `SELECT seq, id, kind, title, subject, not_applicable AS "notApplicable" FROM paper ${among('id')} ORDER BY seq`,
     )
-    .all()
-    .map((row) => ({ ...present<Omit<Paper, 'editions'>>(row), editions: editions.get(row.id) ?? [] }));
+    .all(...given)
+    .map(({ seq, ...row }) => {
+      return { seq, paper: { ...present<Omit<Paper, 'editions'>>(row), editions: editions.get(row.id) ?? [] } };
+    });
+}
+
+interface Remembered {
+  placed: ReadonlyMap<PaperId, Placed>;
+  papers: readonly Paper[];
+}
+
+const remembered = onceEach((_ledger: Ledger): Remembered => ({ placed: new Map(), papers: [] }));
+
+/** Only what changed since the last look is read again: of thousands of papers an act touches one. */
+function papersOf(ledger: Ledger): readonly Paper[] {
+  const before = remembered(ledger);
+  const touched = ledger.takeTouched();
+  if (touched !== 'all' && touched.size === 0) return before.papers;
+  const read = new Map(
+    readPapers(ledger, touched === 'all' ? undefined : touched).map((one) => [one.paper.id, one] as const),
+  );
+  const kept = touched === 'all' ? [] : [...before.placed].filter(([id]) => !touched.has(id));
+  const all = [...kept, ...read].toSorted(([, a], [, b]) => a.seq - b.seq);
+  before.placed = new Map(all);
+  before.papers = all.map(([, { paper }]) => paper);
+  return before.papers;
 }
 
 /** Everything readiness needs to know, read in a dozen statements. */

@@ -5,7 +5,7 @@ import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import type { Offered } from '../tickets.ts';
 import { sortOfNamed } from './file-look.ts';
-import { recordRow } from './intake/record-rows.ts';
+import { recordRow, smallsOf } from './intake/record-rows.ts';
 import { acted } from './record-card.ts';
 
 /** Whole cents of an amount as a person writes it. */
@@ -39,9 +39,12 @@ export const record = onLot(requests.record, async ({ amount, file, ...said }, a
   });
 });
 
-export const records = onLot(requests.records, ({ trade, sort: only }, at) => ({
-  records: at.lot
-    .records({ sort: only })
-    .filter((each) => trade === undefined || each.trade === trade)
-    .map((each) => recordRow(each, at)),
-}));
+export const records = onLot(requests.records, ({ trade, sort: only }, at) => {
+  const smalls = smallsOf(at);
+  return {
+    records: at.lot
+      .records({ sort: only })
+      .filter((each) => trade === undefined || each.trade === trade)
+      .map((each) => recordRow(each, at, smalls)),
+  };
+});

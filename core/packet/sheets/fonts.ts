@@ -67,12 +67,10 @@ async function readFaces(): Promise<Fonts> {
     return found;
   };
   const missing = new Map(faces.map((face) => [face, new Map<string, boolean>()]));
-  const lacks = (character: string, face: Face): boolean => {
-    const known = missing.get(face)?.get(character);
-    if (known !== undefined) return known;
-    const answer = !of(face).has(character);
-    missing.get(face)?.set(character, answer);
-    return answer;
+  const missingOf = (face: Face): Map<string, boolean> => {
+    const known = missing.get(face) ?? new Map<string, boolean>();
+    missing.set(face, known);
+    return known;
   };
   return {
     bytesOf: (face) => of(face).bytes,
@@ -83,8 +81,14 @@ async function readFaces(): Promise<Fonts> {
       return (total * size) / 1000;
     },
     missing(text, face) {
+      const known = missingOf(face);
       const found = new Set<string>();
-      for (const character of text) if (lacks(character, face)) found.add(character);
+      for (const character of text) {
+        const before = known.get(character);
+        const lacks = before ?? !of(face).has(character);
+        if (before === undefined) known.set(character, lacks);
+        if (lacks) found.add(character);
+      }
       return [...found];
     },
   };
