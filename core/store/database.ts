@@ -28,9 +28,9 @@ export function openDatabase(file: string, options: { readOnly: boolean; fresh: 
     }
     if (options.fresh) db.pragma(`application_id = ${applicationId}`);
     if (db.pragma('application_id', { simple: true }) !== applicationId) {
-      throw new LotfileError('lot damaged', 'lot.sqlite in this folder was not made by this program.', {
+      throw new LotfileError('lot damaged', 'lot.sqlite in this folder was not made by this program, or is damaged.', {
         about: file,
-        next: 'Choose the lot folder itself; nothing was changed.',
+        next: 'Choose the lot folder itself, or mend the lot: mend. Nothing was changed.',
       });
     }
     return db;

@@ -2,12 +2,14 @@ import type { Restored } from './bundle/restore-bundle.ts';
 import { lotOf } from './lot.ts';
 import { makeLot, openFolder } from './lot-folder.ts';
 import type { CreateOptions, LongWork, Lot, OpenOptions } from './lot-model.ts';
+import type { Mended } from './mend/mend-lot.ts';
 
 export type { MergeConflictShown, MergeDone } from './bundle/merge-bundle.ts';
 export type { Restored } from './bundle/restore-bundle.ts';
 export type { BundleWritten } from './bundle/write-bundle.ts';
 export * from './keeping-model.ts';
 export * from './lot-model.ts';
+export type { Mended } from './mend/mend-lot.ts';
 
 /**
  * Begins a lot in a new or empty folder and holds it.
@@ -23,6 +25,15 @@ export function createLot(folder: string, options: CreateOptions): Lot {
  */
 export function openLot(folder: string, options: OpenOptions): Lot {
   return lotOf(openFolder(folder, options));
+}
+
+/**
+ * Builds the database of a damaged lot anew from what can be read and from its copies. The lot must be closed.
+ * @throws LotfileError `lot damaged` where nothing of it can be had, `lot busy`, `not found`, `disk`; nothing is changed then.
+ */
+export async function mendLot(folder: string, given: { readonly host: string; readonly now: Date }): Promise<Mended> {
+  const { mendLot: mend } = await import('./mend/mend-lot.ts');
+  return mend(folder, given.host, given.now);
 }
 
 /**

@@ -122,3 +122,10 @@ export function indexChanged(db: Database, act: number): void {
 export function indexPage(db: Database, seq: number, text: string): void {
   db.prepare('INSERT INTO page_words (rowid, text) VALUES (?, ?)').run(seq, indexedWords(text));
 }
+
+/** Writes the whole index into a database that has none yet. */
+export function indexAll(db: Database): void {
+  for (const paper of db.prepare<[], string>('SELECT id FROM paper').pluck().all()) indexPaper(db, paper);
+  const pages = db.prepare<[], { seq: number; text: string }>('SELECT seq, text FROM page_text').all();
+  for (const { seq, text } of pages) indexPage(db, seq, text);
+}

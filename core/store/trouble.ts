@@ -38,7 +38,11 @@ function sqliteTrouble(code: string, message: string): readonly [ErrorCode, stri
   if (code.startsWith('SQLITE_IOERR') || code.startsWith('SQLITE_CANTOPEN'))
     return ['disk', 'The disk did not let the lot be read or written.', 'Check the disk and try again.'];
   if (code.startsWith('SQLITE_CORRUPT') || code.startsWith('SQLITE_NOTADB'))
-    return ['lot damaged', 'lot.sqlite is damaged.', 'Work on from your newest backup, and keep this folder as it is.'];
+    return [
+      'lot damaged',
+      'lot.sqlite is damaged.',
+      'Close the lot and mend it: mend. What can’t be read is taken from its copies.',
+    ];
   if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY')
     return [
       'conflict',

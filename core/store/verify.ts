@@ -108,7 +108,7 @@ function orphans(ledger: Ledger, known: ReadonlySet<string>): readonly Problem[]
 /** Another lot.sqlite beside ours is what a folder that is copied to and fro behind our back looks like. */
 function secondDatabases(ledger: Ledger): readonly Problem[] {
   return readdirSync(ledger.folder)
-    .filter((name) => /^lot.*\.sqlite$/i.test(name) && name !== 'lot.sqlite' && !name.startsWith('lot.before-'))
+    .filter((name) => /^lot.*\.sqlite$/i.test(name) && name !== 'lot.sqlite' && !/^lot\.(before|damaged)-/.test(name))
     .map((file) => ({
       sort: 'second database',
       file,
@@ -118,38 +118,46 @@ function secondDatabases(ledger: Ledger): readonly Problem[] {
     }));
 }
 
-function databaseProblems(ledger: Ledger): readonly Problem[] {
-  const { db } = ledger;
-  const next = 'Work on from your newest backup, and keep this folder as it is.';
-  const broken = db
-    .prepare<[], string>('SELECT integrity_check FROM pragma_integrity_check')
-    .pluck()
-    .all()
-    .filter((line) => line !== 'ok')
-    .map(
-      (line): Problem => ({
-        sort: 'database',
-        file: 'lot.sqlite',
-        papers: [],
-        say: `lot.sqlite is damaged: ${line}.`,
-        next,
-      }),
-    );
-  const hanging = db
-    .prepare<[], { table: string; parent: string; n: number }>(
-      'SELECT "table", parent, count(*) AS n FROM pragma_foreign_key_check GROUP BY 1, 2',
-    )
-    .all()
-    .map(
-      ({ table, parent, n }): Problem => ({
+const mendIt = 'Close the lot and mend it: mend. What can’t be read is taken from its copies.';
+
+function damage(line: string): Problem {
+  return { sort: 'database', file: 'lot.sqlite', papers: [], say: `lot.sqlite is damaged: ${line}.`, next: mendIt };
+}
+
+/** A look that meets a damaged page may itself end there. */
+function looked(look: () => readonly Problem[]): readonly Problem[] {
+  try {
+    return look();
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_CORRUPT'))) throw error;
+    return [damage(error.message)];
+  }
+}
+
+function databaseProblems({ db }: Ledger): readonly Problem[] {
+  const broken = looked(() =>
+    db
+      .prepare<[], string>('SELECT integrity_check FROM pragma_integrity_check')
+      .pluck()
+      .all()
+      .filter((line) => line !== 'ok')
+      .map(damage),
+  );
+  if (broken.length > 0) return broken;
+  return looked(() =>
+    db
+      .prepare<[], { table: string; parent: string; n: number }>(
+        'SELECT "table", parent, count(*) AS n FROM pragma_foreign_key_check GROUP BY 1, 2',
+      )
+      .all()
+      .map(({ table, parent, n }) => ({
         sort: 'rows',
         file: 'lot.sqlite',
         papers: [],
         say: `${n} ${table} rows rest on a ${parent} that is gone.`,
-        next,
-      }),
-    );
-  return [...broken, ...hanging];
+        next: mendIt,
+      })),
+  );
 }
 
 /** Re-hashes every file the lot knows, checks the database, and names what is missing, changed or unknown. */
