@@ -62,6 +62,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   unsay: ['word'],
   'write-paper': ['sort'],
   restore: ['bundle', 'folder'],
+  mend: ['folder'],
   merge: ['bundle'],
   'house-record': ['folder'],
   read: ['...files'],

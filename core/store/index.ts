@@ -31,9 +31,12 @@ export function openLot(folder: string, options: OpenOptions): Lot {
  * Builds the database of a damaged lot anew from what can be read and from its copies. The lot must be closed.
  * @throws LotfileError `lot damaged` where nothing of it can be had, `lot busy`, `not found`, `disk`; nothing is changed then.
  */
-export async function mendLot(folder: string, given: { readonly host: string; readonly now: Date }): Promise<Mended> {
+export async function mendLot(
+  folder: string,
+  given: { readonly host: string; readonly now?: (() => Date) | undefined },
+): Promise<Mended> {
   const { mendLot: mend } = await import('./mend/mend-lot.ts');
-  return mend(folder, given.host, given.now);
+  return mend(folder, given.host, (given.now ?? (() => new Date()))());
 }
 
 /**

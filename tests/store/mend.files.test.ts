@@ -15,7 +15,7 @@ import { expect, test } from 'vitest';
 import { type Lot, mendLot, openLot } from '../../core/store/index.ts';
 import { keepPermit, newLot, open, told } from './lot-in-folder.ts';
 
-const given = { host: hostname(), now: new Date('2026-04-14T10:00:00Z') };
+const given = { host: hostname(), now: () => new Date('2026-04-14T10:00:00Z') };
 const records = 400;
 
 async function furnished(): Promise<Lot> {

@@ -233,6 +233,7 @@ const printers: Printers = {
   calendar: calendarText,
   bundle: bundleText,
   restore: restoredText,
+  mend: ({ title, notes }) => [`${title} was mended.`, ...notes].join('\n'),
   merge: mergeText,
   'house-record': houseRecordText,
   read: readText,

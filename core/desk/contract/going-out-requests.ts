@@ -1,7 +1,14 @@
 import * as z from 'zod';
 import { request } from './define.ts';
 import { shortWords, ticketSchema } from './values.ts';
-import type { BundleAnswer, CalendarAnswer, HouseRecordAnswer, MergeAnswer, RestoreAnswer } from './written-answers.ts';
+import type {
+  BundleAnswer,
+  CalendarAnswer,
+  HouseRecordAnswer,
+  MendAnswer,
+  MergeAnswer,
+  RestoreAnswer,
+} from './written-answers.ts';
 
 const side = z.enum(['mine', 'theirs']);
 
@@ -19,6 +26,12 @@ export const goingOutRequests = {
   restore: request<RestoreAnswer>()({
     help: 'Make a lot folder from a bundle, every byte compared.',
     in: z.object({ bundle: ticketSchema, folder: ticketSchema }),
+    lot: false,
+    long: true,
+  }),
+  mend: request<MendAnswer>()({
+    help: 'Build the database of a damaged lot anew from what can be read and from its copies; what is gone is told.',
+    in: z.object({ folder: ticketSchema }),
     lot: false,
     long: true,
   }),

@@ -42,6 +42,12 @@ export interface RestoreAnswer {
   readonly bytes: number;
 }
 
+export interface MendAnswer {
+  readonly title: string;
+  /** What was read, what came from a copy, what is gone. */
+  readonly notes: readonly string[];
+}
+
 /** A row that both laptops changed, side by side. */
 export interface MergeConflict {
   /** What `choices` names it by. */

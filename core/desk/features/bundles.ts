@@ -2,10 +2,11 @@ import { rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { joinSent } from '../../calendar/send-dates.ts';
 import { asciiName } from '../../packet/plan/names.ts';
-import { openLot, restoreBundle } from '../../store/index.ts';
+import { mendLot, openLot, restoreBundle } from '../../store/index.ts';
+import { LotfileError } from '../../vocabulary/errors.ts';
 import { onDesk, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
-import type { BundleAnswer, MergeAnswer, RestoreAnswer } from '../contract/written-answers.ts';
+import type { BundleAnswer, MendAnswer, MergeAnswer, RestoreAnswer } from '../contract/written-answers.ts';
 import { lastCalendar, rememberCalendar, sentCalendarIn } from './calendar-memory.ts';
 import { offerMade } from './made-files.ts';
 import { lastAct } from './record-card.ts';
@@ -32,6 +33,18 @@ export const restore = onDesk(requests.restore, async ({ bundle: ticket, folder 
   const handle = at.register(lot, path);
   const { problems } = await lot.verify(work);
   return { lot: handle, title, files, bytes, notes: problems.map(({ say, next }) => `${say} ${next}`) };
+});
+
+/** A damaged lot is mended while nobody has it open; it is opened as ever afterwards. */
+export const mend = onDesk(requests.mend, async ({ folder }, at): Promise<MendAnswer> => {
+  const { path } = at.tickets.look(folder);
+  if (at.openIn(path) !== undefined) {
+    throw new LotfileError('lot busy', 'This lot is open here.', {
+      about: path,
+      next: 'Close it first, then mend it.',
+    });
+  }
+  return mendLot(path, { host: hostname() });
 });
 
 /** What is new in a bundle of the same lot, taken over in one act; conflicts wait for the person. */

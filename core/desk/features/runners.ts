@@ -1,6 +1,6 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
-import { bundle, merge, restore } from './bundles.ts';
+import { bundle, mend, merge, restore } from './bundles.ts';
 import { calendar } from './calendar.ts';
 import { comment, removeComment } from './comments.ts';
 import { removeCost } from './cost-remove.ts';
@@ -117,6 +117,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   calendar,
   bundle,
   restore,
+  mend,
   merge,
   'house-record': houseRecord,
   costs,
