@@ -91,7 +91,9 @@ function editionGroups({ db }: Ledger, papers: string | undefined) {
     ),
     parts: grouped(
       all<PartRow>(
-        `SELECT edition, page_count, sheets, purged FROM edition_part JOIN rendition ON sha = rendition $of
+        `SELECT edition, page_count, sheets, purged,
+           CASE WHEN instr(recipe, '; filled/') > 0 THEN recipe END AS filled
+         FROM edition_part JOIN rendition ON sha = rendition $of
          ORDER BY edition, position`,
       ),
       (row) => row,
