@@ -60,7 +60,8 @@ async function make(context: KeepContext, original: ReaderDocument, rung: Rung):
 
 async function climb(context: KeepContext, original: ReaderDocument, rung: Rung): Promise<Proof> {
   const why = await make(context, original, rung);
-  return why === undefined ? prove(context, rung.loses === 'text') : { ok: false, why };
+  if (why !== undefined) return { ok: false, why };
+  return prove(context, { asPictures: rung.loses === 'text', wholly: rung.writtenByJudge === true });
 }
 
 interface Climbed {

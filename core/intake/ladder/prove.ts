@@ -35,10 +35,12 @@ interface Sides {
   readonly original: PageReader;
   readonly kept: PageReader;
   readonly asPictures: boolean;
+  /** Every page is looked at in a packet, too. */
+  readonly wholly: boolean;
 }
 
 async function compare(sides: Sides): Promise<Proof> {
-  const { context, original, kept, asPictures } = sides;
+  const { context, original, kept, asPictures, wholly } = sides;
   const { output, name } = context.job;
   const bytes = fileSource(output);
   try {
@@ -54,7 +56,8 @@ async function compare(sides: Sides): Promise<Proof> {
     const { origins } = matched;
     const measured = await measurePages({ context, original, kept, file, pages, asPictures, origins });
     if (!measured.ok) return measured;
-    const why = await linkedPagesLook(context, { facts: measured.pages, kept, look: carriedOver(file, pages) });
+    const look = wholly ? [...pages.keys()] : carriedOver(file, pages);
+    const why = await linkedPagesLook(context, { facts: measured.pages, kept, look });
     if (why !== undefined) return { ok: false, why };
     const notes = [...matched.notes, ...activeContent(file, pages), ...measured.notes];
     return { ok: true, pages: measured.pages, notes, sealed: isSealed(file) };
@@ -63,13 +66,19 @@ async function compare(sides: Sides): Promise<Proof> {
   }
 }
 
-/** Compares what stands at the job's output with the file as it came, and tries it in a packet of its own. */
-export async function prove(context: KeepContext, asPictures: boolean): Promise<Proof> {
+/**
+ * Compares what stands at the job's output with the file as it came, and tries it in a packet of its own: pages that
+ * linking writes anew, or, where the file came damaged (`wholly`), each of them, for there anything may be anything.
+ */
+export async function prove(
+  context: KeepContext,
+  { asPictures, wholly }: Pick<Sides, 'asPictures' | 'wholly'>,
+): Promise<Proof> {
   const original = await PageReader.open(context.job.input, context.job.password);
   const kept = await PageReader.open(context.job.output);
   try {
     if (original === undefined || kept === undefined) return { ok: false, why: 'the copy does not open' };
-    return await compare({ context, original, kept, asPictures });
+    return await compare({ context, original, kept, asPictures, wholly });
   } catch (problem) {
     if (problem instanceof LotfileError || isReaderFault(problem)) throw problem;
     return { ok: false, why: 'the copy does not read by the rules' };

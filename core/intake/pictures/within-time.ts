@@ -12,7 +12,8 @@ export function withinTime<T>(seconds: number, work: () => T): T {
   try {
     call.runInContext(place, { timeout: seconds * 1000 });
   } catch (problem) {
-    const code = problem instanceof Error && 'code' in problem ? problem.code : undefined;
+    // It is an error of another realm.
+    const code = typeof problem === 'object' && problem !== null && 'code' in problem ? problem.code : undefined;
     if (code === 'ERR_SCRIPT_EXECUTION_TIMEOUT') throw new Error('timeout: the decoder did not come to an end');
     throw problem;
   }

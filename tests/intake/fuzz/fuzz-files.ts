@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { extname, join } from 'node:path';
 import { scrapsOf } from '../../../core/intake/keep-context.ts';
 import { pagesOf } from '../../../core/intake/page/page-tree.ts';
 import { fileSource } from '../../../core/intake/pdfium/byte-source.ts';
 import { RegularFile } from '../../../core/intake/regular/regular-file.ts';
+import type { KeepDone } from '../../../core/intake/rendition-model.ts';
 import { LotfileError } from '../../../core/vocabulary/errors.ts';
 import type { WorkPort } from '../../../core/workers/port.ts';
 import { Chance } from './chance.ts';
@@ -17,10 +18,14 @@ export interface FuzzSettings {
   readonly count: number;
   readonly seed: number;
   readonly lanes: number;
+  /** What was kept is handed on while its pages still lie there. */
+  onKept?(input: string, output: string, done: KeepDone): Promise<void>;
   onFile?(done: number): void;
 }
 
 export interface FuzzReport {
+  /** By the ending of the file that was changed: kept or taken apart, refused. */
+  readonly sorts: Readonly<Record<string, { readonly kept: number; readonly refused: number }>>;
   readonly kept: Readonly<Record<string, number>>;
   readonly refused: Readonly<Record<string, number>>;
   /** What should never happen, with the number that makes the file again. */
@@ -51,8 +56,18 @@ function leftWrong(output: string, pages: number | undefined): string | undefine
   }
 }
 
+interface At {
+  readonly workers: WorkPort;
+  readonly input: string;
+  readonly output: string;
+  readonly name: string;
+}
+
+const holders: ReadonlySet<string> = new Set(['.eml', '.msg', '.zip']);
+
 class Fuzz {
   readonly #settings: FuzzSettings;
+  readonly #sorts = new Map<string, { kept: number; refused: number }>();
   readonly #kept = new Map<string, number>();
   readonly #refused = new Map<string, number>();
   readonly #found: string[] = [];
@@ -72,6 +87,7 @@ class Fuzz {
     };
     await Promise.all(Array.from({ length: lanes }, lane));
     return {
+      sorts: Object.fromEntries(this.#sorts),
       kept: Object.fromEntries(this.#kept),
       refused: Object.fromEntries(this.#refused),
       found: this.#found,
@@ -88,7 +104,8 @@ class Fuzz {
     const output = `${input}.kept`;
     writeFileSync(input, bytes);
     const start = performance.now();
-    const wrong = await this.#keep({ workers, input, output, name: base.name });
+    const at = { workers, input, output, name: base.name };
+    const wrong = holders.has(extname(base.name)) ? await this.#unpack(at) : await this.#keep(at);
     const milliseconds = Math.round(performance.now() - start);
     if (milliseconds > this.#longest.milliseconds) this.#longest = { milliseconds, file: number };
     rmSync(output, { force: true });
@@ -99,19 +116,46 @@ class Fuzz {
   }
 
   /** @returns what went wrong, if anything */
-  async #keep(at: { workers: WorkPort; input: string; output: string; name: string }): Promise<string | undefined> {
-    const { workers, input, output, name } = at;
+  async #keep({ workers, input, output, name }: At): Promise<string | undefined> {
     try {
-      const { rendition } = await workers.keep({ job: 'keep', input, name, output });
-      countIn(this.#kept, rendition.rung);
+      const done = await workers.keep({ job: 'keep', input, name, output });
+      const { rendition } = done;
+      this.#count(name, rendition.rung, true);
+      await this.#settings.onKept?.(input, output, done);
       return rendition.pages.length === 0 ? 'was kept without pages' : leftWrong(output, rendition.pages.length);
     } catch (problem) {
-      const { code, message, next } = LotfileError.from(problem);
-      countIn(this.#refused, message.replaceAll(name, '...').replace(/\d+/g, 'n'));
-      if (code !== 'file refused' || ends.test(message)) return `${code}: ${message}`;
-      if (!/\.$/.test(message) || next === undefined) return `has no sentence: ${message}`;
-      return leftWrong(output, undefined);
+      return this.#notKept(name, problem) ?? leftWrong(output, undefined);
     }
+  }
+
+  /** @returns what went wrong, if anything */
+  async #unpack({ workers, input, output, name }: At): Promise<string | undefined> {
+    mkdirSync(output);
+    try {
+      const { files } = await workers.unpack({ job: 'unpack', input, name, output });
+      this.#count(name, 'taken apart', true);
+      const there = readdirSync(output).length;
+      return there === files.length ? undefined : `tells of ${files.length} files and left ${there}`;
+    } catch (problem) {
+      const left = existsSync(output) ? readdirSync(output).length : 0;
+      return this.#notKept(name, problem) ?? (left === 0 ? undefined : 'left files of what was refused');
+    } finally {
+      rmSync(output, { recursive: true, force: true });
+    }
+  }
+
+  #notKept(name: string, problem: unknown): string | undefined {
+    const { code, message, next } = LotfileError.from(problem);
+    this.#count(name, message.replaceAll(name, '...').replace(/\d+/g, 'n'), false);
+    if (code !== 'file refused' || ends.test(message)) return `${code}: ${message}`;
+    return !/\.$/.test(message) || next === undefined ? `has no sentence: ${message}` : undefined;
+  }
+
+  #count(name: string, how: string, kept: boolean): void {
+    countIn(kept ? this.#kept : this.#refused, how);
+    const sort = this.#sorts.get(extname(name)) ?? { kept: 0, refused: 0 };
+    sort[kept ? 'kept' : 'refused'] += 1;
+    this.#sorts.set(extname(name), sort);
   }
 }
 

@@ -1,11 +1,11 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createTransport } from 'nodemailer';
 import { afterAll, describe, expect, it } from 'vitest';
 import { unpackFile } from '../../../core/intake/mail/unpack-file.ts';
 import { bench } from '../keeping.ts';
 import { onePage } from '../make-pdf.ts';
 import { drawnL } from '../make-pictures.ts';
+import { mailOf } from './make-mail.ts';
 import { messageOf } from './make-message.ts';
 import { zipOf } from './make-zip.ts';
 
@@ -20,19 +20,6 @@ async function unpacked(bytes: Uint8Array, name: string) {
   mkdirSync(output);
   const done = await unpackFile({ job: 'unpack', input, name, output });
   return { ...done, output };
-}
-
-/** Written by another library than the one that reads it. */
-async function mailOf(mail: object): Promise<Buffer> {
-  const sent = await createTransport({ streamTransport: true, buffer: true, newline: 'windows' }).sendMail({
-    from: { name: 'Ana Ruíz', address: 'ana@permits.example' },
-    to: ['owner@example.org'],
-    subject: 'Permit – reviewed',
-    date: new Date('2026-03-14T15:09:26Z'),
-    ...mail,
-  });
-  if (!Buffer.isBuffer(sent.message)) throw new Error('no mail was written');
-  return sent.message;
 }
 
 const deed = onePage();

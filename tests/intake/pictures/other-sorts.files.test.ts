@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
+import { withinTime } from '../../../core/intake/pictures/within-time.ts';
 import { bench, sightOf } from '../keeping.ts';
 import { drawnL, letterL } from '../make-pictures.ts';
+import { bmpOf } from './make-bmp.ts';
 import { withTurn } from './make-heic.ts';
 import { barredTwoTone, tiffOf } from './make-tiff.ts';
 
@@ -224,6 +226,28 @@ describe('keeping a TIFF', () => {
     else expect(kept.rendition.notes).toEqual([]);
   });
 
+  it.each([
+    ['billion.tif', 'counts of values that no file holds'],
+    ['endless.tif', 'codes that end nowhere'],
+  ])('refuses %s, a find of the fuzz: %s', async (name) => {
+    const before = process.memoryUsage.rss();
+    await expect(at.keep(sample(name), name)).rejects.toMatchObject({ code: 'file refused', about: name });
+    expect(process.memoryUsage.rss() - before).toBeLessThan(700 * 1024 * 1024);
+  });
+
+  it('stops a decoder that never comes to an end (a find of the fuzz)', () => {
+    const endless = (): number => {
+      for (let n = 0; ; n = (n + 1) % 7) if (n > 7) return n;
+    };
+    expect(() => withinTime(0.2, endless)).toThrow(/timeout/);
+    expect(withinTime(5, () => 42)).toBe(42);
+    expect(() =>
+      withinTime(5, () => {
+        throw new RangeError('as it was');
+      }),
+    ).toThrow(/as it was/);
+  });
+
   it('refuses what is cut short, what bites its own tail without a picture, and what claims too much', async () => {
     const sound = tiffOf([{ width: 600, height: 400, bits: 8, samples: 3, data: letterL() }]);
     const huge = tiffOf([{ width: 60_000, height: 60_000, bits: 1, data: Buffer.alloc(10) }]);
@@ -232,29 +256,6 @@ describe('keeping a TIFF', () => {
     }
   });
 });
-
-/** A BMP of 24 bits (BITMAPINFOHEADER), rows from the bottom or, with a negative height, from the top. */
-function bmpOf(rgb: Buffer, width: number, height: number, fromTop: boolean): Buffer {
-  const row = Math.ceil((width * 3) / 4) * 4;
-  const head = Buffer.alloc(54);
-  head.write('BM', 'latin1');
-  head.writeUInt32LE(54 + row * height, 2);
-  head.writeUInt32LE(54, 10);
-  head.writeUInt32LE(40, 14);
-  head.writeInt32LE(width, 18);
-  head.writeInt32LE(fromTop ? -height : height, 22);
-  head.writeUInt16LE(1, 26);
-  head.writeUInt16LE(24, 28);
-  const data = Buffer.alloc(row * height);
-  for (let y = 0; y < height; y += 1) {
-    const to = (fromTop ? y : height - 1 - y) * row;
-    for (let x = 0; x < width; x += 1) {
-      const from = (y * width + x) * 3;
-      data.set([rgb[from + 2] ?? 0, rgb[from + 1] ?? 0, rgb[from] ?? 0], to + x * 3);
-    }
-  }
-  return Buffer.concat([head, data]);
-}
 
 describe('keeping WebP, GIF and BMP', () => {
   it.each([
@@ -303,7 +304,10 @@ describe('keeping WebP, GIF and BMP', () => {
     const sound = bmpOf(letterL(), 600, 400, false);
     const huge = Buffer.from(sound);
     huge.writeInt32LE(2_000_000, 18);
-    for (const bytes of [sound.subarray(0, 40), sound.subarray(0, 5000), huge]) {
+    const claims = Buffer.from(sound);
+    claims.writeInt32LE(12_000, 18);
+    claims.writeInt32LE(12_000, 22);
+    for (const bytes of [sound.subarray(0, 40), sound.subarray(0, 5000), huge, claims]) {
       await expect(at.keep(bytes, 'bad.bmp')).rejects.toMatchObject({ code: 'file refused', about: 'bad.bmp' });
     }
   });
