@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { decode } from 'bmp-ts';
 import sharp, { type Sharp } from 'sharp';
+import { withinTime } from '../within-time.ts';
 import { dotsOf } from './dots-to-page.ts';
 import { checkSize, damaged, secondsLimit } from './limits.ts';
 import type { Density, OpenPictures, OpenSheet } from './picture-model.ts';
-import { withinTime } from './within-time.ts';
 
 const inchesPerMetre = 39.3701;
 

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import sharp, { type Sharp } from 'sharp';
 import utif from 'utif2';
+import { withinTime } from '../within-time.ts';
 import { dotsOf, jpegOf, twoTone } from './dots-to-page.ts';
 import { checkSize, damaged, mostPictures, options, secondsLimit } from './limits.ts';
 import type { Density, OpenPictures, OpenSheet } from './picture-model.ts';
 import { aloneDirectory } from './tiff-alone.ts';
 import { type TiffPage, tiffPages } from './tiff-tags.ts';
-import { withinTime } from './within-time.ts';
 
 const centimetres = 2.54;
 /** TIFF 6.0: old-style and new-style JPEG inside. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
-import { withinTime } from '../../../core/intake/pictures/within-time.ts';
+import { withinTime } from '../../../core/intake/within-time.ts';
 import { bench, sightOf } from '../keeping.ts';
 import { drawnL, letterL } from '../make-pictures.ts';
 import { bmpOf } from './make-bmp.ts';
