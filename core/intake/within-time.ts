@@ -10,7 +10,7 @@ export function withinTime<T>(seconds: number, work: () => T): T {
   const made: T[] = [];
   const place = createContext({ work: () => void made.push(work()) });
   try {
-    call.runInContext(place, { timeout: seconds * 1000 });
+    call.runInContext(place, { timeout: Math.ceil(seconds * 1000) });
   } catch (problem) {
     // It is an error of another realm.
     const code = typeof problem === 'object' && problem !== null && 'code' in problem ? problem.code : undefined;
