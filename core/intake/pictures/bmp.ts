@@ -16,7 +16,8 @@ interface BmpHead {
 }
 
 function headOf(bytes: Buffer, name: string): BmpHead {
-  if (bytes.length < 54) throw damaged(name);
+  // The head of an older system (BITMAPCOREHEADER, 12 bytes and its kin) has its sizes elsewhere; no reader here takes it.
+  if (bytes.length < 54 || bytes.readUInt32LE(14) < 40) throw damaged(name);
   const [x, y] = [bytes.readInt32LE(38) / inchesPerMetre, bytes.readInt32LE(42) / inchesPerMetre];
   const density = x > 0 && y > 0 ? { x: Math.round(x), y: Math.round(y), known: true } : undefined;
   return { width: bytes.readInt32LE(18), height: Math.abs(bytes.readInt32LE(22)), density };

@@ -7,6 +7,9 @@ const cells = 48;
 /** In smaller cells (points) half a dot of the reader's rounding would tell, not what the picture shows. */
 const leastPoints = 10;
 
+/** A hundredth of a pixel beyond a border is arithmetic, no pixel. */
+const rounding = 0.01;
+
 /** Mean greys of a picture in a coarse grid, row by row from the top. */
 export interface GreyGrid {
   readonly columns: number;
@@ -23,7 +26,7 @@ function sizeFor({ width, height }: SeenRect): { readonly columns: number; reado
 /** One way of making smaller for both sides: halftones would show whatever differs between two. */
 async function gridOf(picture: Sharp, { columns, rows }: { columns: number; rows: number }): Promise<GreyGrid> {
   const { data, info } = await picture
-    .resize(columns, rows, { fit: 'fill', kernel: 'linear' })
+    .resize(columns, rows, { fit: 'fill', kernel: 'linear', fastShrinkOnLoad: false })
     .flatten({ background: 'white' })
     .toColourspace('srgb')
     .raw()
@@ -36,17 +39,31 @@ async function gridOf(picture: Sharp, { columns, rows }: { columns: number; rows
   return { columns, rows, values };
 }
 
+/**
+ * A decoder that is asked for a smaller picture leaves dots out, and what it shows then lies askew by a dot or two:
+ * pictures up to so many dots are decoded whole first.
+ */
+const mostDots = 40_000_000;
+
 /** What a picture looks like as its decoder shows it upright, to be held against the place where it will stand. */
-export async function lookOf(upright: Sharp, place: SeenRect): Promise<GreyGrid> {
-  return await gridOf(upright, sizeFor(place));
+export async function lookOf(upright: Sharp, place: SeenRect, dots: number): Promise<GreyGrid> {
+  if (dots > mostDots) return await gridOf(upright, sizeFor(place));
+  const { data, info } = await upright
+    .flatten({ background: 'white' })
+    .toColourspace('srgb')
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return await gridOf(sharp(data, { raw: info, limitInputPixels: false }), sizeFor(place));
 }
 
-/** The part of a rendered page where the picture stands. */
+/** The part of a rendered page where the picture stands: the reader spreads it over every pixel that it touches. */
 function placed(raster: Raster, pageHeight: number, place: SeenRect): Sharp {
-  const left = Math.min(raster.width - 1, Math.round(place.x * raster.scale));
-  const top = Math.min(raster.height - 1, Math.round((pageHeight - place.y - place.height) * raster.scale));
-  const width = Math.max(1, Math.min(raster.width - left, Math.round(place.width * raster.scale)));
-  const height = Math.max(1, Math.min(raster.height - top, Math.round(place.height * raster.scale)));
+  const from = (points: number): number => Math.max(0, Math.floor(points * raster.scale + rounding));
+  const to = (points: number): number => Math.ceil(points * raster.scale - rounding);
+  const left = Math.min(raster.width - 1, from(place.x));
+  const top = Math.min(raster.height - 1, from(pageHeight - place.y - place.height));
+  const width = Math.max(1, Math.min(raster.width, to(place.x + place.width)) - left);
+  const height = Math.max(1, Math.min(raster.height, to(pageHeight - place.y)) - top);
   const raw = { width: raster.width, height: raster.height, channels: 1 } as const;
   return sharp(raster.pixels, { raw, limitInputPixels: false }).extract({ left, top, width, height });
 }

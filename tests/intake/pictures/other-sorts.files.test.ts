@@ -270,6 +270,17 @@ describe('keeping WebP, GIF and BMP', () => {
     await expectL(kept.output);
   });
 
+  it('lets no small photo of strong colours fail the proof (its decoder leaves dots out where it is asked for fewer)', async () => {
+    const wheel = Array.from({ length: 12 }, (_, n) => {
+      const at = (turn: number): string => `${99 + 95 * Math.cos(turn)},${99 + 95 * Math.sin(turn)}`;
+      const [from, to] = [(n * Math.PI) / 6, ((n + 1) * Math.PI) / 6];
+      return `<polygon points="99,99 ${at(from)} ${at(to)}" fill="${n % 2 === 0 ? '#10004a' : '#f6f000'}"/>`;
+    });
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="198" height="198"><rect width="198" height="198" fill="#fff"/>${wheel.join('')}</svg>`;
+    const jpeg = await sharp(Buffer.from(svg)).flatten().jpeg({ quality: 82 }).toBuffer();
+    expect((await at.keep(jpeg, 'wheel.jpg')).rendition.pages).toHaveLength(1);
+  });
+
   it('keeps the first picture of one that moves, and says so', async () => {
     const frames = Buffer.concat([letterL(60, 40), Buffer.alloc(60 * 40 * 3, 10)]);
     const gif = await sharp(frames, { raw: { width: 60, height: 80, channels: 3, pageHeight: 40 } })
