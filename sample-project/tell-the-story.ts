@@ -96,7 +96,7 @@ try {
 } catch (thrown) {
   const error = LotfileError.from(thrown);
   process.stderr.write(`${error.message}\n${error.next ?? ''}\n`);
-  process.exitCode = 1;
+  process.exitCode = error.code === 'wrong use' ? 2 : 1;
 } finally {
   for (const desk of desks) await desk.close();
 }

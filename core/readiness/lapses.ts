@@ -1,6 +1,6 @@
 import { type Day, daysBetween, isDay } from '../vocabulary/days.ts';
 import type { Finding } from '../vocabulary/finding.ts';
-import type { Errand } from '../vocabulary/practice.ts';
+import type { Basis, Errand } from '../vocabulary/practice.ts';
 import { plusDays } from './calendar.ts';
 import { currentEntry } from './current.ts';
 import { dutiesAt } from './duties.ts';
@@ -11,7 +11,7 @@ import { byWeight, type Mend, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { type Asked, indexLot, kindOf, type Standpoint } from './standpoint.ts';
 import { validityAt } from './validity.ts';
-import { isOver } from './way/dating.ts';
+import { dueBack, isOver } from './way/dating.ts';
 import { datedGraphAt, wayAt } from './way/read-way.ts';
 import { dayWords } from './words.ts';
 
@@ -47,6 +47,25 @@ function mendOf(at: Standpoint, { paper }: Entry): Mend {
   return { do: 'get', kind: kindOf(at, kind)?.extension?.by ?? kind, subject };
 }
 
+interface Pending {
+  readonly errand: Errand;
+  readonly due: Day;
+}
+
+/** An errand that lies with its office, was shown this paper, and may not be done before it lapses: pits under a ticket. */
+function pendingUse(at: Standpoint, entry: Entry, through: Day): Pending | undefined {
+  for (const node of datedGraphAt(at).graph.nodes) {
+    const { errand } = node.one;
+    const due = node.examined.state === 'left with them' ? dueBack(at, node) : undefined;
+    if (due === undefined || due <= through) continue;
+    const shown = node.examined.needs.some(
+      ({ need, reading }) => reading.edition === entry.edition.id && need.use === 'show' && !need.optional,
+    );
+    if (shown) return { errand, due };
+  }
+  return undefined;
+}
+
 /** A new one got today would have lapsed as well by the day it is used: a ticket of two weeks, half a year ahead. */
 function isShortLived(
   at: Standpoint,
@@ -57,16 +76,47 @@ function isShortLived(
   return daysBetween(edition.issued, through) < daysBetween(at.day, late);
 }
 
+function pendingProblem(
+  at: Standpoint,
+  { paper, edition }: Entry,
+  given: { readonly pending: Pending; readonly through: Day; readonly basis: Basis },
+): Problem {
+  const { errand, due } = given.pending;
+  const office = officeTitle(at, errand.office);
+  return {
+    weight: 'good to know',
+    sort: 'lapsing',
+    kind: paper.kind,
+    paper: paper.id,
+    edition: edition.id,
+    subject: paper.subject,
+    office: errand.office,
+    say: `${paperTitle(at, paper.kind, paper.subject)} is good through ${dayWords(given.through)} only.`,
+    why: `"${errand.title}" lies with ${office} and may take until ${dayWords(due)}; it was shown there.`,
+    basis: given.basis,
+    mend: { do: 'say', say: `Ask ${office} whether it has to be good when they come; if so, get it anew in time.` },
+    final: false,
+  };
+}
+
 function lapseOf(at: Standpoint, entry: Entry): Lapse | undefined {
   const { kind, subject } = entry.paper;
   const rule = kindOf(at, kind);
   const { through, askBy } = validityAt(at, entry);
   if (rule === undefined || through === 'for good' || through === 'unknown' || through === 'ended') return undefined;
+  const title = paperTitle(at, kind, subject);
+  const pending = pendingUse(at, entry, through);
+  if (pending !== undefined) {
+    return {
+      finding: findingOf(at, pendingProblem(at, entry, { pending, through, basis: rule.basis })),
+      by: through,
+      askBy,
+    };
+  }
   const uses = usesOf(at, entry);
   const [first] = uses;
   if (first === undefined) return undefined;
   const late = uses.find(({ from }) => from !== undefined && from > through);
-  const title = paperTitle(at, kind, subject);
   const user = late ?? first;
   const tooShort = isShortLived(at, entry, { through, late: late?.from });
   const asks = `${officeTitle(at, user.errand.office)} asks for it at "${user.errand.title}"`;

@@ -76,6 +76,28 @@ describe('what lapses soon', () => {
     expect(lapse?.finding.remedy.say).toBe('Get it anew shortly before; got now, it lapses again.');
   });
 
+  test('is told where an errand it was shown at may be done only after its last day', () => {
+    const pits = practice({
+      papers: [clocked('ticket', [{ sort: 'lasts', span: { days: 15 } }]), kind('soil')],
+      errands: [
+        errand('call', { yields: ['ticket'] }),
+        errand('dig', {
+          yields: ['soil'],
+          needs: [need('ticket', { use: 'show' })],
+          takes: { from: { weeks: 2 }, to: { weeks: 6 } },
+        }),
+      ],
+    });
+    const asked = lot({
+      papers: [paper('ticket', [edition('t', { issued: d('2026-04-09') })])],
+      visits: [visit('dig', d('2026-04-07'), { state: 'left with them' })],
+    });
+    const [lapse] = readLapses({ practice: pits, lot: asked, day });
+    // 7 April and six weeks is 19 May; the ticket of 9 April is good through the 24th.
+    expect(lapse).toMatchObject({ by: '2026-04-24', finding: { weight: 'good to know', kind: 'ticket' } });
+    expect(lapse?.finding.why).toContain('may take until 19 May 2026');
+  });
+
   test('is not told where nothing needs it any more', () => {
     const used = lot({ ...view('2026-05-01'), visits: [visit('apply', d('2026-04-01'))] });
     expect(readLapses({ practice: rules(), lot: used, day })).toEqual([]);

@@ -106,6 +106,7 @@ describe('in the terminal, in the first month and in the week of the final, a fi
   it('what lapses, and when to ask', () => {
     const early = answer('first-month', 'lapses', '60');
     expect(early).toContain(`${firstMonth.lapses} 2604-060218 good through Fri ${firstMonth.lapsesDay}`);
+    expect(early).toContain(firstMonth.pits);
     const late = answer('final', 'lapses', '60');
     inOrder(late, final.lapses);
     inOrder(late, final.lapsesDays);

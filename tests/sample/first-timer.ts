@@ -63,6 +63,8 @@ export const firstMonth = {
   waiting: 'Soil evaluation',
   lapses: 'Utility-locate ticket',
   lapsesDay: '24 Apr 2026',
+  /** Asked for on 7 April, and the health office takes two to six weeks: as late as 19 May, long after the ticket. */
+  pits: '"Soil evaluation" lies with Brindlemoor Environmental Health and may take until 19 May 2026',
   /** Land 62,000 + survey 2,900 + soil pits 650 = 65,550; half the survey is paid. */
   costs: { estimate: '65,550', paid: '1,450' },
 } as const;
