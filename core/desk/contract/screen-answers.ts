@@ -4,6 +4,7 @@ import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { HoldRow, PacketFileRow } from './answers.ts';
 import type { FigureRow } from './figure-answers.ts';
+import type { BookedRow, BookingRow } from './inspection-answers.ts';
 import type { ChangedRow, UnseenRow } from './lapse-answers.ts';
 import type { FileLook } from './table-answers.ts';
 
@@ -59,6 +60,10 @@ export interface TodayErrand {
   readonly heaviest?: Weight | undefined;
   readonly carry: readonly CarryRow[];
   readonly bring: readonly string[];
+  /** What lies ready on the site when they come. */
+  readonly onSite: readonly string[];
+  readonly booking?: BookingRow | undefined;
+  readonly booked?: BookedRow | undefined;
   readonly ask: readonly string[];
   readonly findings: FindingCounts;
   readonly caution?: string | undefined;

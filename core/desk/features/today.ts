@@ -19,6 +19,7 @@ import type { FindingCounts, SoonRow, TodayAnswer, TodayErrand } from '../contra
 import { kindTitle } from '../named.ts';
 import { askedOf, errandTitle, officeCard, subjectTitle, titleFor } from './asked.ts';
 import { carryRow } from './carry-row.ts';
+import { bookedRow, bookingRow } from './inspections/coming.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { backRow, waitingRow } from './with-them.ts';
 
@@ -93,6 +94,9 @@ function todayErrand(
     heaviest: stop.heaviest,
     carry: reading.needs.map((need) => carryRow(need, errand, asked)),
     bring: errand.bring,
+    onSite: errand.onSite ?? [],
+    booking: bookingRow(errand, stop.earliest, asked),
+    booked: bookedRow(errand, stop.subject, asked),
     ask: errand.ask,
     findings: countsOf(reading.findings),
     caution: errand.caution,

@@ -4,7 +4,7 @@ import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import { Carry } from './Carry.tsx';
 import { openOn, weekdayNamed } from './hours.ts';
-import { feeInWords, worstInWords } from './words.ts';
+import { bookingInWords, feeInWords, worstInWords } from './words.ts';
 
 function addressOfErrand({ errand, subject }: TodayErrand): string {
   return addressOf('errand', errand, ...(subject === undefined ? [] : [subject]));
@@ -31,6 +31,7 @@ function Where({ errand, number, sameAs }: WhereProps) {
   const rows: readonly Line[] = [
     ...place,
     ['who comes', appear],
+    ['booking', bookingInWords(errand)],
     ['appointment', appointment],
     ['pay', [feeInWords(fee, payee, pays), feeNote].filter((part) => part !== undefined).join('; ')],
   ];
@@ -113,6 +114,7 @@ export function OneErrand({ errand, number, day, sameAs, back }: OneErrandProps)
           </p>
         ))}
         <Carry errand={errand} first={number === 1} />
+        {errand.onSite.length === 0 ? null : <p className="small">Ready on the site: {errand.onSite.join(', ')}.</p>}
         {ask.length === 0 ? null : <p className="small">Ask there: {ask.join(' ')}</p>}
         {caution === undefined ? null : <p className="today-caution small">{caution}</p>}
         <p className="small pencil">{why}</p>

@@ -1,5 +1,5 @@
-import type { CarryRow, FindingCounts, TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
-import { dayInWords, daysBetween } from '../../../core/vocabulary/days.ts';
+import type { CarryRow, FindingCounts, TodayAnswer, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import { dayInWords, daysBetween, dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import type { Weight } from '../../../core/vocabulary/finding.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 
@@ -31,6 +31,14 @@ export function feeInWords(fee: number | undefined, payee: string | undefined, p
   if (fee === undefined) return 'fee not known: ask';
   if (fee === 0) return 'no fee';
   return `${moneyInWords(fee)}${payee === undefined ? '' : ` to ${payee}`}${pays === undefined ? '' : `, ${pays}`}`;
+}
+
+/** "booked for Wed 5 Aug 2026", or until when a day has to be booked. */
+export function bookingInWords({ booking, booked }: TodayErrand): string | undefined {
+  if (booked !== undefined) return `booked for ${dayWithWeekday(booked.day)}`;
+  if (booking === undefined) return undefined;
+  const until = booking.until === undefined ? '' : `, ${booking.until}`;
+  return `${dayWithWeekday(booking.soonest)} at the earliest: book it by ${dayWithWeekday(booking.by)}${until}`;
 }
 
 /** "leave 2 copies", "show and take back", "bring home". */
