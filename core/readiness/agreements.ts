@@ -3,7 +3,7 @@ import type { LotView } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Agreement, Term } from '../vocabulary/practice.ts';
 import { atMost, type Compared, sameValue } from './compare.ts';
-import { type TermCase, type TermValue, termValue } from './terms.ts';
+import { type KnownTerm, type TermCase, termValue } from './terms.ts';
 import { dayWords } from './words.ts';
 
 /** What an agreement comes to: it holds, it doesn't, somebody has to look, or it can't be told yet. */
@@ -15,7 +15,7 @@ export type AgreementOutcome =
   | { readonly is: 'doubtful'; readonly say: string; readonly ask: string }
   | { readonly is: 'unknown'; readonly say: string };
 
-export type Known = Extract<TermValue, { is: 'known' }>;
+export type Known = KnownTerm;
 
 export function valueInWords(value: FactValue): string {
   switch (value.sort) {
@@ -50,8 +50,28 @@ function said(term: Known): string {
   return term.from === 'the rule' ? valueInWords(term.value) : `${term.from} is ${valueInWords(term.value)}`;
 }
 
-function judged(compared: Compared, pair: readonly [Known, Known], relation: string): AgreementOutcome {
-  const both = `${said(pair[0])}, ${said(pair[1])}`;
+/** "Bedrooms: 4 on "House plans", 3 on "Septic permit"" where both papers say the same sort of thing. */
+function bothSaid([a, b]: readonly [Known, Known]): string {
+  const alike = a.paper !== undefined && b.paper !== undefined && a.paper.fact === b.paper.fact;
+  if (!alike) return `${said(a)}, ${said(b)}`;
+  const on = ({ value, paper }: Known): string => `${valueInWords(value)} on "${paper?.title}"`;
+  return `${a.paper.fact}: ${on(a)}, ${on(b)}`;
+}
+
+/** "Cover on "Certificate of liability insurance" begins 21 Sep 2026, first day on site is 14 Sep 2026". */
+function coverSaid(side: 'begins' | 'ends', cover: Known, needed: Known): string {
+  if (cover.paper === undefined) return `${said(cover)}, ${said(needed)}`;
+  return `Cover on "${cover.paper.title}" ${side} ${valueInWords(cover.value)}, ${said(needed)}`;
+}
+
+interface Relation {
+  readonly pair: readonly [Known, Known];
+  readonly relation: string;
+  /** Both values in words. */
+  readonly both?: string | undefined;
+}
+
+function judged(compared: Compared, { pair, relation, both = bothSaid(pair) }: Relation): AgreementOutcome {
   switch (compared) {
     case true:
       return { is: 'holds' };
@@ -89,7 +109,7 @@ function chain(
 ): AgreementOutcome {
   const outcomes = terms.slice(1).flatMap((term, at) => {
     const before = terms[at];
-    return before === undefined ? [] : [judged(test(before.value, term.value), [before, term], relation)];
+    return before === undefined ? [] : [judged(test(before.value, term.value), { pair: [before, term], relation })];
   });
   return worst(outcomes);
 }
@@ -109,8 +129,12 @@ function covers(terms: readonly Known[]): AgreementOutcome {
   const [from, to, start, end] = terms;
   if (from === undefined || to === undefined || start === undefined || end === undefined) return { is: 'holds' };
   return worst([
-    judged(atMost(from.value, start.value), [from, start], 'cover begins too late'),
-    judged(atMost(end.value, to.value), [to, end], 'cover ends too early'),
+    judged(atMost(from.value, start.value), {
+      pair: [from, start],
+      relation: 'too late',
+      both: coverSaid('begins', from, start),
+    }),
+    judged(atMost(end.value, to.value), { pair: [to, end], relation: 'too early', both: coverSaid('ends', to, end) }),
   ]);
 }
 
@@ -119,11 +143,11 @@ function decide(agreement: Agreement, terms: readonly Known[], lot: LotView): Ag
     case 'same':
       return chain(terms, 'they differ', (a, b) => sameValue(a, b, lot));
     case 'at_most':
-      return chain(terms, 'the first may be no more than the second', atMost);
+      return chain(terms, 'the first may not be more', atMost);
     case 'at_least':
-      return chain(terms, 'the first has to be at least the second', (a, b) => atMost(b, a));
+      return chain(terms, 'the first may not be less', (a, b) => atMost(b, a));
     case 'not_before':
-      return chain(terms, 'the first may not lie before the second', (a, b) => atMost(b, a));
+      return chain(terms, 'the first may not be the earlier', (a, b) => atMost(b, a));
     case 'covers_days':
       return covers(terms);
     case 'one_of':

@@ -7,9 +7,18 @@ import type { Entry } from './lot-index.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
 import { factOf } from './whole-edition.ts';
 
+/** A value that is known, and where it stands: `from` is "Bedrooms on "House plans"", `paper` its two halves. */
+export interface KnownTerm {
+  readonly is: 'known';
+  readonly value: FactValue;
+  readonly from: string;
+  readonly entry?: Entry | undefined;
+  readonly paper?: { readonly fact: string; readonly title: string } | undefined;
+}
+
 /** The value of a term, or why there is none: the paper isn't there, or the paper is and the value isn't known. */
 export type TermValue =
-  | { readonly is: 'known'; readonly value: FactValue; readonly from: string; readonly entry?: Entry | undefined }
+  | KnownTerm
   | { readonly is: 'no paper'; readonly kind: KindId }
   | { readonly is: 'unknown'; readonly from: string; readonly entry?: Entry | undefined };
 
@@ -35,9 +44,10 @@ function paperTerm(given: TermCase, kind: KindId, fact: string): TermValue {
   if (entry === undefined) return { is: 'no paper', kind };
   const rule = kindOf(at, kind);
   const title = rule !== undefined && Object.hasOwn(rule.facts, fact) ? rule.facts[fact]?.title : undefined;
-  const from = `${title ?? fact.replaceAll('_', ' ')} on "${rule?.title ?? kind}"`;
+  const paper = { fact: title ?? fact.replaceAll('_', ' '), title: rule?.title ?? kind };
+  const from = `${paper.fact} on "${paper.title}"`;
   const value = factOf(at, entry, fact);
-  return value === undefined ? { is: 'unknown', from, entry } : { is: 'known', value, from, entry };
+  return value === undefined ? { is: 'unknown', from, entry } : { is: 'known', value, from, entry, paper };
 }
 
 /** The lot's latest own name, place or parcel, where no question of that name was answered. */

@@ -37,7 +37,7 @@ describe('the slip for the day', () => {
     const { page } = open;
     await page.getByText(/things in your papers to put right; \w+ things? you can go on today/).waitFor();
     const amiss = page.locator('.today-amiss');
-    await amiss.getByText('Bedrooms on "House plans" is 4, Bedrooms on "Septic permit" is 3').waitFor();
+    await amiss.getByText('Bedrooms: 4 on "House plans", 3 on "Septic permit"').waitFor();
     const [above, below] = await Promise.all([
       amiss.boundingBox(),
       page.locator('.today-errand').first().boundingBox(),

@@ -33,8 +33,11 @@ function named(layer: PracticeLayer, layers: readonly PracticeLayer[]): Practice
   return { ...layer, name };
 }
 
-/** "House plans, copies: 3": a rule and its new value as a person would tell it; the path where no row bears it. */
-function ruleInWords(practice: Practice, rule: string, value: unknown): string {
+/** "House plans, copies: 3": a rule and its new value as a person would tell it; their own words, else the path, where no row bears it. */
+function ruleInWords(
+  practice: Practice,
+  { rule, value, note }: { readonly rule: string; readonly value: unknown; readonly note?: string | undefined },
+): string {
   const [room, id = ''] = rule.split('.');
   const errand = room === 'errands' ? errandIn(practice, id) : undefined;
   const paper = room === 'papers' ? practice.papers[id] : undefined;
@@ -52,7 +55,7 @@ function ruleInWords(practice: Practice, rule: string, value: unknown): string {
         ? 'yes'
         : 'no'
       : String(value);
-  return row === undefined ? `${rule}: ${said}` : `${row.group}, ${row.label}: ${said}`;
+  return row === undefined ? (note ?? `${rule}: ${said}`) : `${row.group}, ${row.label}: ${said}`;
 }
 
 /** "The clerk said otherwise": one rule amended, on the word of a named person, on a day. */
@@ -72,7 +75,7 @@ export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who
       next: 'Name a rule of an errand, a paper or an office, for example errands.permit-apply.needs.plans.copies.',
     });
   }
-  const told = ruleInWords(practice, rule, value);
+  const told = ruleInWords(practice, { rule, value, note });
   return acted(at, `${who} said: ${told}`, () => {
     const words = note ?? told;
     at.lot.addOfficeWord({ office, who, day: said, said: words, layer: named(layer, layers) });
