@@ -15,6 +15,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/**/*.files.test.ts', 'tests/**/*.window.test.ts'],
           setupFiles,
+          // They touch nothing outside themselves, so that they may share what they import.
+          isolate: false,
           // Only a test that hangs runs into this: how fast the machine is just now is no part of what is tested.
           testTimeout: 120_000,
         },
