@@ -17,6 +17,8 @@ interface LeaseRow {
 const beatEvery = 20;
 const doubtAfter = 120;
 const takeOverAfter = 300;
+/** A heartbeat from further ahead than any two clocks differ was written before a clock was set back. */
+const clockSetBack = 86_400;
 
 export function processLives(pid: number): boolean {
   try {
@@ -43,6 +45,9 @@ function busy(row: LeaseRow, silent: number): LotfileError {
   );
 }
 
+/** Holds of this very process: a row of ours that is none of these was left when a disk went away. */
+const held = new Set<string>();
+
 /** Who works on a lot, as a row renewed by heartbeats. One program at a time. */
 export class Lease {
   readonly #db: Database;
@@ -59,15 +64,21 @@ export class Lease {
     return Math.floor(this.#now().getTime() / 1000);
   }
 
+  /** Seconds since the holder was last heard of. */
+  #silence({ heartbeat }: LeaseRow): number {
+    const silent = this.#seconds() - heartbeat;
+    return silent < -clockSetBack ? -silent : silent;
+  }
+
   #row(): LeaseRow | undefined {
     return this.#db.prepare<[], LeaseRow>('SELECT * FROM lease WHERE id = 1').get();
   }
 
-  /** Its process is gone: no such process on this very computer, or the computer was started anew since. */
+  /** Its process is gone or has let go of it without being able to say so: no such process on this very computer, or the computer was started anew since. */
   #isGone(row: LeaseRow, here: { host: string; booted: number }): boolean {
     if (row.host !== here.host) return false;
-    if (!processLives(row.pid)) return true;
-    const silent = this.#seconds() - row.heartbeat;
+    if (!processLives(row.pid) || (row.pid === process.pid && !held.has(row.token))) return true;
+    const silent = this.#silence(row);
     return Math.abs(row.booted - here.booted) > 60 && silent > doubtAfter;
   }
 
@@ -81,7 +92,7 @@ export class Lease {
       .transaction(() => {
         const row = this.#row();
         if (row !== undefined) {
-          const silent = this.#seconds() - row.heartbeat;
+          const silent = this.#silence(row);
           const overruled = takeOver && silent >= takeOverAfter;
           if (!overruled && !this.#isGone(row, { host: holder.host, booted })) throw busy(row, silent);
         }
@@ -90,6 +101,7 @@ export class Lease {
           .run(this.#token, holder.program, holder.host, holder.pid, booted, this.#seconds());
       })
       .immediate();
+    held.add(this.#token);
     this.#timer = setInterval(() => this.#beat(), beatEvery * 1000);
     this.#timer.unref();
   }
@@ -108,11 +120,12 @@ export class Lease {
     if (row?.token === this.#token) return;
     throw row === undefined
       ? new LotfileError('lot busy', 'The hold on this lot is gone.', { next: 'Close the lot and open it again.' })
-      : busy(row, this.#seconds() - row.heartbeat);
+      : busy(row, this.#silence(row));
   }
 
   release(): void {
     clearInterval(this.#timer);
+    held.delete(this.#token);
     this.#db.prepare('DELETE FROM lease WHERE token = ?').run(this.#token);
   }
 }

@@ -33,6 +33,12 @@ function sqliteTrouble(code: string, message: string): readonly [ErrorCode, stri
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED'))
     return ['lot busy', 'Another program is writing to this lot.', 'Wait a moment and try again.'];
   if (code === 'SQLITE_FULL') return ['disk', 'The disk is full.', 'Free some space and try again; nothing was lost.'];
+  if (code === 'SQLITE_READONLY_DBMOVED')
+    return [
+      'disk',
+      'The lot folder was moved or renamed while the lot was open.',
+      'Close the lot and open it where it lies now; nothing was lost.',
+    ];
   if (code.startsWith('SQLITE_READONLY'))
     return ['disk', 'The lot can only be read.', 'Move the lot folder to a place that can be written to.'];
   if (code.startsWith('SQLITE_IOERR') || code.startsWith('SQLITE_CANTOPEN'))

@@ -25,8 +25,10 @@ export interface BundleWritten {
 }
 
 /** The same time for every entry: a bundle tells its day in the manifest, and the same lot gives the same file. */
-const entryTime = new Date(1980, 0, 1);
-const entryLook = { mtime: entryTime, mode: 0o100644, forceDosTimestamp: true } as const;
+function entryLook() {
+  // In local time, as a ZIP has it: made anew for each entry, for a computer may travel while the program runs.
+  return { mtime: new Date(1980, 0, 1), mode: 0o100644, forceDosTimestamp: true } as const;
+}
 
 /** A whole copy of the database, packed anew; nobody holds the copy. */
 function copyDatabase(ledger: Ledger): string {
@@ -74,7 +76,7 @@ interface Packing {
 /** Hands one file to the zip when its turn comes; its hash is known when it has passed. */
 function pack(file: ToBundle, { zip, done, work, of }: Packing): void {
   const compress = file.path === databaseName;
-  zip.addReadStreamLazy(file.path, { ...entryLook, compress, size: file.bytes }, (give) => {
+  zip.addReadStreamLazy(file.path, { ...entryLook(), compress, size: file.bytes }, (give) => {
     work.onProgress?.({ what: 'writing the bundle', done: done.length, of });
     const hash = createHash('sha256');
     const through = watching(hash, work.signal);
@@ -88,7 +90,7 @@ function pack(file: ToBundle, { zip, done, work, of }: Packing): void {
 
 /** The manifest comes last, when every hash is known: its entry is asked for only then. */
 function packManifest(zip: yazl.ZipFile, text: () => string): void {
-  zip.addReadStreamLazy(manifestName, { ...entryLook, compress: true }, (give) => {
+  zip.addReadStreamLazy(manifestName, { ...entryLook(), compress: true }, (give) => {
     const bytes = Buffer.from(text());
     const through = new Transform({ transform: (piece, _encoding, done) => done(null, piece) });
     through.end(bytes);
