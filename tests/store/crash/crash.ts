@@ -7,11 +7,12 @@ if (!Number.isInteger(kills) || kills < 1) {
   process.exit(2);
 }
 const begun = Date.now();
+let said = 0;
 const { wrong, during, told } = await killMany(kills, (n, found) => {
+  for (; said < found.length; said += 1) process.stdout.write(`${found[said]}\n`);
   if (n % 100 === 0)
-    process.stdout.write(`${n} kills, ${found} troubles, ${Math.round((Date.now() - begun) / 1000)} s\n`);
+    process.stdout.write(`${n} kills, ${found.length} troubles, ${Math.round((Date.now() - begun) / 1000)} s\n`);
 });
-for (const say of wrong) process.stdout.write(`${say}\n`);
 const where = Object.entries(during)
   .toSorted(([, a], [, b]) => b - a)
   .map(([name, count]) => `${name} ${count}`);

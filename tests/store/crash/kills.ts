@@ -76,7 +76,7 @@ async function round({ root, salt, seed }: Round): Promise<{ told: readonly Told
 /** Kills so many real programs in the middle of their work, and looks at what each left. */
 export async function killMany(
   kills: number,
-  onKill: (n: number, wrong: number) => void = () => undefined,
+  onKill: (n: number, wrong: readonly string[]) => void = () => undefined,
 ): Promise<Killed> {
   const base = mkdtempSync(join(tmpdir(), 'lotfile-kills-'));
   const during: Record<string, number> = {};
@@ -102,7 +102,7 @@ export async function killMany(
       told = told.filter(
         ({ did }) => did === 'kept' || did === 'handed over' || did === 'begin purge' || did === 'purged',
       );
-      onKill(n + 1, wrong.length);
+      onKill(n + 1, wrong);
     }
   } finally {
     rmSync(base, { recursive: true, force: true });
