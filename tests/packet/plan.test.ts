@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planPacket } from '../../core/packet/plan/index.ts';
 import type { PacketPlan, PlanFile, PlanSheet } from '../../core/packet/plan-model.ts';
+import { asDay } from '../../core/vocabulary/days.ts';
 import { LotfileError } from '../../core/vocabulary/errors.ts';
 import type { Delivery } from '../../core/vocabulary/practice.ts';
 import { textsOf, wordsOf } from '../typeset/written.ts';
@@ -354,6 +355,21 @@ describe('a packet of the owner’s own choosing', () => {
     expect(plan.draft).toBe(false);
     expect(writtenWords(assembled(plan, 'errand sheet')[0] ?? packetOf(plan))).toContain('It lapsed.');
     expect(writtenWords(packetOf(plan))).not.toContain('It lapsed.');
+  });
+
+  it('carries what they sent it back with, and what coming again costs, on the owner’s own sheet alone', () => {
+    const order = orderOf({ papers: { deed: {} }, errand: { fee: 64_000, againFee: 4500 } });
+    if (order.purpose.of !== 'errand') throw new Error('An errand was asked for.');
+    const comments = [{ number: '2', text: 'Bolt the hold-down.', due: asDay('2026-10-10') }];
+    const sheetOf = (again: boolean): string => {
+      const purpose = { ...order.purpose, back: { comments, again } };
+      const plan = planPacket({ ...order, purpose }, evenMetrics);
+      expect(writtenWords(packetOf(plan))).not.toContain('hold-down');
+      return writtenWords(assembled(plan, 'errand sheet')[0] ?? packetOf(plan));
+    };
+    expect(sheetOf(true)).toMatch(/2\. Bolt the hold-down\..*answer by 10 Oct 2026/);
+    expect(sheetOf(true)).toMatch(/\$45, for coming again/);
+    expect(sheetOf(false)).toMatch(/\$640/);
   });
 
   it('says so where a chosen paper is no longer there', () => {
