@@ -3,6 +3,7 @@ import { questionsOf } from '../readiness/truth.ts';
 import type { FactValue } from '../vocabulary/facts.ts';
 import type { FormBox, FormRule } from '../vocabulary/forms.ts';
 import type { LotView, Subject, SubjectId } from '../vocabulary/lot.ts';
+import type { QuestionId } from '../vocabulary/practice.ts';
 import type { ValueSeat } from './form-model.ts';
 import { printValue } from './print-value.ts';
 import { type SourceCase, sourceValue } from './source-value.ts';
@@ -11,6 +12,8 @@ import { type SourceCase, sourceValue } from './source-value.ts';
 export interface NamedBox {
   readonly box: FormBox;
   readonly subject: SubjectId | undefined;
+  /** A row that no firm stands for. */
+  readonly spare?: boolean | undefined;
 }
 
 /** What a mapping says for a box, before anybody looks at the form itself. */
@@ -23,7 +26,8 @@ export type BoxText =
       readonly seat: ValueSeat;
     }
   | { readonly is: 'ticked'; readonly ticked: boolean; readonly from: string; readonly seat: ValueSeat }
-  | { readonly is: 'empty'; readonly from: string; readonly seat?: ValueSeat | undefined }
+  /** `open` where something optional is not known, rather than known to be none. */
+  | { readonly is: 'empty'; readonly from: string; readonly open: boolean; readonly seat?: ValueSeat | undefined }
   | { readonly is: 'missing' | 'wrong sort'; readonly from: string; readonly say: string; readonly seat: ValueSeat };
 
 /** Firms on site on the day or later, in the order they were noted. */
@@ -42,16 +46,23 @@ export function namedBoxes(form: FormRule, { at, subject }: SourceCase): readonl
         const firm = firms[n];
         if (firm !== undefined || box.do === 'by hand' || box.do === 'leave')
           return { box: { ...box, field }, subject: firm?.id };
-        return { box: { do: 'leave', field, why: 'no firm for this row' }, subject: undefined };
+        return { box: { do: 'leave', field, why: 'no firm for this row' }, subject: undefined, spare: true };
       }),
     ).flat(),
   );
   return [...single, ...rows];
 }
 
+function isOpen({ answers }: LotView, question: QuestionId): boolean {
+  const answer = Object.hasOwn(answers, question) ? answers[question] : undefined;
+  return answer === undefined || answer.sort === "don't know yet";
+}
+
 function tickText(when: Extract<FormBox, { do: 'tick' }>['when'], { at }: SourceCase): BoxText {
   const truth = conditionAt(at, when);
-  const [question] = questionsOf(when);
+  const questions = questionsOf(when);
+  const open = questions.find((id) => isOpen(at.lot, id));
+  const question = (truth === 'unknown' ? open : undefined) ?? questions[0];
   const asked = question === undefined ? undefined : at.practice.questions[question]?.ask;
   const from = asked === undefined ? 'what is noted of the lot' : `your answer to "${asked}"`;
   const seat: ValueSeat = question === undefined ? { at: 'events' } : { at: 'question', question };
@@ -73,12 +84,14 @@ function writtenText(box: Extract<FormBox, { do: 'write' }>, given: SourceCase):
   const facts: FactValue[] = [];
   const froms: string[] = [];
   let seat: ValueSeat | undefined;
+  let open = false;
   for (const source of box.sources) {
     const found = sourceValue(given, source);
     if (found.is === 'none') continue;
     if (found.is === 'missing') {
-      if (box.optional) continue;
-      return { is: 'missing', from: found.from, say: found.say, seat: found.seat };
+      if (!box.optional) return { is: 'missing', from: found.from, say: found.say, seat: found.seat };
+      open = true;
+      continue;
     }
     const printed = printValue(found.value, box.as);
     if ('wrong' in printed) return { is: 'wrong sort', from: found.from, say: printed.wrong, seat: found.seat };
@@ -88,7 +101,7 @@ function writtenText(box: Extract<FormBox, { do: 'write' }>, given: SourceCase):
     seat ??= found.seat;
   }
   const text = parts.filter((part) => part !== '').join(box.between);
-  if (text === '' || seat === undefined) return { is: 'empty', from: 'there is none to write' };
+  if (text === '' || seat === undefined) return { is: 'empty', from: 'there is none to write', open };
   return { is: 'text', text, facts, from: [...new Set(froms)].join(' and '), seat };
 }
 

@@ -33,13 +33,28 @@ function marked(base: Base, state: string, { field, value }: { field: BlankField
   return { ...base, state: 'filled', value, place, write: { field: field.name, write: 'state', state } };
 }
 
-function chosen(base: Base, text: string, field: BlankField): BoxReading {
+/** Why words can't be printed in a box: letters no font has, or no room at one of its places. */
+function unprinted(
+  base: Base,
+  value: string,
+  { field, fonts }: { field: BlankField; fonts: FontMetrics },
+): BoxReading | undefined {
+  const strange = fonts.missing(value.replaceAll('\n', ''), 'text');
+  if (strange.length > 0) {
+    const say = `No font here has ${strange.join(' ')}: write this box by hand.`;
+    return { ...base, state: 'no such letters', value, say };
+  }
+  if (field.places.every((place) => layText(value, field, { place, fonts }) !== undefined)) return undefined;
+  return { ...base, state: 'too long', value, say: `"${value}" doesn't fit this box with letters that can be read.` };
+}
+
+function chosen(base: Base, text: string, { field, fonts }: { field: BlankField; fonts: FontMetrics }): BoxReading {
   const option = optionFor(text, field.options);
   if (option === undefined && !(field.sort === 'choice' && field.ownWords)) return notAmong(base, text, field);
   const value = option?.label ?? text;
   if (field.sort !== 'choice') return marked(base, option?.value ?? 'Off', { field, value });
   const write = { field: field.name, write: 'choice', value: option?.value ?? text, text: value } as const;
-  return { ...base, state: 'filled', value, write };
+  return unprinted(base, value, { field, fonts }) ?? { ...base, state: 'filled', value, write };
 }
 
 /**
@@ -69,24 +84,14 @@ function written(base: Base, text: string, { field, fonts }: { field: BlankField
   const value = said;
   const wrong = wrongSort(said, field);
   if (wrong !== undefined) return { ...base, state: 'wrong sort', value, say: wrong };
-  const strange = fonts.missing(said.replaceAll('\n', ''), 'text');
-  if (strange.length > 0) {
-    return {
-      ...base,
-      state: 'no such letters',
-      value,
-      say: `No font here has ${strange.join(' ')}: write this box by hand.`,
-    };
-  }
   const letters = [...said].length;
   if (field.longest !== undefined && letters > field.longest) {
     const say = `"${said}" has ${letters} letters, and this box takes ${field.longest}.`;
     return { ...base, state: 'too long', value, say };
   }
+  const unfit = unprinted(base, said, { field, fonts });
+  if (unfit !== undefined) return unfit;
   const laid = field.places.map((place) => layText(said, field, { place, fonts }));
-  if (laid.includes(undefined)) {
-    return { ...base, state: 'too long', value, say: `"${said}" doesn't fit this box with letters that can be read.` };
-  }
   const size = Math.min(...laid.map((one) => one?.size ?? 0));
   const note =
     field.size > 0 && size < field.size
@@ -113,10 +118,15 @@ function answered(base: Base, yes: boolean, field: BlankField): BoxReading {
   return ticked(base, saysOther ? !yes : yes, field);
 }
 
-function squareReading(base: Base, said: Extract<BoxText, { is: 'text' }>, field: BlankField): BoxReading {
+function squareReading(
+  base: Base,
+  said: Extract<BoxText, { is: 'text' }>,
+  at: { field: BlankField; fonts: FontMetrics },
+): BoxReading {
+  const { field } = at;
   const option = optionFor(said.text, field.options);
   const one = field.options.length <= 1;
-  if (option !== undefined) return { ...chosen(base, said.text, field), value: one ? 'ticked' : option.label };
+  if (option !== undefined) return { ...chosen(base, said.text, at), value: one ? 'ticked' : option.label };
   const yes = yesText(said);
   if (yes !== undefined) return answered(base, yes, field);
   if (!one) return notAmong(base, said.text, field);
@@ -132,6 +142,6 @@ export function textReading(
 ): BoxReading {
   const { field } = at;
   if (field.sort === 'text') return written(base, said.text, at);
-  if (field.sort === 'tick box') return squareReading(base, said, field);
-  return chosen(base, said.text, field);
+  if (field.sort === 'tick box') return squareReading(base, said, at);
+  return chosen(base, said.text, at);
 }

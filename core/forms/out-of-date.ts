@@ -1,15 +1,34 @@
 import type { Standpoint } from '../readiness/standpoint.ts';
-import type { FilledWith } from '../vocabulary/forms.ts';
+import type { FilledWith, FormRule } from '../vocabulary/forms.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
-import { boxText, namedBoxes } from './box-text.ts';
+import { boxText, type NamedBox, namedBoxes } from './box-text.ts';
 import { boxTitle } from './box-title.ts';
+import type { SourceCase } from './source-value.ts';
 
-/** A box whose value is another by now. */
+/** A box whose value is another by now; "" where it is empty. */
 export interface OutOfDate {
   readonly field: string;
   readonly title: string;
   readonly was: string;
   readonly now: string;
+}
+
+/** What a box is filled with, "" for one known to stay empty; undefined for one that isn't filled, or not known. */
+function textNow(named: NamedBox, given: SourceCase): { readonly text: string; readonly open: boolean } | undefined {
+  if (named.spare === true) return { text: '', open: false };
+  const said = boxText(named, given);
+  switch (said?.is) {
+    case 'text':
+      return { text: said.text, open: false };
+    case 'ticked':
+      return { text: said.ticked ? 'yes' : 'no', open: false };
+    case 'empty':
+      return { text: '', open: said.open };
+    case 'missing':
+    case 'wrong sort':
+    case undefined:
+      return undefined;
+  }
 }
 
 /** Boxes of a filled copy that would be filled otherwise today. What isn't known any more says nothing. */
@@ -18,25 +37,16 @@ export function outOfDate(filled: FilledWith, at: Standpoint, subject: SubjectId
   if (form === undefined) return [];
   const given = { at, subject };
   return namedBoxes(form, given).flatMap((named) => {
-    const was = filled.values[named.box.field];
-    const said = was === undefined ? undefined : boxText(named, given);
-    if (was === undefined || said === undefined) return [];
-    const now = said.is === 'text' ? said.text : said.is === 'ticked' ? (said.ticked ? 'yes' : 'no') : undefined;
-    return now === undefined || now === was
-      ? []
-      : [{ field: named.box.field, title: filled.titles?.[named.box.field] ?? boxTitle(named.box.field), was, now }];
+    const { field } = named.box;
+    const was = filled.values[field];
+    const now = was === undefined ? undefined : textNow(named, given);
+    if (was === undefined || now === undefined || now.open || now.text === was) return [];
+    return [{ field, title: filled.titles?.[field] ?? boxTitle(field), was, now: now.text }];
   });
 }
 
-/** What a copy is filled with, in the same words. */
-export function filledTexts(
-  form: NonNullable<Standpoint['practice']['forms']>[string],
-  given: { at: Standpoint; subject: SubjectId | undefined },
-): Readonly<Record<string, string>> {
-  const texts = namedBoxes(form, given).flatMap((named): readonly (readonly [string, string])[] => {
-    const said = boxText(named, given);
-    if (said?.is === 'text') return [[named.box.field, said.text]];
-    return said?.is === 'ticked' ? [[named.box.field, said.ticked ? 'yes' : 'no']] : [];
-  });
-  return Object.fromEntries(texts);
+/** What a copy is filled with, in the same words; boxes that stay empty among them, for what comes in later. */
+export function filledTexts(form: FormRule, given: SourceCase): Readonly<Record<string, string>> {
+  const texts = namedBoxes(form, given).map((named) => [named.box.field, textNow(named, given)?.text] as const);
+  return Object.fromEntries(texts.flatMap(([field, text]) => (text === undefined ? [] : [[field, text]])));
 }

@@ -1,5 +1,5 @@
 import { type OutOfDate, outOfDate } from '../forms/out-of-date.ts';
-import type { FilledWith } from '../vocabulary/forms.ts';
+import { changeInWords, type FilledWith } from '../vocabulary/forms.ts';
 import type { KindId } from '../vocabulary/practice.ts';
 import type { Entry } from './lot-index.ts';
 import { type NeedCase, needProblem, paperTitle } from './need-case.ts';
@@ -22,9 +22,9 @@ function filledBehind(at: Standpoint, entry: Entry): FilledWith | undefined {
   return undefined;
 }
 
-/** `"418 Heron Lane" stands as "Lot 7, Heron Lane" (Address of the work)`. */
-function differing({ title, was, now }: OutOfDate): string {
-  return `${title}: filled with "${was}", and it is "${now}" by now`;
+/** `Place: filled with "Lot 7, Heron Lane", and it is "418 Heron Lane" by now`. */
+function differing(one: OutOfDate): string {
+  return `${one.title}: ${changeInWords(one)}`;
 }
 
 /** A form whose facts changed since it was filled. What the lot no longer knows is no reproach. */

@@ -94,7 +94,7 @@ export interface FormRule {
   readonly basis: Basis;
 }
 
-/** What a filled copy was filled with: the text of each box by its name. Kept with its pages. */
+/** What a filled copy was filled with: the text of each box by its name, "" where it stayed empty. Kept with its pages. */
 export interface FilledWith {
   readonly form: FormId;
   readonly values: Readonly<Record<string, string>>;
@@ -107,6 +107,11 @@ const marker = '; filled/1 ';
 /** The recipe of a filled copy's pages: how they were kept, and what was filled in. */
 export function filledRecipe(recipe: string, filled: FilledWith): string {
   return `${recipe}${marker}${JSON.stringify(filled)}`;
+}
+
+/** The recipe without what was filled in: how the pages were kept. */
+export function bareRecipe(recipe: string): string {
+  return recipe.split(marker, 1)[0] ?? recipe;
 }
 
 function isTexts(value: unknown): value is Readonly<Record<string, string>> {
@@ -122,4 +127,10 @@ export function filledFrom(recipe: string): FilledWith | undefined {
   if (typeof said.form !== 'string' || !isTexts(said.values)) return undefined;
   const titles = 'titles' in said && isTexts(said.titles) ? { titles: said.titles } : {};
   return { form: said.form, values: said.values, ...titles };
+}
+
+/** A box whose value is another since the copy was filled, to stand in a sentence; "" is an empty box. */
+export function changeInWords({ was, now }: { readonly was: string; readonly now: string }): string {
+  const then = was === '' ? 'left empty' : `filled with "${was}"`;
+  return `${then}, and ${now === '' ? 'there is none' : `it is "${now}"`} by now`;
 }

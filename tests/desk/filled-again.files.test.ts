@@ -97,3 +97,66 @@ describe('a form filled again', () => {
     expect((await desk.ask('verify', {}, on())).problems).toEqual([]);
   });
 });
+
+describe('an owner who came in or is gone', () => {
+  it('puts the filled copy out of date, in words that say so', async () => {
+    await desk.ask('identity', { sort: 'owner', text: 'C. Roe', from: '2026-04-01' }, on());
+    const papers = await desk.ask('form-fields', form, on());
+    expect(papers.filled?.outOfDate.map(({ was, now }) => [was, now])).toEqual([
+      ['A. Roe', 'C. Roe'],
+      ['B. Roe', 'A. Roe and B. Roe'],
+    ]);
+    await desk.ask('undo', {}, on());
+    expect(await changed()).toEqual([]);
+  });
+});
+
+describe('a list of choices', () => {
+  it('that has no room for the one meant is told, and the rest of the form is filled', async () => {
+    await desk.ask('map-form', { form: 'homeowners', fills: { where: 'place' } }, on());
+    const seen = await desk.ask('form-fields', form, on());
+    expect(seen.boxes.find(({ field }) => field === 'where')).toMatchObject({
+      state: 'too long',
+      say: '"418 Heron Lane" doesn\'t fit this box with letters that can be read.',
+    });
+    const filled = await fill();
+    expect(filled.boxes).toBe(3);
+    expect(filled.left.join(' ')).toContain('"418 Heron Lane" doesn\'t fit this box');
+  });
+});
+
+describe('a file of mappings', () => {
+  const boxes = 'forms: { homeowners: { title: H, boxes: { owner_1: owner } } }\n';
+  const give = (text: string) => {
+    writeFileSync(join(root, 'mine.yaml'), text);
+    return desk.ask('map-form', { form: 'homeowners', file: desk.tickets.offer(join(root, 'mine.yaml')) }, on());
+  };
+  const asked = async () => (await desk.ask('read-lot', {}, on())).questions.find(({ id }) => id === 'sewage')?.ask;
+
+  it('changes no question and no condition that stands already, nor the title', async () => {
+    const before = await asked();
+    const other = 'sewage: { ask: Something else?, sort: choice, choices: [septic, sewer], why: w., where: w. }';
+    await expect(give(`questions: { ${other} }\n${boxes}`)).rejects.toMatchObject({
+      message: '"mine.yaml" changes what stands here already: sewage.',
+      next: expect.stringContaining('an id of its own'),
+    });
+    await expect(give(`title: Mine\n${boxes}`)).rejects.toMatchObject({
+      message: '"mine.yaml" changes more than forms: title.',
+    });
+    expect(await asked()).toBe(before);
+  });
+
+  it('brings questions of its own, and may be given again with others', async () => {
+    const dogs = (ask: string) => `questions: { dogs: { ask: ${ask}, sort: count, why: w., where: w. } }\n${boxes}`;
+    await give(dogs('How many dogs?'));
+    await give(dogs('How many dogs live there?'));
+    const { questions } = await desk.ask('read-lot', {}, on());
+    expect(questions.find(({ id }) => id === 'dogs')?.ask).toBe('How many dogs live there?');
+  });
+
+  it('too large for any practice is not even read', async () => {
+    await expect(give(`${boxes}${'#'.repeat(1_000_001)}`)).rejects.toMatchObject({
+      message: '"mine.yaml" is larger than any practice file.',
+    });
+  });
+});

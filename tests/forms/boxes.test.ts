@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BlankField, BlankForm, BoxReading } from '../../core/forms/form-model.ts';
-import { outOfDate } from '../../core/forms/out-of-date.ts';
+import { filledTexts, outOfDate } from '../../core/forms/out-of-date.ts';
 import { personsOf } from '../../core/forms/owners.ts';
 import { printValue } from '../../core/forms/print-value.ts';
 import { readBoxes } from '../../core/forms/read-boxes.ts';
@@ -8,6 +8,7 @@ import { recognise } from '../../core/forms/recognise.ts';
 import { loadFonts } from '../../core/packet/sheets/fonts.ts';
 import { readPractice } from '../../core/practice/index.ts';
 import { indexLot, readErrand } from '../../core/readiness/index.ts';
+import { changeInWords } from '../../core/vocabulary/forms.ts';
 import type { LotView } from '../../core/vocabulary/lot.ts';
 import { smallCounty } from '../practice/small-county.ts';
 import { d, edition, lot, paper } from '../readiness/making.ts';
@@ -109,6 +110,17 @@ describe('a box is filled from what the lot knows', () => {
     ['A. Roe & B. Roe', ['A. Roe', 'B. Roe']],
     ['Sandy Brand', ['Sandy Brand']],
     ['The Roe Family Trust', undefined],
+    ['John and Mary Roe', undefined],
+    ['J. & M. Roe', undefined],
+    ['J. R. & Mary Roe', undefined],
+    ['Oak and Pine Corporation', undefined],
+    ['Harte & Sons', undefined],
+    ['Rowan Land and Timber Incorporated', undefined],
+    ['Old Hill L.L.C.', undefined],
+    ['New Hope Church and School', undefined],
+    ['A. Roe and wife', undefined],
+    ['A. Roe et ux', undefined],
+    ['Roe', undefined],
     ['A. Roe, a single woman', undefined],
   ])('"%s" is taken apart only where that is sure', (line, persons) => {
     expect(personsOf(line)).toEqual(persons);
@@ -261,6 +273,20 @@ describe('what can’t be filled is told, and nothing is cut off', () => {
       'wrong sort',
       'neither yes nor no',
     ],
+    [
+      'a choice wider than its box',
+      'b: { is: lot.sewage, words: { septic: On-site disposal } }',
+      field('b', { sort: 'choice', options: [{ value: 'x', label: 'On-site disposal' }], ...sized(30, 14) }),
+      'too long',
+      "doesn't fit this box",
+    ],
+    [
+      'words of one’s own in a list, with letters no font has',
+      'b: { is: lot.sewage, words: { septic: 漢 } }',
+      field('b', { sort: 'choice', ownWords: true }),
+      'no such letters',
+      'write this box by hand',
+    ],
     ['a box the form no longer has', 'b: place', field('c'), 'not on the form', 'this blank has none of that name'],
     [
       'a signature field whatever it is called',
@@ -336,6 +362,17 @@ describe('what can’t be filled is told, and nothing is cut off', () => {
     ]);
   });
 
+  it('of a tick that rests on several answers the one that is missing is named', () => {
+    const given = { ...heron, answers: { lender: { sort: 'yes or no', value: true } } as const };
+    const square = field('b', { sort: 'tick box', options: [{ value: 'Yes', label: 'Yes' }] });
+    const [box] = whole('b: { when: { lender: yes, sewage: septic } }', [square], '', given).boxes;
+    expect(box).toMatchObject({
+      state: 'missing',
+      say: 'Not known yet: your answer to "Where to?".',
+      seat: { at: 'question', question: 'sewage' },
+    });
+  });
+
   it('a value a little too wide is set smaller, and that is told', () => {
     const [box] = read('b: owner', [field('b', { ...sized(170, 14), size: 10 })]);
     expect(box).toMatchObject({ state: 'filled' });
@@ -392,6 +429,46 @@ errands:
       { field: 'where', title: 'Where', was: 'Lot 7, Heron Lane', now: '418 Heron Lane' },
     ]);
     expect(outOfDate({ ...filled, form: 'gone' }, at, undefined)).toEqual([]);
+  });
+
+  it('where an owner came in or is gone, or a firm; what was left open says nothing', () => {
+    const owners = (...names: readonly string[]) =>
+      lot({ identities: names.map((name) => ({ sort: 'owner', text: name }) as const), subjects: heron.subjects });
+    const boxes = 'one: owner 1, two: owner 2, begun: { is: event.begun, optional: yes }';
+    const rows = `    rows:
+      firms: { each: engagement, room: 3, boxes: { "firm_{n}": firm } }
+`;
+    const fields = ['one', 'two', 'begun', 'firm_1', 'firm_2', 'firm_3'].map((name) => field(name));
+    const of = (given: LotView) => whole(boxes, fields, rows, given);
+    const filledAs = ({ form, at }: ReturnType<typeof of>) => ({
+      form: 'application',
+      values: filledTexts(form, { at, subject: undefined }),
+    });
+    const [alone, both] = [of(owners('A. Roe')), of(owners('A. Roe', 'B. Roe'))];
+    const third = {
+      id: 'd',
+      sort: 'engagement',
+      title: 'Sill Roofing',
+      firm: 'Sill Roofing',
+      from: d('2026-08-01'),
+    } as const;
+    const roofed = of({ ...owners('A. Roe'), subjects: [...heron.subjects, third] });
+    expect(outOfDate(filledAs(both), alone.at, undefined)).toMatchObject([{ field: 'two', was: 'B. Roe', now: '' }]);
+    expect(outOfDate(filledAs(alone), both.at, undefined)).toMatchObject([{ field: 'two', was: '', now: 'B. Roe' }]);
+    expect(outOfDate(filledAs(alone), roofed.at, undefined)).toMatchObject([
+      { field: 'firm_3', was: '', now: 'Sill Roofing' },
+    ]);
+    expect(outOfDate(filledAs(both), both.at, undefined)).toEqual([]);
+    const begun = { form: 'application', values: { one: 'A. Roe', begun: '4/1/2026' } };
+    expect(outOfDate(begun, alone.at, undefined)).toEqual([]);
+    const sentences = [
+      { was: 'B. Roe', now: '' },
+      { was: '', now: 'B. Roe' },
+    ].map(changeInWords);
+    expect(sentences).toEqual([
+      'filled with "B. Roe", and there is none by now',
+      'left empty, and it is "B. Roe" by now',
+    ]);
   });
 
   it('and the office’s reading says so, of the signed copy too that took its place', () => {

@@ -1,9 +1,11 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { MergeDone } from '../../core/store/bundle/merge-bundle.ts';
 import { type Lot, openLot, restoreBundle } from '../../core/store/index.ts';
+import { filledRecipe } from '../../core/vocabulary/forms.ts';
 import { begin, day, holder, keepText, type LotInFolder } from './bundle-kit.ts';
 import { sha256 } from './lot-in-folder.ts';
 
@@ -181,6 +183,21 @@ describe('two laptops', () => {
     expect(mine.view().papers).toHaveLength(here + 1);
     expect(wells.flatMap(({ editions }) => editions.map(({ number }) => number))).toEqual(['W-1', 'W-2']);
     expect(await take(mine, theirs, { all: 'mine' })).toMatchObject({ done: false });
+  });
+
+  it('take over of pages that an earlier version purged nothing of what a form was filled with', async () => {
+    await keepText(theirs, { kind: 'form', title: 'Application', text: 'filled form' });
+    await theirs.purge([sha256('filled form')], { reason: 'private' });
+    const database = new Database(join(theirs.folder, 'lot.sqlite'));
+    const filled = filledRecipe('r', { form: 'application', values: { owner: 'Private Name' } });
+    database.prepare('UPDATE rendition SET recipe = ? WHERE sha = ?').run(filled, sha256('pages of filled form'));
+    database.close();
+    expect(await take(mine, theirs)).toMatchObject({ done: true });
+    const kept = new Database(join(mine.folder, 'lot.sqlite'), { readonly: true });
+    const row = kept.prepare('SELECT purged, recipe FROM rendition WHERE sha = ?').get(sha256('pages of filled form'));
+    kept.close();
+    expect(row).toEqual({ purged: 1, recipe: 'r' });
+    expect(readFileSync(join(mine.folder, 'lot.sqlite')).includes('Private Name')).toBe(false);
   });
 
   it('what was removed for good here is never brought back by the other', async () => {

@@ -1,4 +1,5 @@
 import type { RequestAnswer } from '../../desk/door.ts';
+import { changeInWords } from '../../vocabulary/forms.ts';
 import { counted, sizeInWords, table, wrapped } from './lines.ts';
 
 type Form = RequestAnswer<'form-fields'>;
@@ -51,9 +52,7 @@ function blankLines({ blank, candidates, mapped, form, errand }: Form): readonly
 /** An errand's form, box by box. */
 export function formText(form: Form): string {
   const { title, counts, filled, notes, flatten, caution } = form;
-  const changed = (filled?.outOfDate ?? []).map(
-    (one) => `  ${one.title}: filled with "${one.was}", and it is "${one.now}" by now.`,
-  );
+  const changed = (filled?.outOfDate ?? []).map((one) => `  ${one.title}: ${changeInWords(one)}.`);
   return [
     title,
     ...blankLines(form),

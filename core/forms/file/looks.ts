@@ -111,7 +111,8 @@ export function listLook(
   { pen }: { readonly pen: Pen },
 ): PDFRef {
   const frame = frameOf(widget);
-  const size = field.size || 10;
+  const widest = pen.metrics.widthOf(field.options[chosen]?.label ?? '', 'text', 1);
+  const size = Math.min(field.size || 10, widest === 0 ? Number.POSITIVE_INFINITY : (frame.width - 8) / widest);
   const step = size * 1.2;
   const room = Math.max(1, Math.floor((frame.height - 4) / step));
   const first = Math.max(0, Math.min(chosen, field.options.length - room));

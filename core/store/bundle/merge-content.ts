@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import { bareRecipe } from '../../vocabulary/forms.ts';
 import { newFolder, removeFile } from '../disk.ts';
 import { Ledger } from '../ledger.ts';
 import { hashText } from '../migrations.ts';
@@ -148,7 +149,9 @@ export function addContent(ledger: Ledger, theirs: Database, given: NewContent &
   const other = new Ledger({ db: theirs, folder: ledger.folder, lease: undefined, now: ledger.now });
   const purge = db.prepare("UPDATE rendition SET purged = 1, notes = '[]', asked = '', seals = '[]' WHERE sha = ?");
   for (const row of given.renditions) {
-    const { sha, source, recipe, tool, rung, asked, bytes } = row;
+    const { sha, source, tool, rung, asked, bytes } = row;
+    // A bundle of an earlier version still says in the recipe of purged pages what a form was filled with.
+    const recipe = row.purged === 1 ? bareRecipe(row.recipe) : row.recipe;
     const said = { notes: JSON.parse(row.notes), seals: JSON.parse(row.seals), sealed: row.sealed === 1 };
     const rendition = { source, recipe, tool, rung, asked, ...said, pages: pagesOf(other, sha) };
     insertRendition(ledger, { rendition, sha256: sha, bytes });

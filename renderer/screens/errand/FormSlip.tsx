@@ -46,6 +46,10 @@ function NoBlank({ form, onBlank }: { readonly form: FormAnswer; readonly onBlan
   );
 }
 
+function quoted(text: string, none: string): string {
+  return text === '' ? none : `“${text}”`;
+}
+
 function OutOfDate({ form }: { readonly form: FormAnswer }) {
   const changed = form.filled?.outOfDate ?? [];
   if (changed.length === 0) return null;
@@ -54,7 +58,9 @@ function OutOfDate({ form }: { readonly form: FormAnswer }) {
       <p>
         <span className="weight">out of date</span>
         The copy in the lot was filled before something changed.{' '}
-        {changed.map(({ title, was, now }) => `${title}: “${was}” then, “${now}” now.`).join(' ')}
+        {changed
+          .map(({ title, was, now }) => `${title}: ${quoted(was, 'empty')} then, ${quoted(now, 'none')} now.`)
+          .join(' ')}
       </p>
     </div>
   );

@@ -46,10 +46,14 @@ function mustBlank({ found, form, errand, id }: FormAt): Blank {
 
 /** What the boxes are filled with, for telling later what has changed. */
 function filledWith(given: FormAt, { boxes }: FormReading): FilledWith {
-  const filled = new Map(boxes.filter(({ state }) => state === 'filled').map(({ field, title }) => [field, title]));
+  const read = new Map(boxes.map((box) => [box.field, box]));
   const texts = filledTexts(mappingOf(given), { at: given.standpoint, subject: given.subject });
-  const values = Object.fromEntries(Object.entries(texts).filter(([field]) => filled.has(field)));
-  return { form: given.id, values, titles: Object.fromEntries(filled) };
+  const kept = Object.entries(texts).filter(([field, text]) => {
+    const state = read.get(field)?.state;
+    return state === 'filled' || (text === '' && (state === 'empty' || state === 'left'));
+  });
+  const titles = kept.map(([field]) => [field, read.get(field)?.title ?? field] as const);
+  return { form: given.id, values: Object.fromEntries(kept), titles: Object.fromEntries(titles) };
 }
 
 function titleOf({ asked, kind }: FormAt): string {
