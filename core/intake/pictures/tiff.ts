@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import sharp, { type Sharp } from 'sharp';
 import utif from 'utif2';
+import type { LotfileError } from '../../vocabulary/errors.ts';
+import { refused } from '../refusals.ts';
 import { withinTime } from '../within-time.ts';
 import { dotsOf, jpegOf, twoTone } from './dots-to-page.ts';
 import { checkSize, damaged, mostPictures, options, secondsLimit } from './limits.ts';
@@ -95,10 +97,22 @@ async function bySecondReader({ name, bytes, page }: Place): Promise<Made> {
   return { ...(await madeOf(upright, page)), way: 'secondReader', upright };
 }
 
+/** Beyond this a decoder cuts values off instead of scaling them, and shows something else. */
+const mostBits = 16;
+
+function tooFine(name: string): LotfileError {
+  return refused(
+    name,
+    'tells its colours in 32 bits each, as no scanner does.',
+    'Save it as PNG or JPEG and drop that in.',
+  );
+}
+
 const readTwice = 'The usual reader could not make out one of its pictures; a second one did. Look through its pages.';
 
 async function sheetOf(place: Place): Promise<OpenSheet> {
   const { page, name } = place;
+  if (page.bits > mostBits) throw tooFine(name);
   const turnedDensity = densityOf(page);
   const lies = page.orientation >= 5;
   const density =
@@ -117,12 +131,12 @@ async function sheetOf(place: Place): Promise<OpenSheet> {
 
 /** A TIFF whose directories only sharp can follow (BigTIFF): as many pages as it counts. */
 async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
-  const { pages = 1, width, height, density, space } = await sharp(path, options).metadata();
+  const { pages = 1, width, height, density, space, depth } = await sharp(path, options).metadata();
   const page: TiffPage = {
     width,
     height,
     at: 0,
-    bits: 8,
+    bits: depth === 'uchar' || depth === 'char' ? 8 : depth === 'ushort' || depth === 'short' ? 16 : 32,
     samples: 3,
     grey: space === 'b-w',
     compression: 1,

@@ -248,6 +248,15 @@ describe('keeping a TIFF', () => {
     ).toThrow(/as it was/);
   });
 
+  it('refuses colours of 32 bits each, which come out as something else, and says what to do', async () => {
+    const data = Buffer.alloc(60 * 40 * 4);
+    for (let at = 0; at < data.length; at += 4) data.writeUInt32LE((at * 70_001) >>> 0, at);
+    await expect(at.keep(tiffOf([{ width: 60, height: 40, bits: 32, data }]), 'fine.tif')).rejects.toMatchObject({
+      code: 'file refused',
+      message: expect.stringMatching(/32 bits each/),
+    });
+  });
+
   it('refuses what is cut short, what bites its own tail without a picture, and what claims too much', async () => {
     const sound = tiffOf([{ width: 600, height: 400, bits: 8, samples: 3, data: letterL() }]);
     const huge = tiffOf([{ width: 60_000, height: 60_000, bits: 1, data: Buffer.alloc(10) }]);
