@@ -95,7 +95,7 @@ describe('agreements', () => {
     ).toMatch(/begins 2 Mar 2026.*too late/);
     expect(
       judged('covers_days', four, { a: { from: onDay('2026-03-01'), to: onDay('2026-06-29') }, b })[0]?.say,
-    ).toContain('ends too early');
+    ).toMatch(/ends 29 Jun 2026.*too early/);
   });
 
   test('cover of a firm with two days has to span its own days on site', () => {
