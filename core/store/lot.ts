@@ -50,9 +50,8 @@ function closing({ ledger, lease }: Opened): () => void {
       // One is open elsewhere: the next opening sweeps it, and the hold on the lot must not hang on it.
     }
     try {
-      lease?.release();
-    } catch {
-      // The disk or the folder is gone: a hold of a lot that this program has closed counts as none (lease.ts).
+      // Where the disk or the folder is gone that is told; a hold this program has let go of counts as none (lease.ts).
+      ledger.translated(() => lease?.release());
     } finally {
       ledger.db.close();
     }
