@@ -2,6 +2,7 @@ import type { Drawing } from '../typeset/drawing.ts';
 import type { Day } from '../vocabulary/days.ts';
 import type { ErrandReading, Finding } from '../vocabulary/finding.ts';
 import type { EditionId, EditionPage, LotView, PaperId, SeenRect } from '../vocabulary/lot.ts';
+import type { Cents } from '../vocabulary/money.ts';
 import type { Delivery, ErrandId, KindId, OfficeId, Practice } from '../vocabulary/practice.ts';
 
 /** A file kept in the lot, by hash, with the name it came under. */
@@ -21,7 +22,7 @@ export interface EditionContent {
 
 /** Where the rows of a packet come from: an errand's needs, or papers of the owner's own choosing. */
 export type PacketPurpose =
-  | { readonly of: 'errand'; readonly reading: ErrandReading; readonly back?: SentBack | undefined }
+  | { readonly of: 'errand'; readonly reading: ErrandReading; readonly trip?: Trip | undefined }
   | {
       readonly of: 'own choice';
       readonly title: string;
@@ -32,10 +33,16 @@ export type PacketPurpose =
       readonly findings?: readonly Finding[] | undefined;
     };
 
-/** Comments by the office's own numbers; `again` where coming a second time has its own price. */
-export interface SentBack {
+/** What the lot knows of the trip beside its papers: for the owner's own sheet. */
+export interface Trip {
+  /** Their own comments that wait for an answer, by their numbers. */
   readonly comments: readonly { readonly number: string; readonly text: string; readonly due?: Day | undefined }[];
-  readonly again: boolean;
+  /** What it costs this time; cents. */
+  readonly fee?: Cents | undefined;
+  readonly feeNote?: string | undefined;
+  /** The day agreed for their coming out, else the first on which they can. */
+  readonly booked?: Day | undefined;
+  readonly soonest?: Day | undefined;
 }
 
 /** The owner's decision to go although something would be refused; what can't be undone can't be overridden. */

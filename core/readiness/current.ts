@@ -87,6 +87,47 @@ export function currentEntry(at: Standpoint, wanted: Wanted): Entry | undefined 
   return currentByKey(at, `${wanted.kind}\n${subject ?? ''}\n${wanted.approvedBy ?? ''}`).entry;
 }
 
+/** The offices whose approval the practice asks for on a kind; any office's where it asks for none. */
+function approvalOf(at: Standpoint, { edition, paper }: Entry): OfficeId | undefined {
+  const asked = (at.rules.wanters.get(paper.kind) ?? []).flatMap(({ needs }) =>
+    needs.flatMap(({ kinds, approvedBy }) =>
+      approvedBy !== undefined && kinds.includes(paper.kind) ? [approvedBy] : [],
+    ),
+  );
+  if (asked.length === 0) return standingAmong(edition, ['approved'], at.day)?.office;
+  return asked.find((office) => isApprovedBy(edition, office, at.day));
+}
+
+/**
+ * What people work by: once an office approved an edition of a paper, a newer one counts when that office has approved
+ * it too, and until then nobody holds an old copy because of it.
+ */
+export function countingEntry(at: Standpoint, wanted: Pick<Wanted, 'kind' | 'subject'>): Entry | undefined {
+  const newest = currentEntry(at, wanted);
+  for (const entry of newest === undefined ? [] : poolOf(at, wanted.kind, wanted.subject)) {
+    if (entry.paper.id !== newest?.paper.id) continue;
+    const approvedBy = approvalOf(at, entry);
+    if (approvedBy !== undefined) return currentEntry(at, { ...wanted, approvedBy }) ?? newest;
+  }
+  return newest;
+}
+
+export function countingEdition(wanted: Pick<Wanted, 'kind' | 'subject'>, asked: Asked): Edition | undefined {
+  return countingEntry(indexLot(asked), wanted)?.edition;
+}
+
+/** A newer edition that waits for the approval the older one has, with the office it waits for. */
+export function awaitingApproval(
+  wanted: Pick<Wanted, 'kind' | 'subject'>,
+  asked: Asked,
+): { readonly edition: Edition; readonly office: OfficeId } | undefined {
+  const at = indexLot(asked);
+  const [newest, counts] = [currentEntry(at, wanted), countingEntry(at, wanted)];
+  if (newest === undefined || counts === undefined || newest.edition.id === counts.edition.id) return undefined;
+  const office = approvalOf(at, counts);
+  return office === undefined || newest.dated < counts.dated ? undefined : { edition: newest.edition, office };
+}
+
 /**
  * The edition that counts: the newest one not refused, revoked or replaced; where an office's approval is
  * asked for, the newest that this office approved. What was issued or came in after the day isn't there yet.

@@ -6,6 +6,7 @@ import { beforeProblems, holdProblems } from './befores.ts';
 import { caseKey, errandApplies, isSettled, latestVisit } from './errand-case.ts';
 import type { Entry } from './lot-index.ts';
 import { type NeedDraft, readNeeds } from './needs.ts';
+import { unanswered } from './not-answered.ts';
 import { byWeight, type Problem } from './problem.ts';
 import { saysTheSame } from './stale.ts';
 import { type ErrandCase, remembered, type Standpoint } from './standpoint.ts';
@@ -15,7 +16,7 @@ export interface Examined {
   readonly applies: Truth;
   readonly state: ErrandState;
   readonly needs: readonly NeedDraft[];
-  /** Befores and holds that aren't met. */
+  /** Their own comments not answered, befores and holds that aren't met. */
   readonly ahead: readonly Problem[];
   /** Agreements between papers that don't hold or can't be told. */
   readonly agreements: readonly Problem[];
@@ -92,7 +93,7 @@ function examineNow(at: Standpoint, one: ErrandCase): Examined {
   const applies = errandApplies(at, one.errand);
   if (applies === false) return { applies, state: "doesn't apply", ...nothing };
   const needs = readNeeds(at, one);
-  const ahead = [...beforeProblems(at, one), ...holdProblems(at, one)];
+  const ahead = [...unanswered(at, one), ...beforeProblems(at, one), ...holdProblems(at, one)];
   const agreements = agreementProblems(at, one, needs);
   const state = stateOf(at, one, isBlocked(needs, [...ahead, ...agreements]));
   return { applies, state, needs, ahead, agreements: agreements.toSorted(byWeight) };

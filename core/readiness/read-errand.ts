@@ -67,11 +67,15 @@ function booking(at: Standpoint, one: ErrandCase): readonly { say: string; why: 
   const { errand } = one;
   const { book, againFee } = errand;
   if (book === undefined) return [];
-  const { soonest, by } = bookingDays(book, firstDay(at, one), at);
+  const first = firstDay(at, one);
+  const { soonest, by } = bookingDays(book, first, at);
+  // Nobody can book what something else has to come before.
+  const call =
+    first === undefined ? `: book it by ${weekdayWords(by)}${book.until === undefined ? '' : `, ${book.until}`}` : '';
   const again = againFee === undefined || againFee === 0 ? '' : ` Coming again costs ${moneyInWords(againFee)}.`;
   return [
     {
-      say: `They come on ${weekdayWords(soonest)} at the earliest: book it by ${weekdayWords(by)}${book.until === undefined ? '' : `, ${book.until}`}.`,
+      say: `They come on ${weekdayWords(soonest)} at the earliest${call}.`,
       why: `${officeTitle(at, errand.office)} wants it booked ${spanInWords(book.ahead)} ahead.${again}`,
       remedy: 'Call once the work is ready to be looked at, and not before.',
     },

@@ -1,5 +1,5 @@
 import type { Agreement } from '../vocabulary/practice.ts';
-import { currentEntry, replacerOf, stands } from './current.ts';
+import { countingEntry, currentEntry, replacerOf, stands } from './current.ts';
 import type { Entry } from './lot-index.ts';
 import { isApprovedBy, standingAmong } from './standing.ts';
 import { kindOf, remembered, type Standpoint } from './standpoint.ts';
@@ -48,7 +48,7 @@ function judge(at: Standpoint, entry: Entry, path: readonly string[]): Staleness
 /** No "made from" was noted: only a source that came after it raises the question. */
 function unlinked(at: Standpoint, entry: Entry): Staleness {
   for (const kind of kindOf(at, entry.paper.kind)?.madeFrom ?? []) {
-    const source = currentEntry(at, { kind, subject: entry.paper.subject });
+    const source = countingEntry(at, { kind, subject: entry.paper.subject });
     if (source !== undefined && stands(at, source) && source.dated > entry.dated) return { is: 'unsure', by: source };
   }
   return { is: 'fresh' };

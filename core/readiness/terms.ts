@@ -2,7 +2,7 @@ import { figures } from '../figures/index.ts';
 import type { FactValue } from '../vocabulary/facts.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import type { KindId, QuestionId, Term } from '../vocabulary/practice.ts';
-import { currentEntry } from './current.ts';
+import { countingEntry } from './current.ts';
 import type { Entry } from './lot-index.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
 import { factOf } from './whole-edition.ts';
@@ -40,7 +40,7 @@ const identitySorts = { owner: 'name', place: 'address', parcel: 'parcel number'
 
 function paperTerm(given: TermCase, kind: KindId, fact: string): TermValue {
   const { at, subject } = given;
-  const entry = given.chosen.get(kind) ?? currentEntry(at, { kind, subject });
+  const entry = given.chosen.get(kind) ?? countingEntry(at, { kind, subject });
   if (entry === undefined) return { is: 'no paper', kind };
   const rule = kindOf(at, kind);
   const title = rule !== undefined && Object.hasOwn(rule.facts, fact) ? rule.facts[fact]?.title : undefined;

@@ -17,6 +17,20 @@ export function visitsMade(at: Standpoint, errand: Errand, subject: SubjectId | 
   );
 }
 
+/** Somebody came and left the errand with a word; who found the door shut or called it off said nothing of it. */
+function decided({ state, outcome }: Visit): boolean {
+  return state === 'settled' && outcome !== 'partial' && outcome !== 'no access' && outcome !== 'cancelled';
+}
+
+/**
+ * Of visits, oldest first, those whose comments still count: what a later visit settled is closed by it; corrections
+ * that came with the pass itself stay open until answered.
+ */
+export function stillCounting(visits: readonly Visit[]): readonly Visit[] {
+  const last = visits.findLastIndex(decided);
+  return last < 0 ? visits : visits.slice(last);
+}
+
 /** What a visit counts for: an inspection made, one approved, or nothing (nobody got in, or it was called off). */
 function countsAs(errand: Errand, visit: Visit): 'approved' | 'made' | 'nothing' {
   switch (visit.outcome) {

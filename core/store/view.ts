@@ -13,6 +13,7 @@ import type {
   Standing,
   Subject,
   Visit,
+  VisitSaid,
 } from '../vocabulary/lot.ts';
 import { readFact } from './fact-value.ts';
 import type { Ledger } from './ledger.ts';
@@ -199,6 +200,30 @@ function papersOf(ledger: Ledger): readonly Paper[] {
   return before.papers;
 }
 
+type SaidRow = Nullable<VisitSaid> & { readonly visit: string };
+
+/** Visits with what the office left them with, so that nothing they asked for is forgotten. */
+function visitsOf({ db }: Ledger): readonly Visit[] {
+  const said = Map.groupBy(
+    db
+      .prepare<[], SaidRow>(
+        `SELECT visit, number, text, due, answered FROM comment
+         LEFT JOIN comment_more ON comment_more.comment = comment.seq ORDER BY comment.seq`,
+      )
+      .all(),
+    ({ visit }) => visit,
+  );
+  return db
+    .prepare<[], Nullable<Omit<Visit, 'said'>>>(
+      'SELECT id, errand, subject, day, state, outcome, note, packet FROM visit ORDER BY seq',
+    )
+    .all()
+    .map((row) => {
+      const rows = said.get(row.id)?.map(({ visit: _visit, ...one }) => present<VisitSaid>(one));
+      return { ...present<Omit<Visit, 'said'>>(row), ...(rows === undefined ? {} : { said: rows }) };
+    });
+}
+
 /** Everything readiness needs to know, read in a dozen statements. */
 export function readView(ledger: Ledger): LotView {
   const { db } = ledger;
@@ -223,6 +248,6 @@ export function readView(ledger: Ledger): LotView {
     ),
     events: all<LotEvent>('SELECT event, day, note FROM event ORDER BY day, seq'),
     papers: papersOf(ledger),
-    visits: all<Visit>('SELECT id, errand, subject, day, state, outcome, note, packet FROM visit ORDER BY seq'),
+    visits: visitsOf(ledger),
   };
 }

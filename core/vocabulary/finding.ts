@@ -28,6 +28,7 @@ export const findingSorts = [
   'may not apply',
   'event missing',
   'errand not settled',
+  'not answered',
   'too early',
   'duty at risk',
   'ask to extend',

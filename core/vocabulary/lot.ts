@@ -112,6 +112,16 @@ export const visitOutcomes = [
 ] as const;
 export type VisitOutcome = (typeof visitOutcomes)[number];
 
+/** One numbered comment or correction an office left a visit with. */
+export interface VisitSaid {
+  readonly number: string;
+  readonly text: string;
+  /** Until when they want it answered. */
+  readonly due?: Day | undefined;
+  /** The day it was answered; undefined while it waits. */
+  readonly answered?: Day | undefined;
+}
+
 export interface Visit {
   readonly id: VisitId;
   readonly errand: ErrandId;
@@ -121,6 +131,8 @@ export interface Visit {
   readonly outcome?: VisitOutcome | undefined;
   readonly note?: string | undefined;
   readonly packet?: PacketId | undefined;
+  /** In the order they were noted; left out where they said nothing. */
+  readonly said?: readonly VisitSaid[] | undefined;
 }
 
 /** Everything readiness needs to know of a lot, read in one go. */

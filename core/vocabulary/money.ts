@@ -1,6 +1,14 @@
 /** Money in whole US cents: no fractions, so no rounding surprises. */
 export type Cents = number;
 
+/** What the next going costs. Cents; undefined where nobody noted a price. */
+export interface FeeDue {
+  readonly fee: Cents | undefined;
+  readonly feeNote: string | undefined;
+  /** They came once in vain: not passed, or nobody let them in. */
+  readonly again: boolean;
+}
+
 /**
  * Reads "240 usd", "1,250.50 usd", "$240", "free".
  * @returns undefined where the words are no amount.

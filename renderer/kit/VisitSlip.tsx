@@ -66,6 +66,11 @@ function hintFor({ id }: VisitEnd): string | undefined {
   }
 }
 
+const wasIt = [
+  { id: 'yes', title: 'Yes, on another day' },
+  { id: 'no', title: 'No, that booking stands' },
+];
+
 export interface VisitSlipProps {
   readonly about: VisitAbout;
   /** Told where it is settled before its time. */
@@ -79,14 +84,19 @@ export function VisitSlip({ about, early, onClose }: VisitSlipProps) {
   const { errand, subject, title, inspection, booked } = about;
   const options = endsOf(about);
   const [picked, pick] = useState<string>();
-  const [day, setDay] = useState<Day | undefined>(booked !== undefined && booked.day <= today ? booked.day : today);
+  const [day, setDay] = useState<Day | undefined>(booked?.day ?? today);
+  const [was, setWas] = useState<string>();
   const [note, setNote] = useState('');
   const [comments, setComments] = useState('');
   const [due, setDue] = useState<Day>();
   const came = options.find(({ id }) => id === picked);
   const lines = comments.split('\n').flatMap((line) => (line.trim() === '' ? [] : [line.trim()]));
   const hint = came === undefined ? undefined : hintFor(came);
-  const ready = came !== undefined && day !== undefined;
+  const planned = came?.state === 'planned';
+  // A result is noted once they came; and which visit it was has to be said where the day isn't the booked one.
+  const ahead = day !== undefined && day > today && came !== undefined && !planned;
+  const asks = booked !== undefined && day !== undefined && day !== booked.day && !planned;
+  const ready = came !== undefined && day !== undefined && !ahead && (!asks || was !== undefined);
   const act = async (): Promise<void> => {
     if (!ready) return;
     const reply = await perform(
@@ -94,7 +104,7 @@ export function VisitSlip({ about, early, onClose }: VisitSlipProps) {
       {
         errand,
         subject,
-        visit: booked?.visit,
+        visit: asks && was === 'no' ? undefined : booked?.visit,
         day,
         state: came.state,
         outcome: came.outcome,
@@ -125,7 +135,13 @@ export function VisitSlip({ about, early, onClose }: VisitSlipProps) {
             label="On"
             value={day}
             onChange={setDay}
-            hint={booked === undefined ? undefined : `Booked for ${dayWithWeekday(booked.day)}.`}
+            hint={
+              ahead
+                ? `${dayWithWeekday(day)} is still to come: say the day they came.`
+                : booked === undefined
+                  ? undefined
+                  : `Booked for ${dayWithWeekday(booked.day)}.`
+            }
           />
           <Field
             label="Note (if you like)"
@@ -134,6 +150,14 @@ export function VisitSlip({ about, early, onClose }: VisitSlipProps) {
             hint={inspection ? 'Who came, by name.' : undefined}
           />
         </div>
+        {asks && booked !== undefined ? (
+          <Choices
+            label={`Was this the visit booked for ${dayWithWeekday(booked.day)}?`}
+            options={wasIt}
+            value={was}
+            onChange={setWas}
+          />
+        ) : null}
         {came?.comments === true ? (
           <>
             <Field

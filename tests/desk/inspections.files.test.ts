@@ -70,9 +70,13 @@ it('says on which day a permit lapses unless somebody inspects, and which inspec
 it('a booking becomes what came of it; corrections stand by number with their deadline until answered', async () => {
   const { desk } = small;
   const footing = { errand: 'footing-inspect' } as const;
-  const { visit } = await desk.ask('visit', { ...footing, day: '2026-04-14', state: 'planned' }, small);
+  const { visit } = await desk.ask(
+    'visit',
+    { ...footing, day: '2026-04-14', state: 'planned', note: 'before noon, no. 4417' },
+    small,
+  );
   expect(row(await desk.ask('inspections', {}, small), 'footing-inspect').booked).toEqual({ visit, day: '2026-04-14' });
-  const comments = ['Two bars short.', 'Bond the electrode.'];
+  const comments = ['1. Two bars short.', '2. Bond the electrode.'];
   const failed = { day: '2026-04-14', state: 'sent back', outcome: 'fail', due: '2026-04-20' } as const;
   const came = { ...footing, ...failed, visit, comments };
   await desk.ask('visit', came, small);
@@ -82,8 +86,15 @@ it('a booking becomes what came of it; corrections stand by number with their de
     visits: [{ day: '2026-04-13' }, { visit, words: 'not passed' }],
   });
   expect(row(after, 'footing-inspect').booked).toBeUndefined();
+  // What was agreed for the day is no word on what came of it.
+  expect(row(after, 'footing-inspect').visits[1]?.note).toBeUndefined();
   expect(after.corrections).toMatchObject([
-    { visit, open: 2, words: 'not passed', comments: [{ number: '1', due: '2026-04-20' }, { number: '2' }] },
+    {
+      visit,
+      open: 2,
+      words: 'not passed',
+      comments: [{ number: '1', text: 'Two bars short.', due: '2026-04-20' }, { number: '2' }],
+    },
   ]);
   await expect(desk.ask('visit', came, small)).rejects.toMatchObject({ code: 'not found' });
   const passed = { ...footing, day: '2026-04-14', state: 'settled', outcome: 'pass with corrections' } as const;

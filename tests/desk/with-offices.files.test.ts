@@ -57,6 +57,39 @@ it('says who holds which copies, and that an edition they hold was replaced sinc
   expect((await desk.ask('with-offices', {}, small)).offices).toEqual([]);
 });
 
+it('says that a revision not approved yet makes nobody’s copy old, and whom to tell once it is', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  await keepPlans(small, 'C');
+  const stand = (edition: string) =>
+    desk.ask('standing', { edition, office: 'plan-review', word: 'approved', day: '2026-04-10' }, small);
+  await stand('P-C');
+  const { packet } = await desk.ask('assemble', { papers: ['P-C'], recipient: 'The framer', title: 'Plans' }, small);
+  await desk.ask('hand-over', { packet, to: 'The framer', how: 'printed' }, small);
+  const trusses = { files: [], physicalOnly: true, kind: 'truss-sheets', number: 'T-1' };
+  await desk.ask('keep', { papers: [{ ...trusses, links: [{ word: 'made from', to: 'P-C' }] }] }, small);
+  await keepPlans(small, 'D', 'P-C');
+  const held = async () => (await desk.ask('with-offices', {}, small)).others[0]?.editions[0]?.old;
+  const [before] = (await desk.ask('with-offices', {}, small)).changed;
+  expect(before).toMatchObject({
+    now: 'revision C',
+    holders: [],
+    makers: [],
+    pending: {
+      next: 'revision D',
+      tell: [{ to: 'The framer', holds: 'revision C' }],
+      makers: [{ number: 'T-1', from: 'revision C' }],
+    },
+  });
+  expect(await held()).toBe(false);
+  expect((await desk.ask('pages', { edition: 'P-C' }, small)).current).toBe(true);
+  await stand('P-D');
+  const [after] = (await desk.ask('with-offices', {}, small)).changed;
+  expect(after).toMatchObject({ now: 'revision D', holders: [{ to: 'The framer', holds: 'revision C' }] });
+  expect(after?.pending).toBeUndefined();
+  expect(await held()).toBe(true);
+});
+
 it('says what lies there, what they sent back with which comments, and till when to answer', async () => {
   await using small = await openSmallLot();
   const { desk } = small;

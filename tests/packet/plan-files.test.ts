@@ -246,6 +246,29 @@ describe('the errand sheet', () => {
     }
   });
 
+  it('begins with what they want put right, a box each; nobody goes to an inspection, they come', () => {
+    const plan = planOf({
+      papers: { deed: {}, plans: 'missing' },
+      errand: { inspection: true, onSite: ['a ladder'], bring: ['photo id'], fee: 9000 },
+      findings: [missingFinding('plans', { sort: 'not answered', say: 'Correction 3 is not answered.' })],
+      trip: {
+        comments: [{ number: '3', text: 'Bolt the hold-down.', due: '2026-04-20' }],
+        fee: 4500,
+        feeNote: 'for coming again',
+        soonest: '2026-04-15',
+      },
+    });
+    const told = writtenWords(assembled(plan, 'errand sheet')[0]);
+    const order = ['To have put right', '3. Bolt the hold-down.', 'they come from', 'To have ready on the site'];
+    const places = order.map((word) => told.indexOf(word));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(places.every((at) => at >= 0)).toBe(true);
+    expect(told).toContain('no day is booked yet; Wed 15 Apr 2026 at the earliest');
+    expect(told).toContain('$45, for coming again');
+    expect(told).not.toMatch(/go to|To carry|\$90|Correction 3 is not answered/);
+    for (const ready of ['deed', 'photo id', 'a ladder']) expect(told).toContain(ready);
+  });
+
   it('tells findings of one reason together, and what is only to bring among the things to carry', () => {
     const same = { why: 'The desk counts signatures.', remedy: { say: 'Sign it.' } };
     const plan = planOf({

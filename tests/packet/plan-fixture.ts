@@ -1,4 +1,4 @@
-import type { EditionContent, PacketOrder } from '../../core/packet/plan-model.ts';
+import type { EditionContent, PacketOrder, Trip } from '../../core/packet/plan-model.ts';
 import type { FontMetrics } from '../../core/typeset/drawing.ts';
 import type { Finding, NeedReading } from '../../core/vocabulary/finding.ts';
 import type { Edition, EditionPage, LotView, Paper } from '../../core/vocabulary/lot.ts';
@@ -169,6 +169,7 @@ export interface OrderShape {
   readonly readings?: (reading: NeedReading) => NeedReading;
   readonly override?: PacketOrder['override'];
   readonly lot?: Partial<LotView>;
+  readonly trip?: Trip;
 }
 
 /** A packet order for one errand with one need per paper. */
@@ -237,6 +238,7 @@ export function orderOf(shape: OrderShape): PacketOrder {
     purpose: {
       of: 'errand',
       reading: { errand: 'permit-apply', day: '2026-04-14', state: 'can go', needs: readings, findings },
+      trip: shape.trip,
     },
     contents: Object.fromEntries(held.map(([id, one]) => [one.edition?.id ?? `${id}-e`, content(id, one)])),
     override: shape.override,

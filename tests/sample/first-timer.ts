@@ -31,8 +31,11 @@ export const framing = {
   /** Framing was not passed and insulation not looked at; the septic system was never looked at. */
   walls: ['Framing inspection', 'Insulation inspection'],
   septicHold: 'Septic system final',
-  /** The agent was sent revision C and its costs on 17 April; the mortgage was recorded in March and never sent. */
-  insurer: ['House plans, revision D', 'Recorded mortgage, 2026-000611'],
+  /**
+   * The agent was sent revision C and its costs on 17 April; the mortgage was recorded in March and never sent. Revision D
+   * is nothing to them until it is approved.
+   */
+  insurer: ['Recorded mortgage, 2026-000611'],
   /** On site from 14 September, covered from 21 September: seven days, the 14th to the 20th. */
   uncovered:
     'Alder and Ash Framing (framing): no certificate of liability insurance in hand for 14 Sep 2026 through 20 Sep 2026, 7 days.',
@@ -44,6 +47,8 @@ export const framing = {
     'Fire-stopping is missing at the chase beside the bath.',
   ],
   notApproved: "revision D is newer, but Brindlemoor Permit Desk hasn't approved it: revision C counts.",
+  pending:
+    'House plans: revision D of 14 Sep 2026 is not approved yet by Brindlemoor Permit Desk: revision C counts on the site. Once it is approved, tell:',
   /** Everyone the story gave revision C to, the county's three sets included; and who made something from it. */
   holders: [
     'Alder and Ash Framing',

@@ -27,7 +27,7 @@ describe('comments an office sent back', () => {
     const first = page.locator('.office-comments li').first();
     await first.getByText('answer by 8 May 2026').waitFor();
     await page.getByText(/2 comments wait for your answer; they want it by 8 May 2026/).waitFor();
-    await page.getByRole('button', { name: 'Correct comment 1' }).click();
+    await page.getByRole('button', { name: 'Change comment 1' }).click();
     await page.getByLabel('Their number').fill('S-3');
     await page.getByRole('button', { name: 'Note it' }).click();
     await page.getByText('S-3. Show the holdown').waitFor();

@@ -44,7 +44,7 @@ describe('inspections', () => {
     await page.getByText('Passed inspection recorded on 22 Jun 2026 by Brindlemoor Building Inspections.').waitFor();
     expect(await page.locator('main').textContent()).not.toMatch(/safe to cover|\bsafe\b/i);
     // 180 days from the approved inspection of 22 June.
-    await page.locator('.inspections-idle', { hasText: 'BP-26-0412 lapses on Sun 20 Dec 2026' }).waitFor();
+    await page.locator('.inspections-idle', { hasText: 'BP-26-0412 good through Sat 19 Dec 2026' }).waitFor();
     expect(await axeBoth(page)).toEqual([]);
   });
 
@@ -70,11 +70,20 @@ describe('inspections', () => {
     ).toEqual(['Planned', 'Passed', 'Failed', 'Nobody let them in']);
     await slip.getByText('Nobody let them in').click();
     await slip.getByText('It counts as no inspection').waitFor();
+    // It begins at the booked day, which is still to come; another one has to say which visit it was.
+    await slip.getByText('Wed 5 Aug 2026 is still to come: say the day they came.').waitFor();
+    const note = slip.getByRole('button', { name: 'Note it' });
+    expect(await note.isDisabled()).toBe(true);
+    await slip.getByRole('group', { name: 'On' }).getByRole('spinbutton').first().focus();
+    await page.keyboard.type('8032026');
+    await slip.getByText('Was this the visit booked for Wed 5 Aug 2026?').waitFor();
+    expect(await note.isDisabled()).toBe(true);
+    await slip.getByText('Yes, on another day').click();
     expect(await axeFindings(page)).toEqual([]);
     await slip.getByRole('button', { name: 'Note it' }).focus();
     await page.keyboard.press('Enter');
     const next = page.locator('.inspections-next');
-    await next.getByText('costs $45, due with the next coming').waitFor();
+    await next.getByText('$45, for coming again').waitFor();
     await next.getByText('no access 3 Aug 2026').waitFor();
     expect(await next.getByText('Booked for').count()).toBe(0);
     await page.getByRole('button', { name: /^Undo: Temporary power/ }).click();
@@ -84,12 +93,12 @@ describe('inspections', () => {
   it('closes a correction by its number with the paper that shows it', async () => {
     const { page } = open;
     const corrections = page.locator('.inspections-corrections');
-    await corrections.getByText('2 open').waitFor();
+    await corrections.getByText('2 to answer').waitFor();
     await page.getByRole('button', { name: 'Answer comment 1' }).click();
     const slip = page.getByRole('dialog', { name: 'Comment 1' });
     await slip.getByLabel('What was done about it').fill('New barrier laid and taped.');
     await slip.getByRole('button', { name: 'Note the answer' }).click();
-    await corrections.getByText('1 open').waitFor();
+    await corrections.getByText('1 to answer').waitFor();
     await corrections.getByText('answered 3 Aug 2026: New barrier laid and taped.').waitFor();
   });
 

@@ -1,19 +1,21 @@
 import { dayInWords, dayWithWeekday, moneyInWords, type RequestAnswer } from '../../desk/door.ts';
-import { labelled, wrapped } from './lines.ts';
+import { commentWords, feeWords, labelled, wrapped } from './lines.ts';
 
 type Inspections = RequestAnswer<'inspections'>;
 type Row = Inspections['rows'][number];
 
-function bookingWords({ booking, booked }: Row): string {
+function bookingWords({ booking, booked, waitsFor }: Row): string {
   if (booked !== undefined) return `booked for ${dayWithWeekday(booked.day)}`;
   if (booking === undefined) return '';
   const until = booking.until === undefined ? '' : `, ${booking.until}`;
+  if (waitsFor.length > 0) return `${dayWithWeekday(booking.soonest)} at the earliest`;
   return `book by ${dayWithWeekday(booking.by)}${until}, to have them on ${dayWithWeekday(booking.soonest)}`;
 }
 
-function feeWords({ fee, againFee, again }: Row): string {
+function rowFee({ fee, againFee, again }: Row): string {
+  if (again && againFee !== undefined) return `${moneyInWords(againFee)}, for coming again`;
   const first = fee === undefined ? '' : fee === 0 ? 'no fee' : moneyInWords(fee);
-  const second = againFee === undefined ? '' : `coming again ${moneyInWords(againFee)}${again ? ', due now' : ''}`;
+  const second = againFee === undefined ? '' : `coming again ${moneyInWords(againFee)}`;
   return [first, second].filter((part) => part !== '').join('; ');
 }
 
@@ -26,7 +28,7 @@ function rowLines(row: Row): readonly string[] {
     ...wrapped(recorded, 4),
     ...listed('First:', waitsFor.map(({ title: first }) => first).join(', ')),
     ...listed('When:', bookingWords(row)),
-    ...listed('Fee:', feeWords(row)),
+    ...listed('Fee:', rowFee(row)),
     ...listed('Ready on the site:', onSite.join(', ')),
     ...listed('It holds:', holds.map(({ title: hold }) => hold).join(', ')),
   ];
@@ -36,20 +38,23 @@ function gateLines({ title, rests }: Inspections['gates'][number]): readonly str
   return [`  ${title}`, ...rests.flatMap(({ title: rest, recorded }) => wrapped(`${rest}: ${recorded}`, 4))];
 }
 
-function idleLines({ title, number, lapses, span, since, restart }: Inspections['idle'][number]): readonly string[] {
-  const words = `${title} ${number} lapses on ${dayWithWeekday(lapses)}, unless there is an ${since} before (${span}).`;
+function idleLines({ title, number, through, span, since, restart }: Inspections['idle'][number]): readonly string[] {
+  const words = `${title} ${number}: good through ${dayWithWeekday(through)}, unless an ${since} comes before (${span}).`;
   if (restart === undefined) return wrapped(words, 2);
   const when = restart.earliest === undefined ? '' : `, ${dayWithWeekday(restart.earliest)} at the earliest`;
   const late = restart.inTime ? '' : ': too late for it, so ask for more time';
-  return [...wrapped(words, 2), ...wrapped(`For the least money: ${restart.title}${when}${late}.`, 4)];
+  return [
+    ...wrapped(words, 2),
+    ...wrapped(`For the least money: ${restart.title} (${feeWords(restart)})${when}${late}.`, 4),
+  ];
 }
 
 function correctionLines({ title, day, words, comments }: Inspections['corrections'][number]): readonly string[] {
   return [
     `  ${title}, ${words} ${dayInWords(day)}`,
     ...comments.flatMap(({ comment, number, text, due, answered }) => {
-      const end = answered === undefined ? (due === undefined ? '' : `, by ${dayInWords(due)}`) : ', answered';
-      return labelled(`    ${number}:`, `${text}${end} (${comment})`, 0);
+      const end = answered === undefined ? (due === undefined ? '' : ` By ${dayInWords(due)}.`) : ' Answered.';
+      return labelled(`    ${number}.`, `${text}${end} (${commentWords(comment, answered)})`, 0);
     }),
   ];
 }
@@ -69,6 +74,7 @@ export function inspectionsText({ rows, gates, idle, corrections, offered }: Ins
       'Not held here, as far as the rules on file say',
       offered.flatMap(({ title, rule }) => wrapped(`${title} (${rule.rule})`, 2)),
     ),
+    'Days are by the offices’ time alone; yours for building comes on top.',
     'What is recorded is what somebody noted. Look at the posted card; the inspector decides.',
   ].join('\n');
 }

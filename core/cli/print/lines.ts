@@ -1,3 +1,5 @@
+import { moneyInWords } from '../../desk/door.ts';
+
 const width = 100;
 
 /** Wraps a sentence to the terminal, each line after `indent` blanks. */
@@ -41,4 +43,22 @@ export function sizeInWords(bytes: number): string {
 
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
+}
+
+/** "$640, 150 of it now", "none", what is noted of it, or that it has to be asked for. */
+export function feeWords({
+  fee,
+  feeNote,
+}: {
+  readonly fee?: number | undefined;
+  readonly feeNote?: string | undefined;
+}): string {
+  if (fee === undefined) return feeNote ?? 'not known: ask';
+  const money = fee === 0 ? 'none' : moneyInWords(fee);
+  return feeNote === undefined ? money : `${money}, ${feeNote}`;
+}
+
+/** How a comment is named to the program: by its row, for the office's number may stand twice. */
+export function commentWords(row: string, answered: unknown): string {
+  return answered === undefined ? `answer-comment ${row}` : `comment ${row}`;
 }

@@ -1,7 +1,7 @@
 import { dayInWords, type RequestAnswer } from '../../desk/door.ts';
 import { figureLines } from './figures.ts';
 import { paperMarks } from './findings.ts';
-import { counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
+import { commentWords, counted, labelled, sizeInWords, table, wrapped } from './lines.ts';
 
 type Pages = RequestAnswer<'pages'>;
 
@@ -57,23 +57,41 @@ function handedLines({ handover, day, title, to, how, receipt, editions }: Hande
 
 type Changed = RequestAnswer<'with-offices'>['changed'][number];
 
+function holderLines(holders: Changed['holders']): readonly string[] {
+  return table(
+    holders.map(({ to, holds, day, how, copies }) => [
+      `  ${to}`,
+      `holds ${holds}${copies > 1 ? `, ${copies} copies` : ''}`,
+      `since ${dayInWords(day)}, ${how}`,
+    ]),
+  );
+}
+
+function makerLines(makers: Changed['makers']): readonly string[] {
+  return table(
+    makers.map(({ office, title, number, from }) => [
+      `  ${office}`,
+      `made ${title}${number === '' ? '' : ` ${number}`} from ${from}`,
+    ]),
+  );
+}
+
+function pendingLines({ title, now, pending }: Changed): readonly string[] {
+  if (pending === undefined) return [];
+  const { next, dated, office, tell, makers } = pending;
+  const say = `${title}: ${next} of ${dayInWords(dated)} is not approved yet by ${office}: ${now} counts on the site. Once it is approved, tell:`;
+  return [...wrapped(say, 0), ...holderLines(tell), ...makerLines(makers), ''];
+}
+
 /** Whom to tell that a paper changed: who holds the old one, who made something from it. */
-function changedLines({ title, now, since, holders, makers }: Changed): readonly string[] {
+function changedLines(changed: Changed): readonly string[] {
+  const { title, now, since, holders, makers } = changed;
+  if (holders.length + makers.length === 0) return pendingLines(changed);
   return [
+    ...pendingLines(changed),
     `${title}: ${now} counts since ${dayInWords(since)}. Tell those who have the old one:`,
-    ...table(
-      holders.map(({ to, holds, day, how, copies }) => [
-        `  ${to}`,
-        `holds ${holds}${copies > 1 ? `, ${copies} copies` : ''}`,
-        `since ${dayInWords(day)}, ${how}`,
-      ]),
-    ),
-    ...table(
-      makers.map(({ office, title: made, number, from }) => [
-        `  ${office}`,
-        `made ${made}${number === '' ? '' : ` ${number}`} from ${from}`,
-      ]),
-    ),
+    ...holderLines(holders),
+    ...makerLines(makers),
     '',
   ];
 }
@@ -87,7 +105,7 @@ function officeLines({ office, waiting, back, handed, awaited, clocks, unseen }:
     ...back.flatMap(({ title, comments }) => [
       `  sent back: ${title}`,
       ...comments.flatMap(({ comment, number, text, answer }) => [
-        ...labelled(`    ${number}:`, `${text} (${comment})`, 0),
+        ...labelled(`    ${number}.`, `${text} (${commentWords(comment, answer)})`, 0),
         ...(answer === undefined ? [] : labelled('      answered:', answer, 0)),
       ]),
     ]),

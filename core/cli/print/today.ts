@@ -1,6 +1,6 @@
-import { dayInWords, moneyInWords, type RequestAnswer } from '../../desk/door.ts';
+import { dayInWords, type RequestAnswer } from '../../desk/door.ts';
 import { findingLines, paperMarks } from './findings.ts';
-import { counted, labelled, table, wrapped } from './lines.ts';
+import { commentWords, counted, feeWords, labelled, table, wrapped } from './lines.ts';
 
 type Today = RequestAnswer<'today'>;
 type Errand = Today['can'][number];
@@ -19,7 +19,7 @@ function whoAndWhere({ office, fee, feeNote }: Errand): readonly string[] {
     ['Phone:', office.phone],
     ['Who must appear:', office.appear],
     ['Appointment:', office.appointment],
-    ['Fee:', fee === undefined ? (feeNote ?? 'ask') : fee === 0 ? 'none' : moneyInWords(fee)],
+    ['Fee:', feeWords({ fee, feeNote })],
     ['Pay to:', [office.payee, office.pays].filter(Boolean).join('; ')],
   ];
   return rows.flatMap(([label, value]) => (value === undefined || value === '' ? [] : labelled(label, value, 5)));
@@ -62,7 +62,9 @@ export function todayText(answer: Today): string {
     ...(beginWith.length === 0 ? [] : [...labelled('Find and keep first:', beginWith.join('; '), 0), '']),
     ...back.flatMap(({ title, office, comments }) => [
       `${office.title} sent back: ${title}`,
-      ...comments.flatMap(({ number, text, comment }) => labelled(`  ${number}:`, `${text} (${comment})`, 0)),
+      ...comments.flatMap(({ number, text, comment }) =>
+        labelled(`  ${number}.`, `${text} (${commentWords(comment, undefined)})`, 0),
+      ),
       '',
     ]),
     ...waiting.flatMap(({ title, office, since, days }) =>

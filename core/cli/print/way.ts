@@ -1,7 +1,7 @@
 import { dayInWords, type ErrandAnswer, moneyInWords, type WayAnswer } from '../../desk/door.ts';
 import { figureLines } from './figures.ts';
 import { findingLines, findingsText, paperMarks } from './findings.ts';
-import { counted, labelled, table, wrapped } from './lines.ts';
+import { counted, feeWords, labelled, table, wrapped } from './lines.ts';
 
 function spareInWords(spare: number | undefined): string {
   if (spare === undefined) return '';
@@ -59,7 +59,7 @@ const useWords: Readonly<Record<string, string>> = {
 };
 
 /** One errand: where, when, what to carry, and what they will say. */
-export function errandText({ errand, office, reading, needs, comments, figures }: ErrandAnswer): string {
+export function errandText({ errand, office, reading, needs, comments, due, figures }: ErrandAnswer): string {
   const facts = [
     ['Office', office.title],
     [
@@ -68,16 +68,18 @@ export function errandText({ errand, office, reading, needs, comments, figures }
         .filter(Boolean)
         .join('; '),
     ],
-    ['Fee', errand.fee === undefined ? (errand.feeNote ?? 'ask') : moneyInWords(errand.fee)],
+    ['Fee', feeWords(due)],
     ['Pay to', office.payee ?? ''],
     ['Who must appear', office.appear ?? ''],
     ['Bring', errand.bring.join(', ')],
   ].filter(([, value]) => value !== '');
+  // What stands among the findings is not said twice.
+  const said = reading.findings.some(({ sort }) => sort === 'not answered') ? [] : comments;
   return [
     `${errand.title}: ${reading.state}, on ${dayInWords(reading.day)}`,
     '',
-    ...comments.flatMap(({ number, text, day }) => labelled(`They said ${number}:`, `${text} (${dayInWords(day)})`, 0)),
-    ...(comments.length > 0 ? [''] : []),
+    ...said.flatMap(({ number, text, day }) => labelled(`They said ${number}.`, `${text} (${dayInWords(day)})`, 0)),
+    ...(said.length > 0 ? [''] : []),
     ...table(facts.map(([label = '', value = '']) => [`${label}:`, value])),
     '',
     ...table(

@@ -4,6 +4,7 @@ import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { Answer, FactSort } from '../../vocabulary/facts.ts';
 import type { ErrandReading, Finding, NeedReading, PaperState, Way, WayStop } from '../../vocabulary/finding.ts';
 import type { Identity, LotEvent, Subject, VisitOutcome } from '../../vocabulary/lot.ts';
+import type { FeeDue } from '../../vocabulary/money.ts';
 import type { Basis, Errand, Office, OfficeSort, Practice } from '../../vocabulary/practice.ts';
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, HoldOnRow } from './inspection-answers.ts';
@@ -144,6 +145,8 @@ export interface ErrandAnswer {
   })[];
   /** What they sent it back with and nobody has answered yet, newest visit first. */
   readonly comments: readonly CommentRow[];
+  /** What the next going costs, coming again included. */
+  readonly due: FeeDue;
   /** Sums done again with the numbers on the papers it takes along. */
   readonly figures: readonly FigureRow[];
   /** Until when somebody has to be booked to come, and a day that is agreed already. */

@@ -127,9 +127,13 @@ export interface IdleRow {
         readonly errand: string;
         readonly subject?: string | undefined;
         readonly title: string;
+        /** Cents; what it costs now, coming again included. */
         readonly fee?: number | undefined;
+        readonly feeNote?: string | undefined;
         readonly earliest?: Day | undefined;
         readonly inTime: boolean;
+        /** Something has to be settled before it: nobody can book it yet. */
+        readonly waits: boolean;
         readonly booking?: BookingRow | undefined;
       }
     | undefined;

@@ -56,6 +56,16 @@ export interface ChangedRow {
   readonly since: Day;
   readonly holders: readonly OldCopyRow[];
   readonly makers: readonly MadeFromOldRow[];
+  /** A newer edition that an office has yet to approve: nobody's copy is old by it, and these are told once it is. */
+  readonly pending?:
+    | {
+        readonly next: string;
+        readonly dated: Day;
+        readonly office: string;
+        readonly tell: readonly OldCopyRow[];
+        readonly makers: readonly MadeFromOldRow[];
+      }
+    | undefined;
 }
 
 /** A paper in hand that an office asks for and was never given in this edition. */

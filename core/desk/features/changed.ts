@@ -1,4 +1,4 @@
-import { type Asked, currentEdition, readErrand, readWay } from '../../readiness/index.ts';
+import { type Asked, awaitingApproval, countingEdition, readErrand, readWay } from '../../readiness/index.ts';
 import type { Handover } from '../../store/index.ts';
 import { type Day, dayInWords } from '../../vocabulary/days.ts';
 import type { Edition, Paper } from '../../vocabulary/lot.ts';
@@ -13,8 +13,10 @@ export function newerThan({ paper, edition }: NamedEdition, asked: Asked): Editi
   const rides = edition.links.some(
     ({ word, to }) => (word === 'amends' || word === 'extends') && entryIn(asked.lot, to)?.paper.kind === paper.kind,
   );
-  const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, asked);
-  return rides || counts === undefined || counts.paper !== paper.id || counts.id === edition.id ? undefined : counts;
+  const counts = countingEdition({ kind: paper.kind, subject: paper.subject }, asked);
+  if (rides || counts === undefined || counts.paper !== paper.id || counts.id === edition.id) return undefined;
+  // Who has one that is not approved yet has none that is older.
+  return awaitingApproval(paper, asked)?.edition.id === edition.id ? undefined : counts;
 }
 
 /** What people call an edition: its revision, its number, or the day it was issued. */
@@ -52,11 +54,12 @@ function heldBy(given: readonly Handover[], edition: string): ReadonlySet<string
   );
 }
 
-/** Papers that count and were made from an older edition of this one. */
+/** Papers that count and were made from an edition kept before this one. */
 function madeFromOld(paper: Paper, newest: string, asked: Asked): readonly MadeFromOldRow[] {
-  const older = new Map(paper.editions.filter(({ id }) => id !== newest).map((one) => [one.id, one] as const));
+  const place = paper.editions.findIndex(({ id }) => id === newest);
+  const older = new Map(paper.editions.slice(0, place).map((one) => [one.id, one] as const));
   return asked.lot.papers.flatMap((made) => {
-    const counts = currentEdition({ kind: made.kind, subject: made.subject }, asked);
+    const counts = countingEdition({ kind: made.kind, subject: made.subject }, asked);
     const source = counts?.links.find(({ word, to }) => word === 'made from' && older.has(to));
     const from = source === undefined ? undefined : older.get(source.to);
     const kind = asked.practice.papers[made.kind];
@@ -71,27 +74,63 @@ function lastOf(copies: readonly OldCopyRow[]): readonly OldCopyRow[] {
   return [...byHolder.values()].flatMap((own) => own.toSorted((a, b) => (a.day < b.day ? 1 : -1)).slice(0, 1));
 }
 
+/** Who works by a paper: everybody who holds any edition of it, with the newest they have. */
+function holdersOf(paper: Paper, given: readonly Handover[], asked: Asked): readonly OldCopyRow[] {
+  return lastOf(
+    given.flatMap(({ id, recipient, day, how, editions }) =>
+      editions.flatMap(({ edition, copies }) => {
+        const entry = entryIn(asked.lot, edition);
+        if (entry?.paper.id !== paper.id) return [];
+        return [{ to: recipient, day, how, copies, holds: calledBy(entry.edition), handover: id }];
+      }),
+    ),
+  );
+}
+
+/** A newer edition that is not approved yet: whom it will have to be told to, once it is. */
+function pendingOf(paper: Paper, given: readonly Handover[], asked: Asked): ChangedRow['pending'] {
+  const waits = awaitingApproval(paper, asked);
+  if (waits === undefined || waits.edition.paper !== paper.id) return undefined;
+  const { edition, office } = waits;
+  const told = heldBy(given, edition.id);
+  return {
+    next: calledBy(edition),
+    dated: edition.issued ?? edition.received,
+    office: officeTitle(asked.practice, office),
+    tell: holdersOf(paper, given, asked).filter(({ to }) => !told.has(to)),
+    makers: madeFromOld(paper, edition.id, asked),
+  };
+}
+
 function newestOf(paper: Paper, asked: Asked): Edition | undefined {
-  const counts = currentEdition({ kind: paper.kind, subject: paper.subject }, asked);
+  const counts = countingEdition({ kind: paper.kind, subject: paper.subject }, asked);
   return counts?.paper === paper.id && paper.editions.length > 1 ? counts : undefined;
 }
 
-/** Every paper whose old editions others hold or built on, newest change first. */
+interface Copies {
+  readonly given: readonly Handover[];
+  readonly old: readonly Old[];
+}
+
+function changedRow(paper: Paper, { given, old }: Copies, asked: Asked): readonly ChangedRow[] {
+  const newest = newestOf(paper, asked);
+  if (newest === undefined) return [];
+  const told = heldBy(given, newest.id);
+  const copies = old.map(({ copy }) => copy).filter(({ to }) => !told.has(to));
+  const makers = madeFromOld(paper, newest.id, asked);
+  const pending = pendingOf(paper, given, asked);
+  const ahead = (pending?.tell.length ?? 0) + (pending?.makers.length ?? 0);
+  if (copies.length + makers.length + ahead === 0) return [];
+  const row = { paper: paper.id, title: titleOf(paper, asked), now: calledBy(newest), since: newest.received };
+  return [{ ...row, holders: lastOf(copies), makers, pending: ahead === 0 ? undefined : pending }];
+}
+
+/** Every paper whose old editions others hold or built on, or soon will, newest change first. */
 export function changedPapers(given: readonly Handover[], asked: Asked): readonly ChangedRow[] {
   const old = Map.groupBy(oldCopies(given, asked), ({ entry }) => entry.paper.id);
-  const rows = asked.lot.papers.flatMap((paper): readonly ChangedRow[] => {
-    const newest = newestOf(paper, asked);
-    if (newest === undefined) return [];
-    const told = heldBy(given, newest.id);
-    const copies = (old.get(paper.id) ?? []).map(({ copy }) => copy).filter(({ to }) => !told.has(to));
-    const makers = madeFromOld(paper, newest.id, asked);
-    if (copies.length + makers.length === 0) return [];
-    const since: Day = newest.received;
-    return [
-      { paper: paper.id, title: titleOf(paper, asked), now: calledBy(newest), since, holders: lastOf(copies), makers },
-    ];
-  });
-  return rows.toSorted((a, b) => (a.since < b.since ? 1 : a.since > b.since ? -1 : 0));
+  const rows = asked.lot.papers.flatMap((paper) => changedRow(paper, { given, old: old.get(paper.id) ?? [] }, asked));
+  const last = ({ since, pending }: ChangedRow): Day => pending?.dated ?? since;
+  return rows.toSorted((a, b) => (last(a) < last(b) ? 1 : last(a) > last(b) ? -1 : 0));
 }
 
 /** Papers an office asks to keep, in hand, and not among what it was given; what it issued itself it knows. */
@@ -105,6 +144,9 @@ export function unseenBy(office: string, given: readonly Handover[], asked: Aske
     for (const { need, kind, edition } of readErrand(errand, { ...asked, subject }).needs) {
       const use = rule.needs.find(({ id }) => id === need)?.use;
       const entry = edition === undefined || seen.has(edition) ? undefined : entryIn(asked.lot, edition);
+      // What an office has yet to approve is news to that office alone.
+      const waits = entry === undefined ? undefined : awaitingApproval(entry.paper, asked);
+      if (waits !== undefined && waits.edition.id === edition && waits.office !== office) continue;
       if (use !== 'leave' || entry === undefined || asked.practice.papers[kind]?.from === office) continue;
       const holds = entry.paper.editions.findLast(({ id }) => seen.has(id));
       // A settled errand is over: only what changed since is news to them.

@@ -3,6 +3,7 @@ import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { editionNamed, errandNamed } from '../named.ts';
 import { needed } from './cost-named.ts';
+import { withoutNumber } from './numbered.ts';
 import { acted } from './record-card.ts';
 
 /** Comments and corrections by their number: until when they are to be answered, and what closes each. */
@@ -33,7 +34,8 @@ function commentNamed(at: AtLot, said: string): number {
 }
 
 export const comment = onLot(requests.comment, (said, at) => {
-  const { row, number, text, due } = said;
+  const { row, number, due } = said;
+  const text = said.text === undefined ? undefined : withoutNumber(said.text);
   const named = { view: at.lot.view(), practice: at.lot.practice(), day: at.day };
   const evidence = said.evidence === undefined ? undefined : editionNamed(named, said.evidence).edition.id;
   if (row !== undefined) {

@@ -1,8 +1,8 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { EditionContent, PacketPlan, PacketPurpose, SentBack } from '../../packet/plan-model.ts';
+import type { EditionContent, PacketPlan, PacketPurpose, Trip } from '../../packet/plan-model.ts';
 import type { WholeFile } from '../../packet/prove-whole.ts';
-import { type Asked, readChosen, readErrand } from '../../readiness/index.ts';
+import { type Asked, feeDue, readChosen, readErrand } from '../../readiness/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { ErrandReading } from '../../vocabulary/finding.ts';
 import type { EditionId, LotView } from '../../vocabulary/lot.ts';
@@ -13,10 +13,10 @@ import { type RequestInput, requests } from '../contract/requests.ts';
 import type { SheetAnswer } from '../contract/screen-answers.ts';
 import { editionNamed, errandNamed, subjectNamed } from '../named.ts';
 import { renditionTicket, shownPlace } from './file-look.ts';
+import { bookedRow, bookingRow } from './inspections/coming.ts';
 import { lightFile, renditionsIn } from './light-plan.ts';
 import { offerMade } from './made-files.ts';
 import { openComments } from './reading.ts';
-import { visitsOf } from './written/recorded.ts';
 
 type Wanted = Pick<RequestInput<'plan'>, 'errand' | 'subject' | 'papers' | 'title' | 'recipient'> &
   Partial<Pick<RequestInput<'plan'>, 'override'>>;
@@ -65,15 +65,17 @@ function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
   const subject = wanted.subject === undefined ? undefined : subjectNamed(view, wanted.subject).id;
   const asked = { practice, lot: view, day: at.day };
   const reading = readErrand(errand.id, { ...asked, subject });
-  return { of: 'errand', reading, back: sentBack(at, asked, reading) };
+  return { of: 'errand', reading, trip: tripOf(at, asked, reading) };
 }
 
-/** What they said the last time, where somebody went in vain or they want an answer. */
-function sentBack(at: AtLot, asked: Asked, reading: ErrandReading): SentBack | undefined {
-  const comments = openComments(at, asked, reading);
-  const { errand, subject } = reading;
-  const again = visitsOf(asked, errand, subject).some(({ outcome }) => outcome === 'fail' || outcome === 'no access');
-  return comments.length === 0 && !again ? undefined : { comments, again };
+/** What they said the last time, what going costs now, and for whom comes out to the site, when. */
+function tripOf(at: AtLot, asked: Asked, reading: ErrandReading): Trip {
+  const { errand: id, subject, firstDay } = reading;
+  const errand = errandNamed(asked.practice, id);
+  const { fee, feeNote } = feeDue(id, { ...asked, subject });
+  const booked = bookedRow(errand, subject, asked)?.day;
+  const soonest = bookingRow(errand, firstDay, asked)?.soonest;
+  return { comments: openComments(at, asked, reading), fee, feeNote, booked, soonest };
 }
 
 function editionsIn(purpose: PacketPurpose): readonly EditionId[] {

@@ -1,4 +1,4 @@
-import { type Asked, currentEdition, indexLot, paperStateOf, validityOf } from '../../readiness/index.ts';
+import { type Asked, countingEdition, indexLot, paperStateOf, validityOf } from '../../readiness/index.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import { validityInWords } from '../../vocabulary/in-words.ts';
 import { factInWords } from '../../vocabulary/said-facts.ts';
@@ -101,7 +101,7 @@ function ruleOf({ practice, lot: view }: Asked, { paper }: NamedEdition) {
 
 function standOf(asked: Asked, { paper, edition }: NamedEdition) {
   const { kind, subject } = paper;
-  const counts = currentEdition({ kind, subject }, asked);
+  const counts = countingEdition({ kind, subject }, asked);
   const validity = validityOf(edition, asked);
   return {
     state: paperStateOf(indexLot(asked), { kind, subject, paper: paper.id }),

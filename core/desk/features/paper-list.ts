@@ -1,6 +1,6 @@
 import {
   type Asked,
-  currentEdition,
+  countingEdition,
   indexLot,
   paperStateOf,
   readErrand,
@@ -83,7 +83,7 @@ function bareRow(kind: KindId, subject: string | undefined, { asked, wanters }: 
 function keptRow(paper: Paper, listing: Listing): PaperRow {
   const { asked, index } = listing;
   const { kind, subject } = paper;
-  const counts = currentEdition({ kind, subject }, asked);
+  const counts = countingEdition({ kind, subject }, asked);
   const editions = paper.editions.map((edition) => editionRow(edition, asked, edition.id === counts?.id));
   const shown = editions.find(({ current }) => current) ?? editions.at(-1);
   return {

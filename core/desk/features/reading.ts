@@ -1,4 +1,4 @@
-import { type Asked, readDuties, readErrand, readWay } from '../../readiness/index.ts';
+import { type Asked, feeDue, readDuties, readErrand, readWay, stillCounting } from '../../readiness/index.ts';
 import { type Day, dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { ErrandReading, NeedReading, WayStop } from '../../vocabulary/finding.ts';
@@ -12,7 +12,6 @@ import { editionIn, entryIn, errandNamed, kindTitle, type NamedEdition, subjectN
 import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
 import { figuresOf } from './figure-rows.ts';
 import { bookedRow, bookingRow, holdsOn, outcomesOf } from './inspections/coming.ts';
-import { standing } from './inspections/corrections.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { commentsOn } from './with-them.ts';
 import { visitsOf } from './written/recorded.ts';
@@ -38,7 +37,7 @@ export const way = onLot(requests.way, (_input, at) => {
       ...stop,
       title: errandTitle(practice, stop.errand),
       office: officeTitle(practice, errand?.office ?? ''),
-      fee: errand?.fee,
+      fee: errand === undefined ? undefined : feeDue(stop.errand, { ...asked, subject: stop.subject }).fee,
       stretch: errand?.stretch,
       settled: settledOn(stop, asked),
     };
@@ -85,7 +84,7 @@ function needRow({ practice, lot: view }: Asked, errand: Errand, reading: NeedRe
 
 /** Their comments that wait for an answer; those of visits before the one that settled the errand are closed by it. */
 export function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReading): ErrandAnswer['comments'] {
-  const counting = standing(visitsOf(asked, errand, subject));
+  const counting = stillCounting(visitsOf(asked, errand, subject));
   return commentsOn(at.lot, counting).filter(({ answered }) => answered === undefined);
 }
 
@@ -115,6 +114,7 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
     reading,
     needs: reading.needs.map((need) => needRow(asked, rule, need)),
     comments: openComments(at, asked, reading),
+    due: feeDue(rule.id, { ...asked, subject: subjectId }),
     figures: figuresOf(entriesOf(asked, reading), asked, at),
     booking: over ? undefined : bookingRow(rule, firstDay(asked, reading), asked),
     booked: over ? undefined : bookedRow(rule, subjectId, asked),

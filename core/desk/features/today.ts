@@ -1,6 +1,7 @@
 import {
   type Asked,
   currentEdition,
+  feeDue,
   lapsingDays,
   readAmiss,
   readDuties,
@@ -80,6 +81,7 @@ function todayErrand(
   const errand = asked.practice.errands[stop.errand];
   if (errand === undefined) return undefined;
   const reading = readErrand(stop.errand, { ...asked, subject: stop.subject });
+  const { fee, feeNote } = feeDue(stop.errand, { ...asked, subject: stop.subject });
   return {
     errand: stop.errand,
     subject: stop.subject,
@@ -88,8 +90,8 @@ function todayErrand(
     office: officeCard(asked.practice, errand.office, errand),
     why: opensUp(stop, found, asked),
     spare: stop.spare,
-    fee: errand.fee,
-    feeNote: errand.feeNote,
+    fee,
+    feeNote,
     state: stop.state,
     heaviest: stop.heaviest,
     carry: reading.needs.map((need) => carryRow(need, errand, asked)),

@@ -5,6 +5,7 @@ import type { Errand } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, subjectNamed } from '../named.ts';
+import { numbered } from './numbered.ts';
 import { acted } from './record-card.ts';
 
 function settles(state: VisitState, outcome: VisitOutcome | undefined): boolean {
@@ -41,10 +42,11 @@ export const visit = onLot(
         day: day ?? at.day,
         state,
         outcome,
-        note: note ?? planned?.note,
+        // What was agreed for the day ("before noon") is no word on what came of it.
+        note: note ?? (state === 'planned' ? planned?.note : undefined),
         packet: planned?.packet,
       });
-      for (const [n, text] of comments.entries()) at.lot.addComment({ visit: id, number: String(n + 1), text, due });
+      for (const one of numbered(comments)) at.lot.addComment({ visit: id, ...one, due });
       // A settled visit is itself an event where the practice says so; a cancelled or failed one is none.
       const happened = new Set(view.events.map(({ event }) => event));
       const caused = settles(state, outcome) ? errand.causes.filter((event) => !happened.has(event)) : [];

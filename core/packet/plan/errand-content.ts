@@ -1,10 +1,11 @@
 import type { Block } from '../../typeset/flow.ts';
 import { wording } from '../../typeset/wording.ts';
+import { comesOut } from '../../vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday } from '../../vocabulary/days.ts';
-import type { Finding } from '../../vocabulary/finding.ts';
+import type { Finding, FindingSort } from '../../vocabulary/finding.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Basis } from '../../vocabulary/practice.ts';
-import type { PlanFile } from '../plan-model.ts';
+import type { PlanFile, Trip } from '../plan-model.ts';
 import type { PlanFrame } from './frame.ts';
 import { printBlocks } from './print-blocks.ts';
 
@@ -13,9 +14,9 @@ export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): read
   const told = frame.errand === undefined && frame.findings.length === 0 ? [] : findingBlocks(frame);
   // Nobody goes with a draft: what has to become of it comes before where to go and what to carry.
   return [
+    ...backBlocks(frame),
     ...(frame.draft ? [...notYetBlocks(frame), ...told] : []),
     ...whereBlocks(frame),
-    ...backBlocks(frame),
     ...carryBlocks(frame),
     ...printBlocks(frame, files),
     ...(frame.draft ? [] : told),
@@ -24,40 +25,57 @@ export function errandBlocks(frame: PlanFrame, files: readonly PlanFile[]): read
   ];
 }
 
-/** What the trip costs: the office's fee, or its price for coming a second time. */
-function feeOf({ errand, order }: PlanFrame): number | undefined {
-  const again = order.purpose.of === 'errand' && order.purpose.back?.again === true;
-  return again && errand?.againFee !== undefined ? errand.againFee : errand?.fee;
+function tripOf({ order, errand }: PlanFrame): Partial<Trip> {
+  if (order.purpose.of === 'errand' && order.purpose.trip !== undefined) return order.purpose.trip;
+  return { fee: errand?.fee, feeNote: errand?.feeNote };
 }
 
 /** Their numbered comments, each to be ticked off before anybody goes again. */
-function backBlocks({ order }: PlanFrame): readonly Block[] {
-  const comments = order.purpose.of === 'errand' ? (order.purpose.back?.comments ?? []) : [];
-  const items = comments.map(({ number, text, due }): Block => {
+function backBlocks(frame: PlanFrame): readonly Block[] {
+  const items = (tripOf(frame).comments ?? []).map(({ number, text, due }): Block => {
     const said = `${number}.  ${text}`;
     return { block: 'item', text: said, ...(due === undefined ? {} : { more: `answer by ${dayInWords(due)}` }) };
   });
-  return items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.back }, ...items];
+  const heading = frame.errand?.inspection === true ? wording.errand.putRight : wording.errand.toAnswer;
+  return items.length === 0 ? [] : [{ block: 'heading', text: heading }, ...items, { block: 'space' }];
+}
+
+/** Whom one goes to and when, or who comes out and on which day. */
+function meetFields(frame: PlanFrame): readonly (readonly [string, string | undefined])[] {
+  const { office, errand, order, recipient } = frame;
+  const whom = office?.title ?? recipient;
+  const hours = ['hours', office?.hours] as const;
+  if (errand === undefined || !comesOut(errand)) {
+    return [
+      ['go to', whom],
+      ['on', dayWithWeekday(order.day)],
+      ['street', office?.street],
+      hours,
+      ['papers in until', office?.intakeUntil],
+    ];
+  }
+  const { booked, soonest } = tripOf(frame);
+  const from = soonest === undefined ? '' : `; ${dayWithWeekday(soonest)} at the earliest`;
+  return [
+    ['they come from', whom],
+    ['on', booked === undefined ? `no day is booked yet${from}` : dayWithWeekday(booked)],
+    hours,
+  ];
 }
 
 function whereBlocks(frame: PlanFrame): readonly Block[] {
-  const { office, errand, order, recipient, draft, findings } = frame;
-  const price = feeOf(frame);
+  const { office, errand, draft, findings } = frame;
+  const { fee: price, feeNote } = tripOf(frame);
   const fee = price === undefined ? undefined : price === 0 ? 'none' : moneyInWords(price);
-  const feeLine = [fee, price !== errand?.fee ? wording.errand.again : errand?.feeNote]
-    .filter((part) => part !== undefined)
-    .join(', ');
+  const feeLine = [fee, feeNote].filter((part) => part !== undefined).join(', ');
+  const out = errand !== undefined && comesOut(errand);
   const fields: readonly (readonly [string, string | undefined])[] = [
-    ['go to', office?.title ?? recipient],
-    ['on', dayWithWeekday(order.day)],
-    ['street', office?.street],
-    ['hours', office?.hours],
-    ['papers in until', office?.intakeUntil],
+    ...meetFields(frame),
     ['phone', office?.phone],
     ['fee', feeLine === '' ? (errand === undefined ? undefined : 'not known: ask') : feeLine],
     ['payable to', office?.payee],
     ['how paid', office?.pays],
-    ['who appears', errand?.appear ?? office?.appear],
+    [out ? 'who must be there' : 'who appears', errand?.appear ?? office?.appear],
     ['appointment', errand?.appointment ?? office?.appointment],
   ];
   const known = fields.flatMap(([label, value]): readonly Block[] =>
@@ -110,8 +128,10 @@ function findingBlocks({ findings, order, errand }: PlanFrame): readonly Block[]
           { block: 'space' },
         ];
   const heading = { block: 'heading', text: wording.errand.findings } as const;
-  // What to carry and what to take care of have their own places on the sheet.
-  const told = findings.filter(({ sort, say }) => sort !== 'bring' && say !== errand?.caution);
+  // What to carry, what to put right and what to take care of have their own places on the sheet.
+  const apart = new Set<FindingSort>(['bring', 'not answered']);
+  const told = findings.filter(({ sort, say }) => !apart.has(sort) && say !== errand?.caution);
+  if (told.length === 0 && findings.some(({ sort }) => sort === 'not answered')) return [];
   if (told.length === 0) return [heading, ...override, { block: 'text', text: wording.errand.nothing }];
   return [heading, ...override, ...gathered(told).map(findingBlock)];
 }
@@ -156,32 +176,49 @@ export function basisInWords(basis: Basis): string {
   }
 }
 
-function carryBlocks(frame: PlanFrame): readonly Block[] {
-  const { rows, errand, order } = frame;
-  const items: Block[] = [];
-  for (const row of rows) {
-    if (row.tab.place !== 'by hand' || row.tab.seeTab !== undefined) continue;
+/** The papers that are not in the file: the originals carried by hand, and what is sealed on paper. */
+function byHandItems({ rows }: PlanFrame): readonly Block[] {
+  const carried = rows.flatMap((row): readonly Block[] => {
+    if (row.tab.place !== 'by hand' || row.tab.seeTab !== undefined) return [];
     const use = row.need?.use === 'show' ? 'show it and take it back' : 'leave it with them';
-    items.push({ block: 'item', text: row.tab.title, more: `the original; ${use}` });
-  }
-  for (const row of rows) {
-    if (row.need?.seal.includes('wet') !== true || row.sealed) continue;
-    if (row.tab.place === 'by hand' || row.edition === undefined) continue;
+    return [{ block: 'item', text: row.tab.title, more: `the original; ${use}` }];
+  });
+  const sealed = rows.flatMap((row): readonly Block[] => {
+    if (row.need?.seal.includes('wet') !== true || row.sealed) return [];
+    if (row.tab.place === 'by hand' || row.edition === undefined) return [];
     const only = row.need.seal.includes('digital') ? ', if it is sealed on paper' : '';
     const more = 'a print of the file bears no seal';
-    items.push({ block: 'item', text: `${row.tab.title}: the wet-sealed original${only}`, more });
-  }
-  for (const thing of errand?.bring ?? []) items.push({ block: 'item', text: thing });
-  for (const thing of errand?.onSite ?? []) items.push({ block: 'item', text: thing, more: 'ready on the site' });
-  const fee = feeOf(frame) ?? 0;
-  if (fee > 0) items.push({ block: 'item', text: `Fee: ${moneyInWords(fee)}` });
+    return [{ block: 'item', text: `${row.tab.title}: the wet-sealed original${only}`, more }];
+  });
+  return [...carried, ...sealed];
+}
+
+/** Where they come out, the papers lie ready there as well. */
+function readyPapers({ rows }: PlanFrame): readonly Block[] {
+  return rows.flatMap((row): readonly Block[] => {
+    if (row.tab.place === 'by hand' || row.tab.seeTab !== undefined || row.edition === undefined) return [];
+    return [{ block: 'item', text: row.tab.title, more: 'on paper' }];
+  });
+}
+
+function carryBlocks(frame: PlanFrame): readonly Block[] {
+  const { errand, order } = frame;
+  const { fee = 0, feeNote } = tripOf(frame);
+  const out = errand !== undefined && comesOut(errand);
+  const things = [...(errand?.bring ?? []), ...(errand?.onSite ?? [])];
+  const note = feeNote === undefined ? {} : { more: feeNote };
+  const items: readonly Block[] = [
+    ...byHandItems(frame),
+    ...(out ? readyPapers(frame) : []),
+    ...things.map((text): Block => ({ block: 'item', text })),
+    ...(fee > 0 ? [{ block: 'item', text: `Fee: ${moneyInWords(fee)}`, ...note } as const] : []),
+  ];
   const home = (errand?.yields ?? []).map(
     (kind): Block => ({ block: 'item', text: order.practice.papers[kind]?.title ?? kind }),
   );
-  return [
-    ...(items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.carry } as const, ...items]),
-    ...(home.length === 0 ? [] : [{ block: 'heading', text: wording.errand.bringHome } as const, ...home]),
-  ];
+  const heading = { block: 'heading', text: out ? wording.errand.ready : wording.errand.carry } as const;
+  const bring = { block: 'heading', text: wording.errand.bringHome } as const;
+  return [...(items.length === 0 ? [] : [heading, ...items]), ...(home.length === 0 ? [] : [bring, ...home])];
 }
 
 function askBlocks({ errand, findings }: PlanFrame): readonly Block[] {

@@ -2,6 +2,7 @@ import type { Day } from '../../vocabulary/days.ts';
 import type { Way, WayStop } from '../../vocabulary/finding.ts';
 import type { EventId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusSpan } from '../calendar.ts';
+import { feeDueOf } from '../fee-due.ts';
 import { asFarAsKnown, heaviest } from '../problem.ts';
 import { type Asked, happenedOn, indexLot, remembered, type Standpoint } from '../standpoint.ts';
 import { type Dated, type Dating, dateGraph, dueBack, groupsMet, isOver, tellLoop } from './dating.ts';
@@ -89,11 +90,16 @@ function inOrder(at: Standpoint, stops: readonly WayStop[]): readonly WayStop[] 
   });
 }
 
-function feesOf(nodes: readonly Node[]): Pick<Way, 'feesKnown' | 'feesUnknown'> {
-  const ahead = nodes.filter(({ examined }) => examined.state === 'can go' || examined.state === "can't go yet");
+/** Fees of what is still to be gone on; of what was sent back only the price of coming again, for the rest was paid. */
+function feesOf(at: Standpoint, nodes: readonly Node[]): Pick<Way, 'feesKnown' | 'feesUnknown'> {
+  const fees = nodes.flatMap(({ one, examined: { state } }) => {
+    const due = feeDueOf(at, one);
+    const ahead = state === 'can go' || state === "can't go yet" || (state === 'sent back' && due.again);
+    return ahead ? [due.fee] : [];
+  });
   return {
-    feesKnown: ahead.reduce((sum, node) => sum + (node.one.errand.fee ?? 0), 0),
-    feesUnknown: ahead.filter((node) => node.one.errand.fee === undefined).length,
+    feesKnown: fees.reduce<number>((sum, fee) => sum + (fee ?? 0), 0),
+    feesUnknown: fees.filter((fee) => fee === undefined).length,
   };
 }
 
@@ -122,7 +128,7 @@ const wayOnce = remembered((at: Standpoint, _key: string): Way => {
     stops,
     today: todayOf(at, stops),
     finish,
-    ...feesOf(graph.nodes),
+    ...feesOf(at, graph.nodes),
     restarts: restartsOf(at, graph, dates),
   };
 });

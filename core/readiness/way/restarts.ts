@@ -4,6 +4,7 @@ import type { EditionId, SubjectId } from '../../vocabulary/lot.ts';
 import type { Clock, ErrandId, KindId, PaperKind } from '../../vocabulary/practice.ts';
 import { appliesAt } from '../condition-at.ts';
 import { currentEntry } from '../current.ts';
+import { feeDueOf } from '../fee-due.ts';
 import type { Standpoint } from '../standpoint.ts';
 import { validityAt } from '../validity.ts';
 import { lastRestart } from '../visits.ts';
@@ -37,11 +38,16 @@ function idleClockOf(at: Standpoint, { clocks }: PaperKind): IdleClock | undefin
 }
 
 /** Cheapest that comes in time; then the earliest. An inspection with no fee named is taken as paid with the permit. */
-function cheapest(nodes: readonly Node[], dates: ReadonlyMap<string, Dated>, by: Day): Node | undefined {
+function cheapest(
+  at: Standpoint,
+  nodes: readonly Node[],
+  { dates, by }: { readonly dates: ReadonlyMap<string, Dated>; readonly by: Day },
+): Node | undefined {
+  const fee = ({ one }: Node): number => feeDueOf(at, one).fee ?? 0;
   const start = (node: Node): Day | undefined => dates.get(node.key)?.earliest;
   const inTime = nodes.filter((node) => (start(node) ?? '9999') <= by);
   const sorted = (inTime.length > 0 ? inTime : nodes).toSorted((a, b) => {
-    const byFee = (a.one.errand.fee ?? 0) - (b.one.errand.fee ?? 0);
+    const byFee = fee(a) - fee(b);
     const byDay = (start(a) ?? '') < (start(b) ?? '') ? -1 : 1;
     return inTime.length > 0 && byFee !== 0 ? byFee : byDay;
   });
@@ -59,7 +65,7 @@ export function idleClocksOf(at: Standpoint, graph: Graph, dates: ReadonlyMap<st
     if (validity.through === 'ended' || through === undefined) return [];
     if (through === 'for good' || through === 'unknown' || through === 'ended') return [];
     const nodes = graph.nodes.filter((node) => !isOver(node) && node.one.errand.restarts.includes(kind.id));
-    const node = cheapest(nodes, dates, through);
+    const node = cheapest(at, nodes, { dates, by: through });
     const earliest = node === undefined ? undefined : dates.get(node.key)?.earliest;
     const inTime = earliest !== undefined && earliest <= through;
     return [

@@ -3,7 +3,8 @@ import type { WayStop } from '../../vocabulary/finding.ts';
 import type { ErrandId, KindId } from '../../vocabulary/practice.ts';
 import { openFrom, plusDays, plusSpan } from '../calendar.ts';
 import { currentEntry } from '../current.ts';
-import { happenedOn, kindOf, type Standpoint } from '../standpoint.ts';
+import { examine } from '../examine.ts';
+import { errandOf, happenedOn, kindOf, type Standpoint } from '../standpoint.ts';
 import { validityAt } from '../validity.ts';
 import { type Dated, isOver } from './dating.ts';
 import type { Graph, Node } from './graph.ts';
@@ -72,12 +73,20 @@ function canWait(at: Standpoint, { errand, subject }: WayStop, stops: readonly W
   return yields.length > 0 && yields.every(hasTime);
 }
 
+/** Refused for more than their own comments: answering those is what the going is for. */
+function turnedAwayElse(at: Standpoint, { errand, subject, heaviest }: WayStop): boolean {
+  if (heaviest !== 'refused') return false;
+  const { needs, ahead, agreements } = examine(at, { errand: errandOf(at, errand), subject });
+  const problems = [...needs.flatMap((draft) => draft.problems), ...ahead, ...agreements];
+  return problems.some(({ weight, sort }) => weight === 'refused' && sort !== 'not answered');
+}
+
 /** What can be done on the first open day: the tightest first. */
 export function todayOf(at: Standpoint, stops: readonly WayStop[]): readonly ErrandId[] {
   const open = openFrom(at.day, at.rules.calendar);
   const ready = stops.filter(
     (stop) =>
-      (stop.state === 'can go' || (stop.state === 'sent back' && stop.heaviest !== 'refused')) &&
+      (stop.state === 'can go' || (stop.state === 'sent back' && !turnedAwayElse(at, stop))) &&
       stop.earliest === open &&
       stop.tooSoon === undefined &&
       !canWait(at, stop, stops),

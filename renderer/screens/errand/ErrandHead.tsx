@@ -1,19 +1,20 @@
 import type { ReactNode } from 'react';
 import type { WayAnswer } from '../../../core/desk/contract/answers.ts';
+import { comesOut } from '../../../core/vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
 import type { WayStop } from '../../../core/vocabulary/finding.ts';
 import { basisInWords } from '../../../core/vocabulary/in-words.ts';
-import { moneyInWords } from '../../../core/vocabulary/money.ts';
+import { type FeeDue, moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
 import { addressOf } from '../../state/place.ts';
 import { savePaper } from '../../state/writing.ts';
 import { errandTitle, type Sight } from './errand-model.ts';
 
-function feeOf({ fee, feeNote }: Errand): string | undefined {
+function feeOf({ fee, feeNote }: FeeDue): string | undefined {
   const money = fee === undefined ? undefined : fee === 0 ? 'none' : moneyInWords(fee);
   const words = [money, feeNote].filter((part) => part !== undefined);
-  return words.length === 0 ? undefined : words.join('; ');
+  return words.length === 0 ? undefined : words.join(', ');
 }
 
 function takesOf({ takes }: Errand): string | undefined {
@@ -54,9 +55,10 @@ function listed(items: readonly string[]): ReactNode {
 
 /** What goes for the day they come out: kit, booking, what coming again costs, how they may leave it, what waits. */
 function Coming({ sight }: Pick<HeadProps, 'sight'>) {
-  const { errand, booking, booked, outcomes, holds } = sight.answer;
-  const again = errand.againFee === undefined ? undefined : moneyInWords(errand.againFee);
+  const { errand, booking, booked, due, outcomes, holds, reading } = sight.answer;
+  const again = errand.againFee === undefined || due.again ? undefined : moneyInWords(errand.againFee);
   const until = booking?.until === undefined ? '' : `, ${booking.until}`;
+  const waits = reading.firstDay !== undefined;
   return (
     <>
       <Cell name="ready on the site">{listed(errand.onSite ?? [])}</Cell>
@@ -64,7 +66,7 @@ function Coming({ sight }: Pick<HeadProps, 'sight'>) {
         {booked === undefined
           ? booking === undefined
             ? undefined
-            : `${dayWithWeekday(booking.soonest)} at the earliest: book it by ${dayWithWeekday(booking.by)}${until}`
+            : `${dayWithWeekday(booking.soonest)} at the earliest${waits ? '' : `: book it by ${dayWithWeekday(booking.by)}${until}`}`
           : `booked for ${dayWithWeekday(booked.day)}`}
       </Cell>
       <Cell name="coming a second time">{again === undefined ? undefined : `costs ${again}`}</Cell>
@@ -132,23 +134,24 @@ interface HeadProps {
 export function ErrandHead({ sight, way, stop }: HeadProps) {
   const { errand, office, reading } = sight.answer;
   const { hours, intakeUntil } = office;
+  const out = comesOut(errand);
   const open = [hours, intakeUntil === undefined ? undefined : `papers in until ${intakeUntil}`];
   return (
     <div className="errand-head">
       <dl className="errand-office">
-        <Cell name="go to">
+        <Cell name={out ? 'they come from' : 'go to'}>
           <strong>{office.title}</strong>
           {office.street === undefined ? null : <span>{office.street}</span>}
           {office.phone === undefined ? null : <span>{phoneLink(office.phone)}</span>}
           {open.filter((part) => part !== undefined).join('; ')}
         </Cell>
         <Cell name="read for">{dayWithWeekday(reading.day)}</Cell>
-        <Cell name="take along">{listed(errand.bring)}</Cell>
+        <Cell name={out ? 'have with you' : 'take along'}>{listed(errand.bring)}</Cell>
         <Coming sight={sight} />
         <Cell name="ask them">{listed(errand.ask)}</Cell>
-        <Cell name="who must appear">{errand.appear ?? office.appear}</Cell>
+        <Cell name={out ? 'who must be there' : 'who must appear'}>{errand.appear ?? office.appear}</Cell>
         <Cell name="appointment">{errand.appointment ?? office.appointment}</Cell>
-        <Cell name="fee">{feeOf(errand) ?? 'not known: ask'}</Cell>
+        <Cell name="fee">{feeOf(sight.answer.due) ?? 'not known: ask'}</Cell>
         <Cell name="payable to">{[office.payee, office.pays].filter((part) => part !== undefined).join('; ')}</Cell>
         <Cell name="it takes">{takesOf(errand)}</Cell>
         <Cell name="on whose word">{basisInWords(errand.basis)}</Cell>

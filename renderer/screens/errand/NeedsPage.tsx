@@ -36,11 +36,15 @@ function errandWide(sight: Sight): readonly Finding[] {
 
 function Yields({ sight: { answer, practice } }: { readonly sight: Sight }) {
   const { yields } = answer.errand;
+  const untold = (kind: string): string | undefined =>
+    answer.reading.findings.find(
+      (one) => one.sort === 'errand not settled' && one.kind === kind && one.edition !== undefined,
+    )?.say;
   if (yields.length === 0) return null;
   return (
     <ul className="errand-yields">
       {yields.map((kind) => (
-        <YieldLine key={kind} kind={kind} title={kindTitle(practice, kind)} />
+        <YieldLine key={kind} kind={kind} title={kindTitle(practice, kind)} untold={untold(kind)} />
       ))}
     </ul>
   );

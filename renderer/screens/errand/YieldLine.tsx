@@ -6,23 +6,36 @@ function adds(kept: number): string {
   return kept > 0 ? 'Add another' : 'I have it: add it';
 }
 
-/** One paper they give you: kept already, or to be kept once you have it. */
-export function YieldLine({ kind, title }: { readonly kind: string; readonly title: string }) {
+interface YieldProps {
+  readonly kind: string;
+  readonly title: string;
+  /** Why the one in hand settles nothing: the result they want is still to come. */
+  readonly untold?: string | undefined;
+}
+
+/** One paper they give you: kept already, or to be kept once you have it; one that says "not passed" fills nothing. */
+export function YieldLine({ kind, title, untold }: YieldProps) {
   const papers = useAnswer('papers', { kind }).answer?.papers ?? [];
   const kept = papers.filter(({ paper, editions }) => paper !== undefined && editions.length > 0);
   return (
     <li className="errand-yield">
       <span className="slab">{title}</span>
       <span className="errand-row">
+        {untold === undefined ? null : <Mark word="not asked for" />}
         {kept.map(({ row, paper, state, title: own }) => (
-          <a key={row} href={addressOf('papers', paper ?? row)} aria-label={`${own}: ${state}`}>
-            <Mark word={state} />
+          <a
+            key={row}
+            href={addressOf('papers', paper ?? row)}
+            aria-label={`${own}: ${untold === undefined ? state : 'look at it'}`}
+          >
+            {untold === undefined ? <Mark word={state} /> : 'the one in hand'}
           </a>
         ))}
         <a href={addressOf('table', 'as', kind)} aria-label={`${adds(kept.length)}: ${title}`}>
           {adds(kept.length)}
         </a>
       </span>
+      {untold === undefined ? null : <span className="small">{untold}</span>}
     </li>
   );
 }

@@ -2,6 +2,7 @@ import type { CorrectionsRow } from '../../../core/desk/contract/screen-answers.
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { addressOf } from '../../state/place.ts';
 import { Comments } from '../offices/Comments.tsx';
+import { openInWords } from './words.ts';
 
 /** What they want put right, by their numbers: until when, what was done about it, and the paper that shows it. */
 export function Corrections({ rows }: { readonly rows: readonly CorrectionsRow[] }) {
@@ -17,9 +18,7 @@ export function Corrections({ rows }: { readonly rows: readonly CorrectionsRow[]
                 {row.title}
               </a>
               , {row.words} {dayInWords(row.day)}{' '}
-              <span className={row.open === 0 ? 'small inspections-passed' : 'small inspections-open'}>
-                {row.open === 0 ? 'all closed' : `${row.open} open`}
-              </span>
+              <span className={row.open === 0 ? 'small' : 'small inspections-open'}>{openInWords(row)}</span>
             </h3>
             <Comments row={row} />
           </li>

@@ -9,8 +9,9 @@ import { bookingInWords, daysAway, idleTone } from './words.ts';
 function Restart({ row }: { readonly row: IdleRow }) {
   const { restart } = row;
   if (restart === undefined) return <p>No inspection still to come starts it anew: ask them for more time.</p>;
-  const { errand, subject, title, fee, earliest, inTime, booking } = restart;
-  const cost = fee === undefined ? 'no fee on file' : fee === 0 ? 'no fee' : moneyInWords(fee);
+  const { errand, subject, title, fee, feeNote, earliest, inTime, waits, booking } = restart;
+  const money = fee === undefined ? 'fee not known: ask' : fee === 0 ? 'no fee' : moneyInWords(fee);
+  const cost = fee === undefined || feeNote === undefined ? money : `${money}, ${feeNote}`;
   return (
     <p>
       For the least money:{' '}
@@ -19,14 +20,14 @@ function Restart({ row }: { readonly row: IdleRow }) {
         ? earliest === undefined
           ? ''
           : `${dayWithWeekday(earliest)} at the earliest.`
-        : bookingInWords(booking)}{' '}
+        : bookingInWords(booking, waits)}{' '}
       {inTime ? null : <strong className="inspections-open">That is too late for it: ask for more time.</strong>}
     </p>
   );
 }
 
 function Clock({ row }: { readonly row: IdleRow }) {
-  const { title, number, paper, lapses, days, span, since, last, extendable, askBy } = row;
+  const { title, number, paper, through, days, span, since, last, extendable, askBy } = row;
   const over = days < 0;
   return (
     <li className={`inspections-idle ${idleTone(row)}`}>
@@ -36,9 +37,9 @@ function Clock({ row }: { readonly row: IdleRow }) {
             {title}
             {number === '' ? '' : ` ${number}`}
           </a>{' '}
-          {over ? 'has lapsed by its idle clock since' : 'lapses on'} {dayWithWeekday(lapses)}
+          {over ? 'was good through' : 'good through'} {dayWithWeekday(through)}
         </strong>
-        {over ? '.' : `, ${daysAway(days + 1)}, unless an ${since} comes before.`}{' '}
+        {over ? '; it has lapsed by its idle clock.' : `, ${daysAway(days)}, unless an ${since} comes before.`}{' '}
         <span className="pencil">
           {span} from {last === undefined ? 'its issue' : `the ${since} on ${dayInWords(last)}`}.
         </span>

@@ -41,7 +41,10 @@ export function InspectionsScreen() {
       <header>
         <div>
           <h1>Inspections</h1>
-          <p className="lead">What they look at, what waits for it, and what is recorded. The inspector decides.</p>
+          <p className="lead">
+            What they look at, what waits for it, and what is recorded. The inspector decides. Days are by the offices’
+            time alone; yours for building comes on top.
+          </p>
         </div>
         <Button onPress={() => void savePaper({ sort: 'inspection-log' })}>Save the inspection log</Button>
       </header>

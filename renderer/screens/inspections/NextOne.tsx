@@ -30,7 +30,7 @@ export function When({ row }: { readonly row: InspectionRow }) {
           <p>{dayWithWeekday(earliest)} at the earliest.</p>
         )
       ) : (
-        <p>{bookingInWords(booking)}</p>
+        <p>{bookingInWords(booking, waitsFor.length > 0)}</p>
       )}
       {state === 'can go' || waitsFor.length === 0 ? null : (
         <p className="small">

@@ -36,7 +36,7 @@ function BookSlip({ row }: { readonly row: InspectionRow }) {
       }
     >
       <p className="slab">{title}</p>
-      {booking === undefined ? null : <p>{bookingInWords(booking)}</p>}
+      {booking === undefined ? null : <p>{bookingInWords(booking, row.waitsFor.length > 0)}</p>}
       <div className="amend-pair">
         <DayField label="They come on" value={day} onChange={setDay} />
         <Field

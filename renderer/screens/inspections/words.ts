@@ -1,4 +1,4 @@
-import type { BookingRow, IdleRow, InspectionRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { BookingRow, CorrectionsRow, IdleRow, InspectionRow } from '../../../core/desk/contract/screen-answers.ts';
 import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 
@@ -10,23 +10,35 @@ export function titleOf({ title, subjectTitle }: Pick<InspectionRow, 'title' | '
   return subjectTitle === undefined ? title : `${title}, ${subjectTitle}`;
 }
 
-/** "Wed 15 Apr 2026 at the earliest: book it by Tue 14 Apr 2026, 14:00." */
-export function bookingInWords({ by, until, soonest }: BookingRow): string {
+/**
+ * "Wed 15 Apr 2026 at the earliest: book it by Tue 14 Apr 2026, 14:00."
+ * @param waits something has to come first: nobody can book yet
+ */
+export function bookingInWords({ by, until, soonest }: BookingRow, waits: boolean): string {
+  if (waits) return `${dayWithWeekday(soonest)} at the earliest.`;
   const cutOff = until === undefined ? '' : `, ${until}`;
   return `${dayWithWeekday(soonest)} at the earliest: book it by ${dayWithWeekday(by)}${cutOff}.`;
 }
 
-/** "$50; coming again costs $45, which is due now". */
+/** How many of their corrections wait for an answer; answering closes none, they do. */
+export function openInWords({ open, comments }: Pick<CorrectionsRow, 'open' | 'comments'>): string {
+  if (open > 0) return `${open} to answer`;
+  if (comments.length === 1) return 'answered; the inspector closes it';
+  return `${comments.length === 2 ? 'both' : `all ${comments.length}`} answered; the inspector closes them`;
+}
+
+/** "$50; coming a second time costs $45"; where they come a second time, its price alone: "$45, for coming again". */
 export function feeInWords({ fee, feeNote, againFee, again }: InspectionRow): string {
+  if (again && againFee !== undefined)
+    return `${againFee === 0 ? 'nothing' : moneyInWords(againFee)}, for coming again`;
   const first =
     fee === undefined ? 'not known: ask whether the permit pays for it' : fee === 0 ? 'none' : moneyInWords(fee);
-  const due = again ? ', due with the next coming' : '';
   const second =
     againFee === undefined
       ? again
         ? 'they come a second time: ask what it costs'
         : undefined
-      : `coming a second time ${againFee === 0 ? 'costs nothing' : `costs ${moneyInWords(againFee)}`}${due}`;
+      : `coming a second time costs ${againFee === 0 ? 'nothing' : moneyInWords(againFee)}`;
   return [first, feeNote, second].filter((part) => part !== undefined).join('; ');
 }
 

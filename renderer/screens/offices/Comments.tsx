@@ -74,9 +74,9 @@ export function Comments({ row }: { readonly row: CommentedRow }) {
               as="word"
               small
               onPress={() => setOpen({ slip: 'correct', comment })}
-              label={`Correct comment ${comment.number}`}
+              label={`Change comment ${comment.number}`}
             >
-              correct
+              change
             </Button>
           </li>
         ))}

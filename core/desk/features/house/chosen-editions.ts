@@ -1,4 +1,4 @@
-import { type Asked, currentEdition, validityOf } from '../../../readiness/index.ts';
+import { type Asked, countingEdition, validityOf } from '../../../readiness/index.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
 import { validityInWords } from '../../../vocabulary/in-words.ts';
 import type { Edition, Paper } from '../../../vocabulary/lot.ts';
@@ -58,7 +58,7 @@ export function chosenEditions(asked: Asked, privates: boolean): Chosen {
       leftOut.push({ title, why });
       return [];
     }
-    const current = currentEdition({ kind: paper.kind, subject: paper.subject }, asked);
+    const current = countingEdition({ kind: paper.kind, subject: paper.subject }, asked);
     return kept.map((edition) => {
       // A paper of its own (kind "other") counts by its newest edition.
       const counts = current !== undefined && current.paper === paper.id ? current.id : kept.at(-1)?.id;

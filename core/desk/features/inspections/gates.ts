@@ -1,7 +1,7 @@
 import { type Asked, readHolds } from '../../../readiness/index.ts';
+import { comesOut } from '../../../vocabulary/coming-out.ts';
 import type { GateRow } from '../../contract/inspection-answers.ts';
 import { recordedOf } from '../written/recorded.ts';
-import { comesOut } from './inspection-row.ts';
 
 /** Holds that wait for somebody to come and look, with what is recorded of each; shut ones first. */
 export function gateRows(asked: Asked): readonly GateRow[] {

@@ -1,4 +1,4 @@
-import { type Asked, type IdleReading, readIdleClocks, validityOf } from '../../../readiness/index.ts';
+import { type Asked, feeDue, type IdleReading, readIdleClocks, validityOf } from '../../../readiness/index.ts';
 import { addDays, daysBetween, spanInWords } from '../../../vocabulary/days.ts';
 import type { IdleRow } from '../../contract/inspection-answers.ts';
 import { entryIn, kindTitle } from '../../named.ts';
@@ -9,13 +9,16 @@ function restartRow({ restart }: IdleReading, asked: Asked): IdleRow['restart'] 
   const errand = restart === undefined ? undefined : asked.practice.errands[restart.errand];
   if (restart === undefined || errand === undefined) return undefined;
   const { subject, earliest, inTime } = restart;
+  const { fee, feeNote } = feeDue(errand.id, { ...asked, subject });
   return {
     errand: errand.id,
     subject,
     title: titleFor(errandTitle(asked.practice, errand.id), subjectTitle(asked.lot, subject)),
-    fee: errand.fee,
+    fee,
+    feeNote,
     earliest,
     inTime,
+    waits: earliest !== undefined && earliest > asked.day,
     booking: bookingRow(errand, earliest, asked),
   };
 }

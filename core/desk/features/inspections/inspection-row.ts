@@ -1,4 +1,4 @@
-import { type Asked, readErrand } from '../../../readiness/index.ts';
+import { type Asked, feeDue, readErrand } from '../../../readiness/index.ts';
 import type { WayStop } from '../../../vocabulary/finding.ts';
 import type { Visit } from '../../../vocabulary/lot.ts';
 import type { Errand } from '../../../vocabulary/practice.ts';
@@ -9,18 +9,8 @@ import { carryRow } from '../carry-row.ts';
 import { outcomeWords, recordedWords, visitsOf } from '../written/recorded.ts';
 import { bookedRow, bookingRow, holdsOn, outcomesOf } from './coming.ts';
 
-/** Somebody comes out to the site for it: every inspection, and every other errand that wants things ready there. */
-export function comesOut({ inspection, onSite = [] }: Errand): boolean {
-  return inspection || onSite.length > 0;
-}
-
 function madeRow({ id, day, state, outcome, note }: Visit): MadeVisitRow {
   return { visit: id, day, state, outcome, words: outcome === undefined ? state : outcomeWords(outcome), note };
-}
-
-/** They came, and another coming is due: it was not passed, or nobody let them in. */
-function cameInVain(visits: readonly MadeVisitRow[]): boolean {
-  return visits.some(({ outcome }) => outcome === 'fail' || outcome === 'no access');
 }
 
 export function inspectionRow(stop: WayStop, errand: Errand, asked: Asked): InspectionRow {
@@ -51,7 +41,7 @@ export function inspectionRow(stop: WayStop, errand: Errand, asked: Asked): Insp
     fee: errand.fee,
     feeNote: errand.feeNote,
     againFee: errand.againFee,
-    again: !over && cameInVain(visits),
+    again: feeDue(errand.id, { ...asked, subject }).again,
     outcomes: outcomesOf(errand),
     yields: errand.yields.map((kind) => ({ kind, title: kindTitle(practice, kind) })),
     holds: holdsOn(errand, asked),

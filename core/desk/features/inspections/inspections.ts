@@ -1,4 +1,5 @@
 import { readWay } from '../../../readiness/index.ts';
+import { comesOut } from '../../../vocabulary/coming-out.ts';
 import type { Practice } from '../../../vocabulary/practice.ts';
 import { onLot } from '../../context.ts';
 import type { InspectionsAnswer } from '../../contract/inspection-answers.ts';
@@ -8,7 +9,7 @@ import { askedOf, officeTitle } from '../asked.ts';
 import { correctionRows } from './corrections.ts';
 import { gateRows } from './gates.ts';
 import { idleRows } from './idle-rows.ts';
-import { comesOut, inspectionRow } from './inspection-row.ts';
+import { inspectionRow } from './inspection-row.ts';
 
 function offeredRows(practice: Practice): InspectionsAnswer['offered'] {
   return Object.values(practice.offered ?? {})
