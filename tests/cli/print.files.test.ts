@@ -22,9 +22,9 @@ describe('the screens in plain words', () => {
     await desk.ask('visit', { errand, state: 'sent back', day: '2026-04-10', comments: ['Sign it.'] }, small);
     const sent = await printed(small, 'today', {});
     expect(sent).toContain(`sent back: ${first?.title}`);
-    expect(sent).toContain('1: Sign it.');
+    expect(sent).toContain('1. Sign it.');
     const offices = await printed(small, 'with-offices', {});
-    expect(offices).toContain('1: Sign it.');
+    expect(offices).toContain('1. Sign it.');
     expect(offices).toContain('common practice; ask them');
   });
 
