@@ -362,7 +362,8 @@ describe('a packet of the owner’s own choosing', () => {
     if (order.purpose.of !== 'errand') throw new Error('An errand was asked for.');
     const comments = [{ number: '2', text: 'Bolt the hold-down.', due: asDay('2026-10-10') }];
     const sheetOf = (again: boolean): string => {
-      const purpose = { ...order.purpose, back: { comments, again } };
+      const due = again ? { fee: 4500, feeNote: 'for coming again' } : { fee: 64_000 };
+      const purpose = { ...order.purpose, trip: { comments, ...due } };
       const plan = planPacket({ ...order, purpose }, evenMetrics);
       expect(writtenWords(packetOf(plan))).not.toContain('hold-down');
       return writtenWords(assembled(plan, 'errand sheet')[0] ?? packetOf(plan));
