@@ -63,6 +63,14 @@ describe('found by asking at random', () => {
     expect(nextOpenDay('9999-12-31')).toBe('9999-12-31');
   });
 
+  it('an id longer than any can be is refused at the door, and its sentence is one that can be read', async () => {
+    await using small = await openSmallLot();
+    const asked = small.desk.ask('errand', { errand: 'x'.repeat(65_536) }, small);
+    const error = await asked.then(() => undefined, LotfileError.from);
+    expect(error).toMatchObject({ code: 'wrong use' });
+    expect(error === undefined ? '' : notToldWell(error, '')).toBeUndefined();
+  });
+
   it('a file name that no file can have is refused at the door', async () => {
     await using small = await openSmallLot();
     for (const item of ['a\0b', 'a\nb']) {

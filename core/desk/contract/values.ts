@@ -15,7 +15,10 @@ export const words = z.string().trim().min(1).max(2000);
 export const shortWords = z.string().trim().min(1).max(300);
 
 /** An id of the practice: lower case words joined by "-" (or "_" in facts and questions). */
-export const practiceId = z.string().regex(/^[a-z0-9]+([-_][a-z0-9]+)*$/, 'an id such as septic-permit');
+export const practiceId = z
+  .string()
+  .max(100)
+  .regex(/^[a-z0-9]+([-_][a-z0-9]+)*$/, 'an id such as septic-permit');
 
 /** A row id or a lot handle; opaque to every host. */
 export const rowId = z.string().min(1).max(100);

@@ -182,6 +182,15 @@ function refuseIncomplete({ draw: { number }, findings }: DrawReading): void {
   });
 }
 
+/** What a draw pays where nothing else is said; less than nothing can't have been paid. */
+function dueOf({ draw: { number }, schedule: { due } }: DrawReading): number {
+  if (due >= 0) return due;
+  throw new LotfileError('conflict', `By its lines draw ${number} comes to less than nothing.`, {
+    about: `Draw ${number}`,
+    next: 'Look at what was drawn before, or say what was paid.',
+  });
+}
+
 /** Asking for a draw is a visit to the lender: left with them until the money comes, then settled. */
 function recordAsking(at: AtLot, { row, asked, paid }: Pick<Draw, 'asked' | 'paid'> & { readonly row: string }): void {
   const errand = drawErrand(at.lot.practice());
@@ -211,7 +220,7 @@ export const draw = onLot(requests.draw, (said, at) => {
     const reading = readingOf(at, row);
     if (said.asked !== undefined && said.anyway === undefined) refuseIncomplete(reading);
     if (next.paid !== undefined) {
-      at.lot.putDraw({ ...next, id: row, paidAmount: next.paidAmount ?? reading.schedule.due });
+      at.lot.putDraw({ ...next, id: row, paidAmount: next.paidAmount ?? dueOf(reading) });
     }
     if (said.asked !== undefined || said.paid !== undefined) recordAsking(at, { row, ...next });
   });
