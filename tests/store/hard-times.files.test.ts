@@ -165,7 +165,7 @@ test.runIf(process.platform !== 'win32')(
     expect(() => lot.setTitle('Lost?')).toThrow(
       expect.objectContaining(told('disk', /^The lot folder was moved or renamed while the lot was open\.$/)),
     );
-    lot.close();
+    expect(() => lot.close()).toThrow(expect.objectContaining({ code: 'disk' }));
     using again = openLot(join(root, 'moved'), open);
     expect(again.view().title).toBe('Heron Lane');
     expect((await again.verify()).problems).toEqual([]);
