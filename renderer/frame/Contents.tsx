@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { screens } from '../screens/screens.ts';
 import { useAnswer } from '../state/asked.ts';
 import { addressOf, usePlace } from '../state/place.ts';
@@ -7,8 +8,14 @@ export function Contents() {
   const { screen, lot } = usePlace();
   const table = useAnswer('table', {}).answer;
   const counts: Readonly<Record<string, number>> = { table: table?.items.length ?? 0 };
+  // With large letters the contents are one row, wider than the window: where one is stays in sight.
+  const row = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const here = row.current?.querySelector(`[href="${addressOf(screen)}"]`);
+    here?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
+  }, [screen]);
   return (
-    <nav className="contents" aria-label="Contents">
+    <nav className="contents" aria-label="Contents" ref={row}>
       {screens
         .filter(({ listed }) => listed)
         .map(({ id, title }) => (

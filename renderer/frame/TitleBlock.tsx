@@ -25,13 +25,13 @@ export function TitleBlock() {
           <dd className="slab">{card?.title ?? title}</dd>
         </div>
         {place === undefined ? null : (
-          <div>
+          <div className="where">
             <dt>place</dt>
             <dd>{place}</dd>
           </div>
         )}
         {parcel === undefined ? null : (
-          <div>
+          <div className="where">
             <dt>parcel</dt>
             <dd className="mono">{parcel}</dd>
           </div>
