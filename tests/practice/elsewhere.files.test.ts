@@ -142,7 +142,9 @@ describe('a county that takes nothing but paper', () => {
     expect(bookingDays(book, '2026-05-30', asked)).toEqual({ soonest: '2026-06-01', by: '2026-05-29' });
     const { findings } = readErrand('footing-inspect', asked);
     const booking = findings.find(({ say }) => say.startsWith('They come on'));
-    expect(booking?.say).toMatch(/book it by .*, 08:30\.$/);
+    // Before the permit is in hand nobody is told to call.
+    expect(booking?.say).toMatch(/at the earliest\.$/);
+    expect(book.until).toBe('08:30');
     expect(booking?.why).toContain('$75');
   });
 });
