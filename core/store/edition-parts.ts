@@ -6,6 +6,7 @@ import type { EditionPart } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
 import { pagesOf, renditionRow } from './renditions.ts';
+import { storedJson } from './stored-json.ts';
 
 interface PartRow {
   readonly rendition: string;
@@ -21,7 +22,7 @@ function mustRendition(ledger: Ledger, sha: string): { sealed: boolean; notes: r
       next: 'Add the file they come from again.',
     });
   }
-  return { sealed: row.sealed === 1, notes: JSON.parse(row.notes) };
+  return { sealed: row.sealed === 1, notes: storedJson(row.notes) };
 }
 
 export function sealedParts(ledger: Ledger, parts: readonly EditionPart[]): boolean {
@@ -65,7 +66,7 @@ function notesOf(ledger: Ledger, parts: readonly PartRow[]): readonly string[] {
   const notes = new Set<string>();
   for (const sha of new Set(parts.map((part) => part.rendition))) {
     const row = renditionRow(ledger, sha);
-    const kept: readonly string[] = row === undefined ? [] : JSON.parse(row.notes);
+    const kept: readonly string[] = row === undefined ? [] : storedJson(row.notes);
     for (const note of kept) notes.add(note);
   }
   return [...notes];
@@ -105,7 +106,7 @@ function contentOf(ledger: Ledger, edition: EditionId, read: (sha: string) => Fo
   const parts = reads(ledger.db).parts.all(edition);
   const pages = parts.flatMap((part): EditionPage[] => {
     const facts = read(part.rendition);
-    const chosen: readonly number[] = JSON.parse(part.pages);
+    const chosen: readonly number[] = storedJson(part.pages);
     return chosen
       .map((page) => facts.get(page))
       .filter((page): page is PageFacts => page !== undefined)

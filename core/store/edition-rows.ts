@@ -4,6 +4,7 @@ import type { EditionId, EditionLink, Standing } from '../vocabulary/lot.ts';
 import { readFact } from './fact-value.ts';
 import type { EditionCorrection, KeptFact, OriginalCopy } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { storedJson } from './stored-json.ts';
 
 /** Units as facts are kept (vocabulary/facts.ts), written beside each value for readers without this program. */
 const units: Partial<Readonly<Record<FactSort, string>>> = {
@@ -59,7 +60,7 @@ export function factsOf(ledger: Ledger, edition: EditionId): readonly KeptFact[]
     fact: row.fact,
     value: readFact(row),
     page: row.page ?? undefined,
-    place: row.place === null ? undefined : JSON.parse(row.place),
+    place: row.place === null ? undefined : storedJson(row.place),
   }));
 }
 

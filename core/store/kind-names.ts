@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { KindId, Practice } from '../vocabulary/practice.ts';
+import { storedJson } from './stored-json.ts';
 
 /** What the practice in force calls a kind, and who issues it. */
 export interface KindNames {
@@ -27,7 +28,7 @@ export function kindNames(db: Database): NamesOf {
   const known = lastRead.get(db);
   if (known?.sha === sha) return known.names;
   const json = db.prepare<[string], string>('SELECT json FROM practice WHERE sha = ?').pluck().get(sha);
-  const names = json === undefined ? (kind: KindId) => ({ title: kind, office: '' }) : namesIn(JSON.parse(json));
+  const names = json === undefined ? (kind: KindId) => ({ title: kind, office: '' }) : namesIn(storedJson(json));
   lastRead.set(db, { sha, names });
   return names;
 }

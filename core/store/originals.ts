@@ -8,6 +8,7 @@ import { aboutTo, removeFile } from './disk.ts';
 import type { FileUse, TakenIn } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { makeFolder, newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
+import { storedJson } from './stored-json.ts';
 import { fileTrouble } from './trouble.ts';
 
 interface FileRow {
@@ -153,7 +154,7 @@ export function usesOf(ledger: Ledger, sha: string): readonly FileUse[] {
        WHERE rendition.source = ? ORDER BY edition.seq DESC, edition_part.position`,
     )
     .all(sha);
-  return rows.map(({ pages, ...row }) => ({ ...row, pages: JSON.parse(pages) }));
+  return rows.map(({ pages, ...row }) => ({ ...row, pages: storedJson(pages) }));
 }
 
 /** Originals that an act took the last paper of: nothing rests on them any more. */

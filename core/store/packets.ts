@@ -11,6 +11,7 @@ import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
 import { onceEach } from './once-each.ts';
 import { renameInto } from './places.ts';
+import { storedJson } from './stored-json.ts';
 import { fileTrouble } from './trouble.ts';
 
 /** A folder name that reads by itself and is new: "2026-04-14 PERMIT-APPLY", then "... 2". */
@@ -180,7 +181,7 @@ function shown(ledger: Ledger, row: PacketRow): KeptPacket {
     recipient: row.recipient,
     day: row.day,
     practiceSha: row.practice,
-    override: row.override === null ? undefined : JSON.parse(row.override),
+    override: row.override === null ? undefined : storedJson(row.override),
     folder: join(ledger.folder, 'packets', row.folder),
     files,
     editions,
@@ -209,7 +210,7 @@ export function planOf(ledger: Ledger, id: PacketId): PacketPlan {
     .prepare<[string], string>('SELECT json FROM plan JOIN packet ON packet.plan = plan.sha WHERE packet.id = ?')
     .pluck()
     .get(id);
-  return JSON.parse(json ?? 'null');
+  return storedJson(json ?? 'null');
 }
 
 const drafts = onceEach((_ledger: Ledger) => new Map<PacketId, boolean>());

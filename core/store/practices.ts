@@ -3,6 +3,7 @@ import type { Practice } from '../vocabulary/practice.ts';
 import type { KeptOfficeWord, OfficeWord, PracticeLayer } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { hashText } from './migrations.ts';
+import { storedJson } from './stored-json.ts';
 
 interface PracticeRow {
   readonly sha: string;
@@ -32,13 +33,13 @@ export function practiceInForce(ledger: Ledger): { sha: string; practice: Practi
       next: 'Work on from your newest backup.',
     });
   }
-  return { sha: row.sha, practice: JSON.parse(row.json), layers: JSON.parse(row.layers) };
+  return { sha: row.sha, practice: storedJson(row.json), layers: storedJson(row.layers) };
 }
 
 export function practiceBySha(ledger: Ledger, sha: string): Practice {
   const row = ledger.db.prepare<[string], PracticeRow>('SELECT * FROM practice WHERE sha = ?').get(sha);
   if (row === undefined) throw new LotfileError('not found', 'This lot never used that practice.', { about: sha });
-  return JSON.parse(row.json);
+  return storedJson(row.json);
 }
 
 export function setPractice(
@@ -68,7 +69,7 @@ export function officeWords(ledger: Ledger): readonly KeptOfficeWord[] {
        FROM office_word AS word ORDER BY word.seq`,
     )
     .all();
-  return rows.map((row) => ({ ...row, layer: JSON.parse(row.layer), act: row.act ?? undefined }));
+  return rows.map((row) => ({ ...row, layer: storedJson(row.layer), act: row.act ?? undefined }));
 }
 
 export function removeOfficeWord(ledger: Ledger, id: number): void {

@@ -1,6 +1,7 @@
 import type { PacketPlan } from '../packet/plan-model.ts';
 import type { ActId } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { storedJson } from './stored-json.ts';
 
 export interface TouchedPacket {
   readonly id: string;
@@ -103,7 +104,7 @@ function forgetInPlans(ledger: Ledger, { packets, undonePackets, everEditions }:
   for (const { plan: sha } of [...packets, ...undonePackets]) {
     const json = read.get(sha);
     if (json === undefined) continue;
-    const plan: PacketPlan = JSON.parse(json);
+    const plan: PacketPlan = storedJson(json);
     const bare: PacketPlan = {
       ...plan,
       files: [],

@@ -11,6 +11,7 @@ import { onceEach } from './once-each.ts';
 import { mustFile } from './originals.ts';
 import { hashFile, makeFolder, renameInto, renditionFile } from './places.ts';
 import { indexPage } from './search-index.ts';
+import { storedJson } from './stored-json.ts';
 import { fileTrouble } from './trouble.ts';
 
 export interface RenditionRow {
@@ -61,7 +62,7 @@ export function pagesOf({ db }: Ledger, sha: string): readonly PageFacts[] {
     page: row.page,
     width: row.width,
     height: row.height,
-    clearStrips: JSON.parse(row.clear_strips),
+    clearStrips: storedJson(row.clear_strips),
     openSaves: row.open_saves,
     extraRestores: row.extra_restores,
     bytes: row.bytes,
@@ -206,9 +207,9 @@ export function renditionsOf(ledger: Ledger, original: string): readonly KeptRen
     tool: row.tool,
     rung: row.rung,
     sealed: row.sealed === 1,
-    notes: JSON.parse(row.notes),
+    notes: storedJson(row.notes),
     asked: row.asked,
-    seals: JSON.parse(row.seals),
+    seals: storedJson(row.seals),
     pages: pagesOf(ledger, row.sha),
   }));
 }

@@ -4,6 +4,7 @@ import type { SearchHit } from './lot-model.ts';
 import { factWords } from './search-index.ts';
 import { type Phrase, phraseSyntax, readQuery } from './search-words.ts';
 import { snippetOf } from './snippet.ts';
+import { storedJson } from './stored-json.ts';
 
 interface PaperHit {
   readonly rowid: number;
@@ -93,7 +94,7 @@ function partsByRendition(ledger: Ledger): (rendition: string) => readonly PartH
      WHERE part.rendition = ? ORDER BY edition.seq DESC, part.position`,
   );
   return (rendition) => {
-    const known = found.get(rendition) ?? ask.all(rendition).map((row) => ({ ...row, pages: JSON.parse(row.pages) }));
+    const known = found.get(rendition) ?? ask.all(rendition).map((row) => ({ ...row, pages: storedJson(row.pages) }));
     found.set(rendition, known);
     return known;
   };

@@ -48,7 +48,7 @@ function twinsAside(ledger: Ledger): readonly string[] {
     .map((name) => join(aside, name))
     .filter((path) => {
       const seen = looked(path);
-      return seen !== undefined && seen.isFile() && seen.nlink > 1n && here.has(seen.ino);
+      return seen?.isFile() === true && seen.nlink > 1n && here.has(seen.ino);
     })
     .map((path) => relative(ledger.folder, path));
 }

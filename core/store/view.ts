@@ -18,6 +18,7 @@ import type {
 import { readFact } from './fact-value.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
+import { storedJson } from './stored-json.ts';
 
 type Nullable<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> | (undefined extends T[K] ? null : never) };
 
@@ -107,7 +108,7 @@ type Groups = ReturnType<typeof editionGroups>;
 function sheetsOf(parts: readonly PartRow[]): readonly string[] {
   const sheets = new Set<string>();
   for (const part of parts) {
-    const names: readonly string[] = JSON.parse(part.sheets);
+    const names: readonly string[] = storedJson(part.sheets);
     for (const name of names) sheets.add(name);
   }
   return [...sheets];
@@ -231,7 +232,7 @@ export function readView(ledger: Ledger): LotView {
   const answers = db
     .prepare<[], { question: string; answer: string }>('SELECT question, answer FROM lot_fact ORDER BY seq')
     .all()
-    .map(({ question, answer }): readonly [string, Answer] => [question, JSON.parse(answer)]);
+    .map(({ question, answer }): readonly [string, Answer] => [question, storedJson(answer)]);
   const all = <T extends object>(sql: string): readonly T[] =>
     db
       .prepare<[], Nullable<T>>(sql)

@@ -192,6 +192,10 @@ test('a visit goes from planned to sent back with numbered comments, answered on
       state: 'sent back',
       outcome: 'partial',
       note: 'two comments',
+      said: [
+        { number: '1', text: 'Show the setbacks.' },
+        { number: '2a', text: 'Name the wind zone.', answered: '2026-04-20' },
+      ],
     },
   ]);
   expect(() => lot.addComment({ visit: 'v-none', number: '1', text: 'x' })).toThrow(

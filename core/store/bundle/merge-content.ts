@@ -7,6 +7,7 @@ import { Ledger } from '../ledger.ts';
 import { hashText } from '../migrations.ts';
 import { makeFolder, newTemporaryPath, originalFile, renameInto, renditionFile } from '../places.ts';
 import { insertRendition, pagesOf, type RenditionRow } from '../renditions.ts';
+import { storedJson } from '../stored-json.ts';
 import { type BundledFile, badBundle } from './manifest.ts';
 import type { OpenBundle } from './read-bundle.ts';
 
@@ -152,7 +153,7 @@ export function addContent(ledger: Ledger, theirs: Database, given: NewContent &
     const { sha, source, tool, rung, asked, bytes } = row;
     // A bundle of an earlier version still says in the recipe of purged pages what a form was filled with.
     const recipe = row.purged === 1 ? bareRecipe(row.recipe) : row.recipe;
-    const said = { notes: JSON.parse(row.notes), seals: JSON.parse(row.seals), sealed: row.sealed === 1 };
+    const said = { notes: storedJson(row.notes), seals: storedJson(row.seals), sealed: row.sealed === 1 };
     const rendition = { source, recipe, tool, rung, asked, ...said, pages: pagesOf(other, sha) };
     insertRendition(ledger, { rendition, sha256: sha, bytes });
     if (row.purged === 1) purge.run(sha);
