@@ -5,6 +5,7 @@ import { addressOf } from '../../state/place.ts';
 import type { ScreenProps } from '../screen-props.ts';
 import { ErrandList } from './ErrandList.tsx';
 import './errand.css';
+import './errand-stack.css';
 import './errand-below.css';
 import type { Target } from './errand-model.ts';
 import { startAfresh } from './errand-store.ts';
