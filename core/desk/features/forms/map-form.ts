@@ -76,7 +76,7 @@ function layerWith(said: RequestInput<'map-form'>, given: Laid): PracticeLayer {
   const { form, title, flatten } = said;
   const name = layerName(form);
   const before = given.layers.find((layer) => layer.name === name);
-  const known = partOf(partOf(before === undefined ? {} : parse(before.text), 'forms'), form);
+  const known = partOf(partOf(before === undefined ? {} : parse(before.text, { logLevel: 'error' }), 'forms'), form);
   const rule = {
     ...known,
     title: title ?? known.title ?? given.below.forms?.[form]?.title ?? titleFor(given.below, form),

@@ -16,7 +16,7 @@ function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
 /** A layer as it is written; what can't be read as YAML is told when it is read. */
 function saidIn(text: string): Readonly<Record<string, unknown>> {
   try {
-    const said: unknown = parse(text);
+    const said: unknown = parse(text, { logLevel: 'error' });
     return isRecord(said) ? said : {};
   } catch {
     return {};
