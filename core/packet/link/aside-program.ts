@@ -50,53 +50,6 @@ function write({ fd, at, text, parts }, stop) {
   flush(fd, used, put);
 }
 
-// How far the writer is, in batches; it says -1 when it gave up. Whoever follows waits here.
-function say(far, batch) {
-  Atomics.store(far, 0, batch);
-  Atomics.notify(far, 0);
-}
-
-function reached(far, batch, stop) {
-  for (;;) {
-    const now = Atomics.load(far, 0);
-    if (now < 0 || Atomics.load(stop, 0) !== 0) return false;
-    if (now >= batch) return true;
-    Atomics.wait(far, 0, now, 50);
-  }
-}
-
-// Reads a batch back from the file it was just written to.
-function follow({ fd, at, text, parts, batch, far }, stop, state) {
-  state.hash ??= createHash('sha256');
-  if (!reached(far, batch, stop)) throw new Error('The file was given up.');
-  let bytes = 0;
-  for (let n = 2; n < parts.length; n += 3) bytes += parts[n];
-  let said = 0;
-  let part = 0;
-  let gone = 0;
-  for (let done = 0; done < bytes; ) {
-    const piece = room.subarray(0, Math.min(room.length, bytes - done));
-    if (!fill(fd, piece, at + done)) throw new Error('The file is shorter than what was written to it.');
-    state.hash.update(piece);
-    for (let seen = 0; seen < piece.length; ) {
-      const [source, from, length] = parts.subarray(part, part + 3);
-      const wanted = Math.min(piece.length - seen, length - gone);
-      let theirs = kept.subarray(0, wanted);
-      if (source < 0) theirs = text.subarray(said, (said += wanted));
-      else if (!fill(source, theirs, from + gone)) state.differsAt ??= at + done + seen;
-      if (!piece.subarray(seen, seen + wanted).equals(theirs)) state.differsAt ??= at + done + seen;
-      seen += wanted;
-      gone += wanted;
-      if (gone === length) {
-        part += 3;
-        gone = 0;
-      }
-    }
-    done += piece.length;
-    if (Atomics.load(stop, 0) !== 0) throw new Error('The file was given up.');
-  }
-}
-
 function look({ fd, bytes, spans }, stop) {
   const hash = createHash('sha256');
   let first = 0;
@@ -122,24 +75,16 @@ function look({ fd, bytes, spans }, stop) {
   return { sha256: hash.digest('hex'), differsAt };
 }
 
-function work(order, state) {
-  if (order.work === 'write') return write(order, order.stop);
-  if (order.work === 'look') return void (state.answer = look(order, order.stop));
-  follow(order, order.stop, state);
-  if (order.last) state.answer = { sha256: state.hash.digest('hex'), differsAt: state.differsAt };
-}
-
 parentPort.on('message', (order) => {
   const { job, last } = order;
   const state = begun.get(job) ?? {};
   begun.set(job, state);
   try {
-    if (state.error === undefined) work(order, state);
+    if (state.error === undefined) state.answer = order.work === 'look' ? look(order, order.stop) : write(order, order.stop);
   } catch (error) {
     // Told with the last order of the job: before that nobody waits.
     state.error = String(error);
   }
-  if (order.work === 'write') say(order.far, state.error === undefined ? order.batch : -1);
   if (!last) return;
   begun.delete(job);
   parentPort.postMessage({ job, answer: state.answer, error: state.error });

@@ -34,11 +34,6 @@ export interface AsideWriter {
   write(batch: Batch): void;
   /** Waits until all batches stand in the file. @throws LotfileError `disk` when one couldn't be written or read. */
   end(): Promise<void>;
-  /**
-   * Every batch read back from the file while the next is written: all of it hashed, and each part compared with where
-   * it came from. After `end` was called. @throws LotfileError `disk`
-   */
-  seen(): Promise<SeenBytes>;
 }
 
 interface Answer {
@@ -129,13 +124,9 @@ export class Aside {
   readonly #running: Promise<unknown>[] = [];
   readonly #used = new Set<number>();
 
-  /**
-   * SHA-256 of a whole open file, in hex.
-   * @param behind what it waits for: what is read back, or what is written. @throws LotfileError `disk`
-   */
-  async whole(fd: number, behind: 'reading' | 'writing' = 'reading'): Promise<string> {
-    const thread = behind === 'reading' ? 0 : 1;
-    return (await this.#look(thread, { fd, bytes: fstatSync(fd).size, spans: new Float64Array(0) })).sha256;
+  /** SHA-256 of a whole open file, in hex. @throws LotfileError `disk` */
+  async whole(fd: number): Promise<string> {
+    return (await this.#look(0, { fd, bytes: fstatSync(fd).size, spans: new Float64Array(0) })).sha256;
   }
 
   /**
@@ -147,30 +138,17 @@ export class Aside {
     return this.#look(1, { fd, bytes, spans: inNumbers(spans) });
   }
 
-  /** Writes an open file on one core and reads it back on another, right behind. */
+  /** Writes an open file. */
   writer(fd: number): AsideWriter {
-    const far = new Int32Array(new SharedArrayBuffer(4));
-    const about = { fd, far, stop: this.#stop };
-    const writing = { ...about, work: 'write', job: this.#number() };
-    const reading = { ...about, work: 'follow', job: this.#number() };
-    const hands = [this.#thread(1), this.#thread(0)] as const;
-    let batch = 0;
-    let seen: Promise<SeenBytes> | undefined;
+    const writing = { fd, stop: this.#stop, work: 'write', job: this.#number() };
+    const hand = this.#thread(1);
     return {
-      write: (next) => {
-        batch += 1;
-        hands[0].postMessage({ ...writing, ...next, batch, last: false });
-        hands[1].postMessage({ ...reading, ...next, batch, last: false });
-      },
+      write: (batch) => hand.postMessage({ ...writing, ...batch, last: false }),
       end: async () => {
-        // Other threads know nothing of the batches before.
-        if (threads[1] !== hands[0] || threads[0] !== hands[1]) throw brokeOff();
-        const last = { batch: batch + 1, at: 0, text: nothing, parts: new Float64Array(0) };
-        seen = this.#found(0, { ...reading, ...last });
-        seen.catch(() => undefined);
-        await this.#ask(1, { ...writing, ...last });
+        // Another thread knows nothing of the batches before.
+        if (threads[1] !== hand) throw brokeOff();
+        await this.#ask(1, { ...writing, at: 0, text: nothing, parts: new Float64Array(0) });
       },
-      seen: () => seen ?? Promise.reject(new LotfileError('internal', 'A file is read back before it was written.')),
     };
   }
 
@@ -192,12 +170,8 @@ export class Aside {
     return jobs;
   }
 
-  #look(at: number, order: object): Promise<SeenBytes> {
-    return this.#found(at, { ...order, work: 'look', job: this.#number(), stop: this.#stop });
-  }
-
-  async #found(at: number, order: Order): Promise<SeenBytes> {
-    const seen = await this.#ask(at, order);
+  async #look(at: number, order: object): Promise<SeenBytes> {
+    const seen = await this.#ask(at, { ...order, work: 'look', job: this.#number(), stop: this.#stop });
     if (seen === undefined) throw new LotfileError('internal', 'A look at a file found nothing.');
     return seen;
   }

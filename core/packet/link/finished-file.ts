@@ -126,7 +126,7 @@ export class FinishedFile {
       this.#writeTable(root, info);
       await this.#writer.end();
       const bytes = this.#length;
-      const reading = this.#writer.seen();
+      const reading = this.#aside.look(this.#fd, bytes, [...this.#copied.values()]);
       const made = { path: this.#part, copied: this.#copied };
       const [looked, seen, synced] = await Promise.allSettled([look(made), reading, syncToDisk(this.#fd)]);
       for (const one of [looked, seen, synced]) if (one.status === 'rejected') throw one.reason;

@@ -34,13 +34,13 @@ export function readSource({ id, title }: LinkSource, at: { readonly index: numb
 }
 
 /**
- * The kept papers of a packet, open. That each is, byte for byte, what was kept is checked on a second core once all is
- * written: nothing made from them may be given a name before `proved` has returned.
+ * The kept papers of a packet, open. That each is, byte for byte, what was kept is checked on a second core
+ * meanwhile: nothing made from them may be given a name before `proved` has returned.
  */
 export class Sources {
   readonly #listed: readonly LinkSource[];
   readonly #fds: number[] = [];
-  #hashes: readonly Promise<string>[] = [];
+  readonly #hashes: Promise<string>[] = [];
   readonly #aside = new Aside();
 
   constructor(listed: readonly LinkSource[]) {
@@ -52,13 +52,16 @@ export class Sources {
     for (const { path, title } of this.#listed) {
       const fd = openKept(path, title);
       this.#fds.push(fd);
+      const hash = this.#aside.whole(fd);
+      // Heard in `proved`; a failure before that is not a failure nobody hears.
+      hash.catch(() => undefined);
+      this.#hashes.push(hash);
     }
     return this.#listed.map((source, index) => readSource(source, { index, fd: this.#fds[index] ?? -1 }));
   }
 
   /** @throws LotfileError `paper damaged` naming the first paper whose bytes changed. */
   async proved(): Promise<void> {
-    if (this.#hashes.length === 0) this.#hashes = this.#fds.map((fd) => this.#hash(fd));
     for (const [index, { title, sha256 }] of this.#listed.entries()) {
       if ((await this.#hashes[index]) !== sha256.toLowerCase()) {
         throw damaged(title, 'the file changed since it was kept');
@@ -71,21 +74,13 @@ export class Sources {
    */
   async reason(error: unknown): Promise<unknown> {
     if (!(error instanceof LotfileError) || error.code !== 'paper damaged') return error;
-    if (this.#fds.length < this.#listed.length) return error;
+    if (this.#hashes.length < this.#listed.length) return error;
     try {
       await this.proved();
       return error;
     } catch (better) {
       return better;
     }
-  }
-
-  /** Behind the writing, for which the core is wanted first. */
-  #hash(fd: number): Promise<string> {
-    const hash = this.#aside.whole(fd, 'writing');
-    // Each is heard in its turn; one that fails before that is not a failure nobody hears.
-    hash.catch(() => undefined);
-    return hash;
   }
 
   async close(): Promise<void> {
