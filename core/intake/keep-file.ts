@@ -5,16 +5,17 @@ import { fileHash } from './file-hash.ts';
 import { type KeepContext, scrapsOf } from './keep-context.ts';
 import { keepPdf } from './keep-pdf.ts';
 import { keepPicture } from './pictures/keep-picture.ts';
+import { rareSort } from './rare-sorts.ts';
 import { blackOut } from './redact/black-out.ts';
 import { refused, refusedSort } from './refusals.ts';
 import type { KeepDone, KeepJob, Rendition } from './rendition-model.ts';
-import { type FileSort, sniff, sniffLength } from './sniff.ts';
+import { sniff, sniffLength } from './sniff.ts';
 
-function sniffFile(path: string): FileSort {
+function headOf(path: string): Buffer {
   const head = Buffer.alloc(sniffLength);
   const fd = openSync(path, 'r');
   try {
-    return sniff(head.subarray(0, readSync(fd, head)));
+    return head.subarray(0, readSync(fd, head));
   } finally {
     closeSync(fd);
   }
@@ -23,7 +24,8 @@ function sniffFile(path: string): FileSort {
 /** Offsets are counted in 32 bits on the way, and no office takes such a file. */
 const largestFile = 2 ** 30;
 
-function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
+function keepSort(head: Buffer, context: KeepContext): Promise<Rendition> {
+  const sort = sniff(head);
   switch (sort) {
     case 'pdf':
       return keepPdf(context);
@@ -35,6 +37,9 @@ function keepSort(sort: FileSort, context: KeepContext): Promise<Rendition> {
     case 'gif':
     case 'bmp':
       return keepPicture(context, sort);
+    case 'unknown':
+    case 'text':
+      throw rareSort(context.job.name, head) ?? refusedSort(context.job.name, sort);
     default:
       throw refusedSort(context.job.name, sort);
   }
@@ -65,10 +70,10 @@ export async function keepFile(job: KeepJob, onPage: KeepContext['onPage'] = asy
     if (statSync(job.input).size > largestFile) {
       throw refused(job.name, 'is larger than 1 GB.', 'Split it into parts and drop those in.');
     }
-    const sort = sniffFile(job.input);
+    const head = headOf(job.input);
     const source = fileHash(job.input);
     const context: KeepContext = { job, source, scrap: (n) => (n === 1 ? first : second), onPage };
-    const rendition = await asAsked(context, await keepSort(sort, context));
+    const rendition = await asAsked(context, await keepSort(head, context));
     return { rendition, sha256: fileHash(job.output), bytes: statSync(job.output).size };
   } catch (problem) {
     rmSync(job.output, { force: true });

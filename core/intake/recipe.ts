@@ -9,7 +9,6 @@ export const tools = {
   sharp: '0.35.5',
   libheif: '1.23.2',
   utif2: '4.1.0',
-  bmp: '1.0.9',
   pdfLib: '2.11.1',
 } as const;
 
@@ -24,7 +23,7 @@ export const formTool = `cantoo pdf-lib ${tools.pdfLib}, pdfium ${tools.pdfium}`
 
 /** What decoded a sort that sharp does not read. */
 export const heicTool = `libheif ${tools.libheif}, ${pictureTool}`;
-export const bmpTool = `bmp-ts ${tools.bmp}, ${pictureTool}`;
+export const bmpTool = `our own BMP reader, ${pictureTool}`;
 export const oddTiffTool = `utif2 ${tools.utif2}, ${pictureTool}`;
 
 export const recipes = {
@@ -40,5 +39,6 @@ export const recipes = {
   twoTone: `fax/${recipeNumber}: black and white, pixels untouched`,
   photo: `photo/${recipeNumber}: decoded, encoded as JPEG`,
   secondReader: `picture/${recipeNumber}: decoded by a second reader`,
+  rareSamples: `picture/${recipeNumber}: samples turned into 8 bits of screen colours`,
   cleaned: `picture/${recipeNumber}: cleaned up as asked`,
 } as const;

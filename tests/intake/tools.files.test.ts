@@ -22,7 +22,6 @@ describe('the tools that a rendition names', () => {
     ['sharp', tools.sharp],
     ['libheif-js', tools.libheif],
     ['utif2', tools.utif2],
-    ['bmp-ts', tools.bmp],
     ['pdf-lib', tools.pdfLib],
   ])('are those installed: %s', (name, version) => {
     expect(installed(name)).toBe(version);

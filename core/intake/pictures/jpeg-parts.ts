@@ -23,6 +23,8 @@ interface Segment {
 }
 
 const [sos, eoi, app0, app2, app14, comment] = [0xda, 0xd9, 0xe0, 0xe2, 0xee, 0xfe];
+/** ITU-T T.87, annex C: its frame. */
+const jpegLs = 0xf7;
 const profileTag = 'ICC_PROFILE\0';
 
 const isFrame = (marker: number) => marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
@@ -74,6 +76,12 @@ function profileOf(bytes: Buffer, segments: readonly Segment[]): Buffer | undefi
 function leanOf(bytes: Buffer, segments: readonly Segment[]): Buffer {
   const stay = segments.filter(({ marker }) => !isNote(marker) && marker !== app2);
   return Buffer.concat([bytes.subarray(0, 2), ...stay.map(({ start, end }) => bytes.subarray(start, end))]);
+}
+
+/** The first frame's number in SOFn (0x37 for JPEG-LS) and its bits a colour; undefined where there is none. */
+export function frameOf(bytes: Buffer): Pick<JpegParts, 'frame' | 'precision'> | undefined {
+  const frame = segmentsOf(bytes).find(({ marker }) => isFrame(marker) || marker === jpegLs);
+  return frame === undefined ? undefined : { frame: frame.marker - 0xc0, precision: bytes[frame.start + 4] ?? 0 };
 }
 
 /** Takes a JPEG apart; undefined where no picture frame is found. Never reads past the bytes, never loops. */

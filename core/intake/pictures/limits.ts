@@ -28,6 +28,15 @@ export function damaged(name: string): LotfileError {
   );
 }
 
+/** A sound picture of a sort that no reader here takes: which one, and what to save it as. */
+export function otherSort(name: string, say: string): LotfileError {
+  return refused(
+    name,
+    say,
+    'Open it in a picture program, save it as PNG or as a usual JPEG (8 bits a colour), and drop that in.',
+  );
+}
+
 /** What went wrong while decoding, as a sentence for the person. */
 export function pictureTrouble(name: string, problem: unknown): LotfileError {
   if (problem instanceof LotfileError) return problem;

@@ -19,7 +19,16 @@ export interface Density {
 }
 
 /** How a picture's dots got onto the page; names its recipe. */
-export type PictureWay = 'jpeg' | 'jpegAnew' | 'png' | 'dots' | 'twoTone' | 'photo' | 'secondReader' | 'cleaned';
+export type PictureWay =
+  | 'jpeg'
+  | 'jpegAnew'
+  | 'png'
+  | 'dots'
+  | 'twoTone'
+  | 'photo'
+  | 'secondReader'
+  | 'rareSamples'
+  | 'cleaned';
 
 /** One picture of a file, ready for a page. */
 export interface OpenSheet {

@@ -9,6 +9,7 @@ import { jpegParts } from './jpeg-parts.ts';
 import { options, pictureTrouble, secondsLimit } from './limits.ts';
 import type { Density, OpenPictures, OpenSheet, PictureSort } from './picture-model.ts';
 import type { PagePicture } from './picture-page.ts';
+import { rareJpeg } from './rare-jpeg.ts';
 import { openTiff } from './tiff.ts';
 
 /** The picture upright, as the independent measure for what the page shows. */
@@ -35,8 +36,10 @@ function squareDots(density: number | undefined): Density | undefined {
 const pressColours = 'Its colours are for printing presses; they were turned into screen colours.';
 const firstOfMany = 'It moves, or holds several pictures: the first one is kept.';
 
-async function onlySheet(path: string, sort: 'jpeg' | 'png' | 'webp' | 'gif'): Promise<OpenSheet> {
+async function onlySheet(path: string, name: string, sort: 'jpeg' | 'png' | 'webp' | 'gif'): Promise<OpenSheet> {
   const upright = () => uprightPicture(path);
+  const rare = sort === 'jpeg' ? rareJpeg(readFileSync(path), name) : undefined;
+  if (rare !== undefined) throw rare;
   const about = await sharp(path, options).metadata();
   await sharp(path, options).timeout({ seconds: secondsLimit }).stats();
   const { camera } = cameraNotes(about.exif);
@@ -72,7 +75,7 @@ export async function openPictures(path: string, name: string, sort: PictureSort
       case 'png':
       case 'webp':
       case 'gif': {
-        const sheet = await onlySheet(path, sort);
+        const sheet = await onlySheet(path, name, sort);
         return { count: 1, notes: [], sheet: () => Promise.resolve(sheet) };
       }
     }

@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
 import sharp, { type Sharp } from 'sharp';
 import utif from 'utif2';
-import type { LotfileError } from '../../vocabulary/errors.ts';
-import { refused } from '../refusals.ts';
 import { withinTime } from '../within-time.ts';
 import { dotsOf, jpegOf, twoTone } from './dots-to-page.ts';
 import { checkSize, damaged, mostPictures, options, secondsLimit } from './limits.ts';
 import type { Density, OpenPictures, OpenSheet } from './picture-model.ts';
+import { beyondReach, cameraRaw, rareTiff } from './rare-tiff.ts';
 import { aloneDirectory } from './tiff-alone.ts';
-import { type TiffPage, tiffPages } from './tiff-tags.ts';
+import { isRareSamples, rareSamples } from './tiff-samples.ts';
+import { bigPackings, isCameraRaw, type TiffPage, tiffPages } from './tiff-tags.ts';
 
 const centimetres = 2.54;
 /** TIFF 6.0: old-style and new-style JPEG inside. */
@@ -97,40 +97,42 @@ async function bySecondReader({ name, bytes, page }: Place): Promise<Made> {
   return { ...(await madeOf(upright, page)), way: 'secondReader', upright };
 }
 
-/** Beyond this a decoder cuts values off instead of scaling them, and shows something else. */
-const mostBits = 16;
-
-function tooFine(name: string): LotfileError {
-  return refused(
-    name,
-    'tells its colours in 32 bits each, as no scanner does.',
-    'Save it as PNG or JPEG and drop that in.',
-  );
-}
-
 const readTwice = 'The usual reader could not make out one of its pictures; a second one did. Look through its pages.';
+
+/** Samples of 12 bits and their kin, and L*a*b*. */
+async function byRareSamples({ name, bytes, page }: Place): Promise<Made> {
+  checkSize(name, page.width, page.height);
+  const eight = await rareSamples(bytes, page);
+  if (eight === undefined) throw rareTiff(name, page) ?? damaged(name);
+  const { data, ...info } = eight;
+  const dots = await turned(overDots({ data, info }), page.orientation);
+  const upright = (): Sharp => overDots(dots).timeout({ seconds: secondsLimit });
+  return { ...(await madeOf(upright, page)), way: 'rareSamples', upright };
+}
 
 async function sheetOf(place: Place): Promise<OpenSheet> {
   const { page, name } = place;
-  if (page.bits > mostBits) throw tooFine(name);
+  const beyond = beyondReach(name, page);
+  if (beyond !== undefined) throw beyond;
   const turnedDensity = densityOf(page);
   const lies = page.orientation >= 5;
   const density =
     turnedDensity !== undefined && lies ? { ...turnedDensity, x: turnedDensity.y, y: turnedDensity.x } : turnedDensity;
   const seen = { orientation: 1, density, camera: false };
+  if (isRareSamples(page)) return { ...seen, ...(await byRareSamples(place)), notes: [] };
   try {
     return { ...seen, ...(await bySharp(place)), notes: [] };
   } catch {
     try {
       return { ...seen, ...(await bySecondReader(place)), notes: [readTwice] };
     } catch {
-      throw damaged(name);
+      throw rareTiff(name, page) ?? damaged(name);
     }
   }
 }
 
 /** A TIFF whose directories only sharp can follow (BigTIFF): as many pages as it counts. */
-async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
+async function bySharpAlone(path: string, packings: readonly number[]): Promise<readonly TiffPage[]> {
   const { pages = 1, width, height, density, space, depth } = await sharp(path, options).metadata();
   const page: TiffPage = {
     width,
@@ -138,6 +140,12 @@ async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
     at: 0,
     bits: depth === 'uchar' || depth === 'char' ? 8 : depth === 'ushort' || depth === 'short' ? 16 : 32,
     samples: 3,
+    photometric: space === 'b-w' ? 1 : 2,
+    format: depth === 'float' || depth === 'double' ? 3 : 1,
+    planes: false,
+    predictor: 1,
+    tiled: false,
+    rowsPerStrip: height,
     grey: space === 'b-w',
     compression: 1,
     orientation: 1,
@@ -146,7 +154,7 @@ async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
     yResolution: density,
     unit: 2,
   };
-  return Array.from({ length: pages }, () => page);
+  return Array.from({ length: pages }, (_, n) => ({ ...page, compression: packings[n] ?? page.compression }));
 }
 
 /**
@@ -155,8 +163,9 @@ async function bySharpAlone(path: string): Promise<readonly TiffPage[]> {
  */
 export async function openTiff(path: string, name: string): Promise<OpenPictures> {
   const bytes = readFileSync(path);
+  if (isCameraRaw(bytes)) throw cameraRaw(name);
   const listed = tiffPages(bytes);
-  const all = listed.length > 0 ? listed : await bySharpAlone(path);
+  const all = listed.length > 0 ? listed : await bySharpAlone(path, bigPackings(bytes));
   const places = all.map((page, index) => ({ path, name, bytes, index, page }));
   const real = places.filter(({ page }) => !page.aside);
   const kept = real.length > 0 ? real : places;

@@ -4,7 +4,7 @@ export interface TiffPicture {
   readonly height: number;
   readonly bits: number;
   readonly data: Buffer;
-  readonly samples?: 1 | 3;
+  readonly samples?: 1 | 2 | 3 | 4;
   readonly compression?: number;
   readonly orientation?: number;
   readonly subfile?: number;
@@ -38,7 +38,9 @@ function directory(picture: TiffPicture, dataAt: number, rationalsAt: number): r
         ]),
     ...(picture.more ?? []).map(([tag, type, value, count = 1]) => [tag, type, count, value]),
   ];
-  return entries.toSorted(([a = 0], [b = 0]) => a - b);
+  // What `more` says stands in place of the usual entry.
+  const last = entries.filter(([tag], at) => !entries.slice(at + 1).some(([other]) => other === tag));
+  return last.toSorted(([a = 0], [b = 0]) => a - b);
 }
 
 /** Writes a little-endian TIFF of one or more pictures. */
@@ -75,4 +77,20 @@ export function tiffOf(pictures: readonly TiffPicture[]): Buffer {
 export function barredTwoTone(width: number, height: number): Buffer {
   const across = Math.ceil(width / 8);
   return Buffer.alloc(across * height, 0xff).fill(0, 0, across * Math.round(height / 4));
+}
+
+/** Samples of 1 to 16 bits from values of 8, laid as TIFF 6.0 says: the highest bit first, each row from a byte on. */
+export function packedSamples(values: Uint8Array, at: { readonly bits: number; readonly across: number }): Buffer {
+  const rows = values.length / at.across;
+  const row = Math.ceil((at.across * at.bits) / 8);
+  const packed = Buffer.alloc(row * rows);
+  values.forEach((value, index) => {
+    const full = Math.round((value / 255) * (2 ** at.bits - 1));
+    const start = Math.floor(index / at.across) * row * 8 + (index % at.across) * at.bits;
+    for (let bit = 0; bit < at.bits; bit += 1) {
+      const place = start + bit;
+      if ((full >> (at.bits - 1 - bit)) & 1) packed[place >> 3] = (packed[place >> 3] ?? 0) | (0x80 >> (place & 7));
+    }
+  });
+  return packed;
 }

@@ -245,7 +245,7 @@ function furniture({ chance, spec, print, from, half }: Making): readonly Block[
   return made;
 }
 
-/** Document `index` of the set, 0 to 199: kinds take turns, halves too. */
+/** Document `index` of the set: kinds take turns, halves too; each two hundred are a set of their own. */
 export function composeDocument(index: number): SetDocument {
   const chance = new Chance(7919 * (index + 1));
   const spec = kinds[index % kinds.length];
