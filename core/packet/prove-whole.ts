@@ -24,6 +24,13 @@ function looksOf(fd: number, now: bigint): string | undefined {
   return now - ctimeNs < restedFor ? undefined : [dev, ino, size, mtimeNs, ctimeNs].join(' ');
 }
 
+interface Unproved {
+  readonly file: WholeFile;
+  readonly fd: number;
+  readonly key: string;
+  readonly looks: string | undefined;
+}
+
 function changed({ title }: WholeFile): LotfileError {
   return new LotfileError('paper damaged', `The original of "${title}" is no longer what was kept.`, {
     about: title,
@@ -59,17 +66,19 @@ export function proveWhole(
     await aside.end();
     for (const fd of fds.splice(0)) closeSync(fd);
   };
-  const begin = (file: WholeFile) => {
-    const fd = openKept(file.path, file.title);
-    fds.push(fd);
-    const key = `${file.sha256} ${file.path}`;
-    const looks = looksOf(fd, now);
-    if (looks !== undefined && provedAs.get(key) === looks) return [];
-    const hash = aside.whole(fd);
-    hash.catch(() => undefined);
-    return [{ file, hash, key, looks }];
+  const begin = (): readonly (Unproved & { readonly hash: Promise<string> })[] => {
+    const unproved = files.flatMap((file): Unproved[] => {
+      const fd = openKept(file.path, file.title);
+      fds.push(fd);
+      const key = `${file.sha256} ${file.path}`;
+      const looks = looksOf(fd, now);
+      return looks !== undefined && provedAs.get(key) === looks ? [] : [{ file, fd, key, looks }];
+    });
+    const hashes = aside.wholes(unproved.map(({ fd }) => fd));
+    for (const hash of hashes) hash.catch(() => undefined);
+    return unproved.flatMap((one, n) => hashes.slice(n, n + 1).map((hash) => ({ ...one, hash })));
   };
-  const hashes = opened(() => files.flatMap(begin), close);
+  const hashes = opened(begin, close);
   const proved = async (): Promise<void> => {
     for (const { file, hash, key, looks } of hashes) {
       if ((await hash) !== file.sha256) throw changed(file);

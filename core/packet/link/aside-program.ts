@@ -50,43 +50,58 @@ function write({ fd, at, text, parts }, stop) {
   flush(fd, used, put);
 }
 
-function look({ fd, bytes, spans }, stop) {
+function whole({ fd, bytes }, stop) {
   const hash = createHash('sha256');
-  let first = 0;
-  let differsAt;
   for (let at = 0; at < bytes && Atomics.load(stop, 0) === 0; ) {
     const got = readSync(fd, room, 0, Math.min(room.length, bytes - at), at);
     if (got === 0) break;
-    const piece = room.subarray(0, got);
-    const end = at + got;
-    hash.update(piece);
-    for (let n = first; n < spans.length && spans[n + 2] < end; n += 4) {
-      const [source, from, place, length] = spans.subarray(n, n + 4);
-      const begin = Math.max(place, at);
-      const theirs = kept.subarray(0, Math.max(0, Math.min(place + length, end) - begin));
-      const same = fill(source, theirs, from + begin - place) && theirs.equals(piece.subarray(begin - at, begin - at + theirs.length));
-      if (!same) differsAt ??= begin;
-    }
-    // Spans come in the order they stand in, so those that have gone by stand in front.
-    while (first < spans.length && spans[first + 2] + spans[first + 3] <= end) first += 4;
-    at = end;
+    hash.update(room.subarray(0, got));
+    at += got;
   }
-  if (first < spans.length) differsAt ??= spans[first + 2];
-  return { sha256: hash.digest('hex'), differsAt };
+  return { sha256: hash.digest('hex') };
+}
+
+function same({ fd, spans }, stop) {
+  for (let n = 0; n < spans.length; n += 4) {
+    const [source, from, place, length] = spans.subarray(n, n + 4);
+    for (let done = 0; done < length; ) {
+      if (Atomics.load(stop, 0) !== 0) return {};
+      const wanted = Math.min(room.length, length - done);
+      const mine = room.subarray(0, wanted);
+      const theirs = kept.subarray(0, wanted);
+      const equal = fill(fd, mine, place + done) && fill(source, theirs, from + done) && mine.equals(theirs);
+      if (!equal) return { differsAt: place + done };
+      done += wanted;
+    }
+  }
+  return {};
+}
+
+function attempt(work) {
+  try {
+    return { answer: work() };
+  } catch (error) {
+    return { error: String(error) };
+  }
+}
+
+// Both threads take from one list, each the next piece nobody has taken.
+function pieces({ job, list, taken, stop }) {
+  for (let n = Atomics.add(taken, 0, 1); n < list.length; n = Atomics.add(taken, 0, 1)) {
+    const piece = list[n];
+    const done = attempt(() => (piece.spans === undefined ? whole(piece, stop) : same(piece, stop)));
+    parentPort.postMessage({ job: job + n, ...done });
+  }
 }
 
 parentPort.on('message', (order) => {
+  if (order.work === 'pieces') return pieces(order);
   const { job, last } = order;
-  const state = begun.get(job) ?? {};
-  begun.set(job, state);
-  try {
-    if (state.error === undefined) state.answer = order.work === 'look' ? look(order, order.stop) : write(order, order.stop);
-  } catch (error) {
-    // Told with the last order of the job: before that nobody waits.
-    state.error = String(error);
-  }
+  // What a batch could not do is told with the last order of the job: before that nobody waits.
+  const state = begun.get(job) ?? attempt(() => undefined);
+  begun.set(job, state.error === undefined && order.work === 'write' ? attempt(() => write(order, order.stop)) : state);
   if (!last) return;
+  parentPort.postMessage({ job, ...begun.get(job) });
   begun.delete(job);
-  parentPort.postMessage({ job, answer: state.answer, error: state.error });
 });
 `;

@@ -38,9 +38,19 @@ export interface AsideWriter {
 
 interface Answer {
   readonly job: number;
-  readonly answer?: SeenBytes | undefined;
+  readonly answer?: PieceAnswer | undefined;
   readonly error?: string | undefined;
 }
+
+interface PieceAnswer {
+  readonly sha256?: string | undefined;
+  readonly differsAt?: number | undefined;
+}
+
+/** A file to hash whole, or bytes of it to compare with others. */
+type Piece =
+  | { readonly fd: number; readonly bytes: number }
+  | { readonly fd: number; readonly spans: Float64Array<ArrayBuffer> };
 
 /** What a thread is asked to do; more stands in it than the job's number. */
 interface Order {
@@ -48,18 +58,31 @@ interface Order {
   readonly [more: string]: unknown;
 }
 
+/** A list both threads may take pieces from; each piece is a job of its own, `job` that of the first. */
+interface PieceList extends Order {
+  readonly work: 'pieces';
+  readonly list: readonly Piece[];
+}
+
 interface Waiting {
-  readonly thread: Worker;
-  readonly done: (answer: SeenBytes | undefined) => void;
+  readonly threads: Set<Worker>;
+  readonly done: (answer: PieceAnswer | undefined) => void;
   readonly failed: (error: Error) => void;
 }
 
 const threads: (Worker | undefined)[] = [undefined, undefined];
+/** The first takes lists from the beginning; the second writes, and helps with the lists when all is written. */
+const lister = 0;
+const writer = 1;
 const waiting = new Map<number, Waiting>();
+/** Lists that the second thread doesn't know of yet. */
+const lists = new Set<PieceList>();
 let jobs = 0;
 /** In MB. A thread holds two pieces of files, and they lie outside its heap. */
 const small = { maxYoungGenerationSizeMb: 2, maxOldGenerationSizeMb: 32 };
 const nothing = new Uint8Array(0);
+/** So much is compared in one go: little enough that both threads come to their end together. */
+const comparedAtOnce = 4 * 1024 * 1024;
 
 /** Two threads per process, started when first needed; they never keep the process alive while they are idle. */
 function startThread(at: number): Worker {
@@ -70,7 +93,7 @@ function startThread(at: number): Worker {
   made.on('message', ({ job, answer, error }: Answer) => {
     const who = waiting.get(job);
     waiting.delete(job);
-    if (!isAwaited(made)) made.unref();
+    for (const thread of who?.threads ?? []) if (!isAwaited(thread)) thread.unref();
     if (error === undefined) who?.done(answer);
     else who?.failed(new LotfileError('disk', 'A file could not be read or written to its end.', { cause: error }));
   });
@@ -84,7 +107,7 @@ function startThread(at: number): Worker {
 function fell(at: number, thread: Worker, cause?: unknown): void {
   if (threads[at] === thread) threads[at] = undefined;
   for (const [job, who] of waiting) {
-    if (who.thread !== thread) continue;
+    if (!who.threads.has(thread)) continue;
     waiting.delete(job);
     who.failed(brokeOff(cause));
   }
@@ -98,7 +121,7 @@ function brokeOff(cause?: unknown): LotfileError {
 }
 
 function isAwaited(thread: Worker): boolean {
-  return [...waiting.values()].some((who) => who.thread === thread);
+  return [...waiting.values()].some((who) => who.threads.has(thread));
 }
 
 /** Ends both threads at once, whatever they are doing; the next order starts new ones. */
@@ -111,11 +134,21 @@ export function warmAside(): void {
   for (const at of threads.keys()) startThread(at);
 }
 
-/** Where the same bytes stand, as numbers that are quickly handed over. */
-function inNumbers(spans: readonly EqualSpan[]): Float64Array {
-  const numbers = new Float64Array(spans.length * 4);
-  for (const [n, { fd, from, at, length }] of spans.entries()) numbers.set([fd, from, at, length], n * 4);
-  return numbers;
+/** Where the same bytes stand, in pieces of a few megabytes, as numbers that are quickly handed over. */
+function inPieces(fd: number, spans: readonly EqualSpan[]): readonly Piece[] {
+  const pieces: Piece[] = [];
+  let numbers: number[] = [];
+  let bytes = 0;
+  for (const { fd: source, from, at, length } of spans) {
+    numbers.push(source, from, at, length);
+    bytes += length;
+    if (bytes < comparedAtOnce) continue;
+    pieces.push({ fd, spans: Float64Array.from(numbers) });
+    numbers = [];
+    bytes = 0;
+  }
+  if (numbers.length > 0) pieces.push({ fd, spans: Float64Array.from(numbers) });
+  return pieces;
 }
 
 /** Long work on the bytes of open files, done on other cores while something else is done here. */
@@ -124,30 +157,45 @@ export class Aside {
   readonly #running: Promise<unknown>[] = [];
   readonly #used = new Set<number>();
 
+  /** SHA-256 of whole open files, in hex, in their order. Each rejects with LotfileError `disk`. */
+  wholes(fds: readonly number[]): readonly Promise<string>[] {
+    const answers = this.#hand(
+      lister,
+      fds.map((fd) => ({ fd, bytes: fstatSync(fd).size })),
+    );
+    return answers.map(async (answer) => hashIn(await answer));
+  }
+
   /** SHA-256 of a whole open file, in hex. @throws LotfileError `disk` */
   async whole(fd: number): Promise<string> {
-    return (await this.#look(0, { fd, bytes: fstatSync(fd).size, spans: new Float64Array(0) })).sha256;
+    return (await Promise.all(this.wholes([fd])))[0] ?? '';
   }
 
   /**
-   * One pass over a file that was made: it is hashed, and what was copied into it compared with where it came from.
-   * It doesn't wait for whole files asked for before.
+   * Reads a file that was made: it is hashed, and what was copied into it compared with where it came from. It doesn't
+   * wait for whole files asked for before: from now on both threads see to whatever is asked for.
    * @param spans in the order they stand in the file. @throws LotfileError `disk`
    */
-  look(fd: number, bytes: number, spans: readonly EqualSpan[]): Promise<SeenBytes> {
-    return this.#look(1, { fd, bytes, spans: inNumbers(spans) });
+  async look(fd: number, bytes: number, spans: readonly EqualSpan[]): Promise<SeenBytes> {
+    const hash = this.#hand(writer, [{ fd, bytes }]);
+    const compared = this.#hand(lister, inPieces(fd, spans));
+    this.#helpOut();
+    const [seen, ...found] = await Promise.all([...hash, ...compared]);
+    const differing = found.flatMap((one) => (one?.differsAt === undefined ? [] : [one.differsAt]));
+    const differsAt = differing.length === 0 ? undefined : Math.min(...differing);
+    return { sha256: hashIn(seen), differsAt };
   }
 
   /** Writes an open file. */
   writer(fd: number): AsideWriter {
-    const writing = { fd, stop: this.#stop, work: 'write', job: this.#number() };
-    const hand = this.#thread(1);
+    const writing = { fd, stop: this.#stop, work: 'write', job: number() };
+    const hand = this.#thread(writer);
     return {
       write: (batch) => hand.postMessage({ ...writing, ...batch, last: false }),
       end: async () => {
         // Another thread knows nothing of the batches before.
-        if (threads[1] !== hand) throw brokeOff();
-        await this.#ask(1, { ...writing, at: 0, text: nothing, parts: new Float64Array(0) });
+        if (threads[writer] !== hand) throw brokeOff();
+        await this.#ask(writer, { ...writing, at: 0, text: nothing, parts: new Float64Array(0) });
       },
     };
   }
@@ -156,7 +204,7 @@ export class Aside {
   async end(): Promise<void> {
     Atomics.store(this.#stop, 0, 1);
     // An empty job behind all others: when it is answered, everything asked for before it has been left alone.
-    const behind = [...this.#used].map((at) => this.#look(at, { fd: -1, bytes: 0, spans: new Float64Array(0) }));
+    const behind = [...this.#used].map((at) => this.#ask(at, { job: number(), work: 'nothing' }));
     await Promise.allSettled([...this.#running, ...behind]);
   }
 
@@ -165,25 +213,53 @@ export class Aside {
     return startThread(at);
   }
 
-  #number(): number {
-    jobs += 1;
-    return jobs;
+  /** Hands a list of pieces to one thread; what the first doesn't get to, the second may help with later. */
+  #hand(at: number, list: readonly Piece[]): readonly Promise<PieceAnswer | undefined>[] {
+    if (list.length === 0) return [];
+    const taken = new Int32Array(new SharedArrayBuffer(4));
+    const order: PieceList = { job: number(list.length), work: 'pieces', list, taken, stop: this.#stop };
+    const answers = list.map((_, n) => this.#await(order.job + n, at));
+    startThread(at).postMessage(order);
+    if (at === lister) lists.add(order);
+    Promise.allSettled(answers).then(() => lists.delete(order));
+    return answers;
   }
 
-  async #look(at: number, order: object): Promise<SeenBytes> {
-    const seen = await this.#ask(at, { ...order, work: 'look', job: this.#number(), stop: this.#stop });
-    if (seen === undefined) throw new LotfileError('internal', 'A look at a file found nothing.');
-    return seen;
+  #helpOut(): void {
+    for (const order of lists) {
+      const thread = startThread(writer);
+      const open = order.list.flatMap((_, n) => waiting.get(order.job + n) ?? []);
+      for (const who of open) who.threads.add(thread);
+      if (open.length > 0) thread.ref();
+      thread.postMessage(order);
+    }
+    lists.clear();
   }
 
-  #ask(at: number, order: Order): Promise<SeenBytes | undefined> {
+  #ask(at: number, order: Order): Promise<PieceAnswer | undefined> {
+    const answer = this.#await(order.job, at);
+    startThread(at).postMessage({ ...order, last: true });
+    return answer;
+  }
+
+  #await(job: number, at: number): Promise<PieceAnswer | undefined> {
     const thread = this.#thread(at);
-    const answer = new Promise<SeenBytes | undefined>((done, failed) =>
-      waiting.set(order.job, { thread, done, failed }),
+    const answer = new Promise<PieceAnswer | undefined>((done, failed) =>
+      waiting.set(job, { threads: new Set([thread]), done, failed }),
     );
     thread.ref();
-    thread.postMessage({ ...order, last: true });
     this.#running.push(answer.catch(() => undefined));
     return answer;
   }
+}
+
+/** The first of so many numbers that no job has had. */
+function number(count = 1): number {
+  jobs += count;
+  return jobs - count + 1;
+}
+
+function hashIn(answer: PieceAnswer | undefined): string {
+  if (answer?.sha256 === undefined) throw new LotfileError('internal', 'A look at a file found nothing.');
+  return answer.sha256;
 }

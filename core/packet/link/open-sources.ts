@@ -49,14 +49,10 @@ export class Sources {
 
   /** @throws LotfileError `paper damaged`, `disk` */
   open(): readonly OpenSource[] {
-    for (const { path, title } of this.#listed) {
-      const fd = openKept(path, title);
-      this.#fds.push(fd);
-      const hash = this.#aside.whole(fd);
-      // Heard in `proved`; a failure before that is not a failure nobody hears.
-      hash.catch(() => undefined);
-      this.#hashes.push(hash);
-    }
+    for (const { path, title } of this.#listed) this.#fds.push(openKept(path, title));
+    this.#hashes.push(...this.#aside.wholes(this.#fds));
+    // Heard in `proved`; a failure before that is not a failure nobody hears.
+    for (const hash of this.#hashes) hash.catch(() => undefined);
     return this.#listed.map((source, index) => readSource(source, { index, fd: this.#fds[index] ?? -1 }));
   }
 

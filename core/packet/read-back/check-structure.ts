@@ -27,15 +27,16 @@ export async function checkStructure(order: LinkOrder, path: string, pace: Pace)
     throw misread(order.title, `it has ${finished.pages} pages instead of ${order.pages.length}`);
   }
   checkLabels(order, finished);
-  const bookmarks = sameOutline(order.bookmarks, finished.outline());
-  if (bookmarks < 0) throw misread(order.title, 'a bookmark is missing or leads elsewhere');
-  const links = checkLinks(order, finished);
-  const sheets = await checkWords(order, finished);
+  // Before the outline: the reader walks the tree anew for every page it is led to and hasn't met yet.
   const sizes: PageSize[] = [];
   for (let page = 0; page < finished.pages; page += 1) {
     await pace.step('Measuring pages', { done: page + 1, of: finished.pages, bytes: 0 });
     sizes.push(finished.sizeOf(page));
   }
+  const bookmarks = sameOutline(order.bookmarks, finished.outline());
+  if (bookmarks < 0) throw misread(order.title, 'a bookmark is missing or leads elsewhere');
+  const links = checkLinks(order, finished);
+  const sheets = await checkWords(order, finished);
   return { pages: finished.pages, bookmarks, links, sheets, sizes };
 }
 
