@@ -1,5 +1,5 @@
 import { closeSync, fstatSync } from 'node:fs';
-import { ByteWindow, readFully } from './byte-window.ts';
+import { ByteWindow } from './byte-window.ts';
 import { damaged } from './damage.ts';
 import { ObjectParser } from './object-parser.ts';
 import {
@@ -27,7 +27,6 @@ export class PdfFile {
   readonly size: number;
   readonly table: XrefTable;
   readonly #window: ByteWindow;
-  readonly #closing = Buffer.alloc(16);
   readonly #remembered = new Map<number, PdfObject>();
 
   /** Takes over the open descriptor. @throws LotfileError `paper damaged` when the file isn't in the dialect. */
@@ -120,11 +119,9 @@ export class PdfFile {
     if (length === undefined || length < 0 || !Number.isInteger(length) || at.start + length > this.size) {
       throw damaged(this.title, `the length of stream ${at.num} is wrong`);
     }
-    let closing = at.read.subarray(length, length + 16);
-    if (closing.length < 16) {
-      closing = this.#closing.fill(0);
-      readFully(this.fd, closing, at.start + length);
-    }
+    const inHand = at.read.subarray(length, length + 16);
+    // The next object most often stands right behind, so it is read in the same go.
+    const closing = inHand.length < 16 ? this.#window.at(at.start + length, 16) : inHand;
     if (!isEndOfStream(closing)) throw damaged(this.title, `stream ${at.num} does not end where it should`);
     return { start: at.start, length };
   }
@@ -135,5 +132,5 @@ const endOfStream = Buffer.from('endstream', 'latin1');
 /** "endstream", after at most one line end. */
 function isEndOfStream(bytes: Buffer): boolean {
   const at = bytes[0] === 13 ? (bytes[1] === 10 ? 2 : 1) : bytes[0] === 10 ? 1 : 0;
-  return bytes.compare(endOfStream, 0, endOfStream.length, at, at + endOfStream.length) === 0;
+  return bytes.subarray(at, at + endOfStream.length).equals(endOfStream);
 }
