@@ -1,4 +1,4 @@
-#!/usr/bin/env -S node --max-semi-space-size=16
+#!/usr/bin/env -S node --max-semi-space-size=4
 import { enableCompileCache } from 'node:module';
 
 // Node keeps the stripped and compiled sources between runs: the terminal answers in a third of the time.

@@ -9,7 +9,7 @@ import { peersOf, stampsPath, writeStamps } from './peers.ts';
 export interface PeerFigure {
   readonly name: string;
   readonly ms: number;
-  /** Our first packet of a process, and the middle one of those after it, over theirs. */
+  /** Our first packet of a process, and the middle one of those made in turn with theirs after it, over theirs. */
   readonly first: number;
   readonly again: number;
 }
@@ -49,7 +49,7 @@ class OurRuns {
 
   constructor(folder: string) {
     const program = join(import.meta.dirname, 'assemble-child.ts');
-    this.#child = spawn(process.execPath, ['--max-semi-space-size=16', program, folder], {
+    this.#child = spawn(process.execPath, ['--max-semi-space-size=4', program, folder], {
       stdio: ['pipe', 'pipe', 'inherit'],
     });
     if (this.#child.stdout === null) throw new Error('The child has no output.');
@@ -88,22 +88,36 @@ function middle(numbers: readonly number[]): number {
   return numbers.toSorted((a, b) => a - b)[numbers.length >> 1] ?? 0;
 }
 
-const ourRounds = 5;
+/** One peer and our packets made in its turns. */
+interface Turns {
+  readonly name: string;
+  readonly ours: readonly Run[];
+  readonly theirs: readonly number[];
+}
 
-/** Ours and theirs in turn, so that both see the same minutes of the machine. */
-async function inTurn(lot: string, sources: BenchSources, folder: string) {
+/** Ours and theirs in turn, one peer after the other, so that each pair sees the same minutes of the machine. */
+async function inTurn(lot: string, sources: BenchSources, folder: string): Promise<readonly Turns[]> {
   await writeStamps(stampsPath(folder), sources.pages);
-  const peers = peersOf({ ...sources, folder }).map((peer) => ({ peer, ms: [] as number[] }));
-  const ours: Run[] = [];
+  const all: Turns[] = [];
   const our = new OurRuns(lot);
   await our.ready();
-  for (let round = 0; round < ourRounds; round += 1) {
-    await our.clear();
-    ours.push(await our.assemble());
-    for (const { peer, ms } of peers) if (round < peer.rounds) ms.push(peer.run());
+  for (const peer of peersOf({ ...sources, folder })) {
+    const ours: Run[] = [];
+    const theirs: number[] = [];
+    for (let round = 0; round < peer.rounds; round += 1) {
+      await our.clear();
+      ours.push(await our.assemble());
+      theirs.push(peer.run());
+    }
+    all.push({ name: peer.name, ours, theirs });
   }
   await our.end();
-  return { ours, theirs: peers.map(({ peer, ms }) => ({ name: peer.name, ms: middle(ms) })) };
+  return all;
+}
+
+function peerFigure({ name, ours, theirs }: Turns, firstMs: number): PeerFigure {
+  const ms = middle(theirs);
+  return { name, ms, first: firstMs / ms, again: middle(ours.map((run) => run.ms)) / ms };
 }
 
 /** Assembling a kept lot of about `pages` pages, everything included, against general programs on the same originals. */
@@ -116,20 +130,22 @@ export async function benchAssemble(root: string, pages: number): Promise<Assemb
   const keepMs = await keepAll(lot, made.files);
   // What keeping wrote is still on its way to the disk, and only we force our file there: that is not assembling.
   spawnSync('sync');
-  const { ours, theirs } = await inTurn(lot, made, folder);
-  const [first, ...again] = ours.map(({ ms }) => ms);
-  const firstMs = first ?? 0;
-  const againMs = middle(again);
+  const turns = await inTurn(lot, made, folder);
+  const [first, ...again] = turns.flatMap(({ ours }) => ours);
+  const firstMs = first?.ms ?? 0;
+  const peers = turns.map(({ name, ours, theirs }) =>
+    peerFigure({ name, ours: ours.filter((run) => run !== first), theirs }, firstMs),
+  );
   for (const used of [folder, lot, join(root, `sources-${pages}`)]) rmSync(used, { recursive: true, force: true });
   return {
     pages: made.pages,
     megabytes: made.bytes / 1e6,
     firstMs,
-    againMs,
-    firstPeakMb: ours[0]?.peakMb ?? 0,
-    peakMb: ours.at(-1)?.peakMb ?? 0,
+    againMs: middle(again.map(({ ms }) => ms)),
+    firstPeakMb: first?.peakMb ?? 0,
+    peakMb: again[3]?.peakMb ?? 0,
     keepPagesPerSecond: made.pages / (keepMs / 1000),
-    peers: theirs.map(({ name, ms }) => ({ name, ms, first: firstMs / ms, again: againMs / ms })),
+    peers,
   };
 }
 
