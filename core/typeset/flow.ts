@@ -47,11 +47,29 @@ export interface Column {
  * @returns the number of sheets used.
  */
 export function flowBlocks(blocks: readonly Block[], column: Column, penOf: (sheet: number) => Pen): number {
-  return flowPieces(
-    blocks.flatMap((block) => piecesOf(block, column.width, penOf(0))),
-    column,
-    penOf,
-  );
+  const pieces = blocks.flatMap((block, at) => {
+    const own = piecesOf(block, column.width, penOf(0));
+    return stays(blocks, at) ? own.map((piece) => ({ ...piece, keepNext: true })) : own;
+  });
+  return flowPieces(pieces, column, penOf);
+}
+
+/** More rows of a table than these may go over two sheets. */
+const mostTogether = 11;
+
+/**
+ * A short table of fields isn't cut, and of a list no single line is left alone: neither the first under its heading
+ * nor the last on a sheet of its own.
+ */
+function stays(blocks: readonly Block[], at: number): boolean {
+  const sort = blocks[at]?.block;
+  // A note on a list stands under it.
+  if (sort === 'item' && blocks[at + 1]?.block === 'space' && blocks[at + 2]?.block === 'text') return true;
+  if ((sort !== 'field' && sort !== 'item') || blocks[at + 1]?.block !== sort) return false;
+  const before = blocks.slice(0, at).findLastIndex(({ block }) => block !== sort) + 1;
+  const end = blocks.findIndex(({ block }, n) => n > at && block !== sort);
+  const after = end === -1 ? blocks.length : end;
+  return sort === 'field' ? after - before <= mostTogether : at === before || at === after - 2;
 }
 
 /** The same for pieces of any making. */
@@ -119,7 +137,7 @@ class BarRuns {
 /** Height of the piece with all it must stay together with; a chain taller than a sheet is cut anyway. */
 function keptHeight(pieces: readonly Piece[], from: number): number {
   let height = 0;
-  for (const piece of pieces.slice(from, from + 12)) {
+  for (const piece of pieces.slice(from, from + mostTogether + 1)) {
     height += piece.height;
     if (!piece.keepNext) break;
   }
@@ -149,11 +167,11 @@ const quiet = (is: boolean | undefined): TextStyle => (is === true ? { size: 'sm
 
 function headingPiece(text: string, width: number): Piece {
   return {
-    height: 40,
+    height: 32,
     keepNext: true,
     draw(pen, x, top) {
-      pen.text({ x, y: top - 28 }, text, { face: 'slab' });
-      pen.across(top - 34, x, x + width, { width: rules.thin });
+      pen.text({ x, y: top - 22 }, text, { face: 'slab' });
+      pen.across(top - 28, x, x + width, { width: rules.thin });
     },
   };
 }
@@ -223,7 +241,8 @@ function findingPieces(block: FindingBlock, width: number, pen: Pen): readonly P
     return [
       ...(at > 0 && block.says[at - 1]?.remedy !== remedy ? [gap(3)] : []),
       ...linePieces(pen.lines(say, width - indent, { face: 'bold' }), bold),
-      ...(sameAgain ? [] : labelled({ label: wording.errand.remedy, text: remedy }, false)),
+      // The last keeps its reason with it.
+      ...(sameAgain ? [] : labelled({ label: wording.errand.remedy, text: remedy }, at === block.says.length - 1)),
     ];
   });
   const inner: readonly Piece[] = [

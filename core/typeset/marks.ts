@@ -128,7 +128,8 @@ const barTones: Readonly<Record<Bar, Tone>> = {
   refused: 'red',
   questioned: 'ochre',
   'ask first': 'ink',
-  'good to know': 'green',
+  // Green says that something is in order; what is only good to know may be a paper that is missing.
+  'good to know': 'pencil',
 };
 
 export function barTone(bar: Bar): Tone {

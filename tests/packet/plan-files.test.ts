@@ -246,6 +246,42 @@ describe('the errand sheet', () => {
     }
   });
 
+  it('asks the office what it can answer: a question for each doubt, no errand of your own', () => {
+    const about = 'It hangs on your answer to "Where will the drinking water come from?".';
+    const plan = planOf({
+      papers: { deed: {} },
+      errand: { ask: ['Which desk?'] },
+      findings: [
+        missingFinding('deed', { weight: 'ask first', remedy: { say: 'Go on "Ask for the deed".' } }),
+        missingFinding('deed', { weight: 'ask first', sort: 'may not apply', why: about }),
+        missingFinding('deed', {
+          weight: 'ask first',
+          sort: 'event missing',
+          remedy: { say: 'Note it with its day.' },
+        }),
+      ],
+    });
+    const told = writtenWords(assembled(plan, 'errand sheet')[0]);
+    const asked = told.slice(told.indexOf('To ask, or to phone about first'));
+    expect(asked).toContain('Which desk?');
+    expect(asked).toContain('Do you ask for "deed" here?');
+    expect(asked).toContain(`Is this asked for on a lot like mine? ${about}`);
+    expect(asked).not.toMatch(/Go on|Note it/);
+  });
+
+  it('is all there is where an errand takes no papers along', () => {
+    const files = planOf({ papers: {}, needs: [] }).files;
+    expect(files.map((file) => file.of === 'assembled' && file.sort)).toEqual(['errand sheet']);
+    expect(writtenWords(assembled(planOf({ papers: {}, needs: [] }), 'errand sheet')[0])).not.toMatch(
+      /To print|To send/,
+    );
+  });
+
+  it('says on a draft when one could go at the earliest, not today', () => {
+    const plan = planOf({ papers: { deed: 'missing' }, firstDay: '2026-05-11' });
+    expect(writtenWords(assembled(plan, 'errand sheet')[0])).toContain('on Mon 11 May 2026 at the earliest');
+  });
+
   it('begins with what they want put right, a box each; nobody goes to an inspection, they come', () => {
     const plan = planOf({
       papers: { deed: {}, plans: 'missing' },

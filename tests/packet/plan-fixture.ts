@@ -1,5 +1,6 @@
 import type { EditionContent, PacketOrder, Trip } from '../../core/packet/plan-model.ts';
 import type { FontMetrics } from '../../core/typeset/drawing.ts';
+import type { Day } from '../../core/vocabulary/days.ts';
 import type { Finding, NeedReading } from '../../core/vocabulary/finding.ts';
 import type { Edition, EditionPage, LotView, Paper } from '../../core/vocabulary/lot.ts';
 import type {
@@ -170,6 +171,7 @@ export interface OrderShape {
   readonly override?: PacketOrder['override'];
   readonly lot?: Partial<LotView>;
   readonly trip?: Trip;
+  readonly firstDay?: Day;
 }
 
 /** A packet order for one errand with one need per paper. */
@@ -237,7 +239,14 @@ export function orderOf(shape: OrderShape): PacketOrder {
     day: '2026-04-14',
     purpose: {
       of: 'errand',
-      reading: { errand: 'permit-apply', day: '2026-04-14', state: 'can go', needs: readings, findings },
+      reading: {
+        errand: 'permit-apply',
+        day: '2026-04-14',
+        state: 'can go',
+        needs: readings,
+        findings,
+        firstDay: shape.firstDay,
+      },
       trip: shape.trip,
     },
     contents: Object.fromEntries(held.map(([id, one]) => [one.edition?.id ?? `${id}-e`, content(id, one)])),

@@ -6,6 +6,7 @@ import type { Finding, FindingSort } from '../../vocabulary/finding.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Basis } from '../../vocabulary/practice.ts';
 import type { PlanFile, Trip } from '../plan-model.ts';
+import { askBlocks } from './errand-questions.ts';
 import type { PlanFrame } from './frame.ts';
 import { printBlocks } from './print-blocks.ts';
 
@@ -42,17 +43,15 @@ function backBlocks(frame: PlanFrame): readonly Block[] {
 
 /** Whom one goes to and when, or who comes out and on which day. */
 function meetFields(frame: PlanFrame): readonly (readonly [string, string | undefined])[] {
-  const { office, errand, order, recipient } = frame;
+  const { office, errand, order, recipient, draft, firstDay } = frame;
   const whom = office?.title ?? recipient;
   const hours = ['hours', office?.hours] as const;
+  // With a draft nobody goes today.
+  const on =
+    draft && firstDay !== undefined ? `${dayWithWeekday(firstDay)} at the earliest` : dayWithWeekday(order.day);
+  if (office?.sort === 'owner') return [['on', on]];
   if (errand === undefined || !comesOut(errand)) {
-    return [
-      ['go to', whom],
-      ['on', dayWithWeekday(order.day)],
-      ['street', office?.street],
-      hours,
-      ['papers in until', office?.intakeUntil],
-    ];
+    return [['go to', whom], ['on', on], ['street', office?.street], hours, ['papers in until', office?.intakeUntil]];
   }
   const { booked, soonest } = tripOf(frame);
   const from = soonest === undefined ? '' : `; ${dayWithWeekday(soonest)} at the earliest`;
@@ -81,7 +80,8 @@ function whereBlocks(frame: PlanFrame): readonly Block[] {
   const known = fields.flatMap(([label, value]): readonly Block[] =>
     value === undefined || value === '' ? [] : [{ block: 'field', label, value }],
   );
-  const unknown = fields.flatMap(([label, value]) => (office !== undefined && value === undefined ? [label] : []));
+  const others = office !== undefined && office.sort !== 'owner';
+  const unknown = fields.flatMap(([label, value]) => (others && value === undefined ? [label] : []));
   const ask: readonly Block[] =
     unknown.length === 0
       ? []
@@ -98,6 +98,7 @@ function notYetBlocks({ errand, firstDay, findings }: PlanFrame): readonly Block
     ...(errand === undefined || firstDay === undefined
       ? []
       : [`By what is on file, the first day you can go is ${dayWithWeekday(firstDay)}.`]),
+    ...unanswered(findings),
     ...foretold(findings),
   ];
   return [
@@ -107,16 +108,25 @@ function notYetBlocks({ errand, firstDay, findings }: PlanFrame): readonly Block
   ];
 }
 
+/** What to carry, what to put right and what to take care of have their own places on the sheet. */
+const apart: ReadonlySet<FindingSort> = new Set<FindingSort>(['bring', 'not answered']);
+
+function unanswered(findings: readonly Finding[]): readonly string[] {
+  const count = findings.filter(({ sort }) => sort === 'not answered').length;
+  if (count === 0) return [];
+  return [count === 1 ? 'One of their comments is still open.' : `${count} of their comments are still open.`];
+}
+
 /** On the first sheet, how much of each weight follows: "1 refused, 3 questioned". */
 function foretold(findings: readonly Finding[]): readonly string[] {
   const counts = (['refused', 'questioned', 'ask first'] as const).flatMap((weight) => {
-    const count = findings.filter((finding) => finding.weight === weight).length;
+    const count = findings.filter((finding) => finding.weight === weight && !apart.has(finding.sort)).length;
     return count === 0 ? [] : [`${count} ${weight}`];
   });
   return counts.length === 0 ? [] : [`${wording.errand.findings}: ${counts.join(', ')}.`];
 }
 
-function findingBlocks({ findings, order, errand }: PlanFrame): readonly Block[] {
+function findingBlocks({ findings, order, errand, office }: PlanFrame): readonly Block[] {
   const override: readonly Block[] =
     order.override === undefined
       ? []
@@ -128,10 +138,9 @@ function findingBlocks({ findings, order, errand }: PlanFrame): readonly Block[]
           { block: 'space' },
         ];
   const heading = { block: 'heading', text: wording.errand.findings } as const;
-  // What to carry, what to put right and what to take care of have their own places on the sheet.
-  const apart = new Set<FindingSort>(['bring', 'not answered']);
   const told = findings.filter(({ sort, say }) => !apart.has(sort) && say !== errand?.caution);
   if (told.length === 0 && findings.some(({ sort }) => sort === 'not answered')) return [];
+  if (told.length === 0 && office?.sort === 'owner') return [];
   if (told.length === 0) return [heading, ...override, { block: 'text', text: wording.errand.nothing }];
   return [heading, ...override, ...gathered(told).map(findingBlock)];
 }
@@ -194,10 +203,10 @@ function byHandItems({ rows }: PlanFrame): readonly Block[] {
 }
 
 /** Where they come out, the papers lie ready there as well. */
-function readyPapers({ rows }: PlanFrame): readonly Block[] {
-  return rows.flatMap((row): readonly Block[] => {
+function readyPapers({ rows }: PlanFrame): readonly string[] {
+  return rows.flatMap((row) => {
     if (row.tab.place === 'by hand' || row.tab.seeTab !== undefined || row.edition === undefined) return [];
-    return [{ block: 'item', text: row.tab.title, more: 'on paper' }];
+    return [row.tab.title];
   });
 }
 
@@ -205,12 +214,14 @@ function carryBlocks(frame: PlanFrame): readonly Block[] {
   const { errand, order } = frame;
   const { fee = 0, feeNote } = tripOf(frame);
   const out = errand !== undefined && comesOut(errand);
-  const things = [...(errand?.bring ?? []), ...(errand?.onSite ?? [])];
+  const papers = out ? readyPapers(frame) : [];
+  // A paper of the packet that practice names among the things as well stands once.
+  const named = new Set(papers.map((title) => title.toLowerCase()));
+  const things = [...(errand?.bring ?? []), ...(errand?.onSite ?? [])].filter((it) => !named.has(it.toLowerCase()));
   const note = feeNote === undefined ? {} : { more: feeNote };
   const items: readonly Block[] = [
     ...byHandItems(frame),
-    ...(out ? readyPapers(frame) : []),
-    ...things.map((text): Block => ({ block: 'item', text })),
+    ...[...papers, ...things].map((text): Block => ({ block: 'item', text })),
     ...(fee > 0 ? [{ block: 'item', text: `Fee: ${moneyInWords(fee)}`, ...note } as const] : []),
   ];
   const home = (errand?.yields ?? []).map(
@@ -221,22 +232,13 @@ function carryBlocks(frame: PlanFrame): readonly Block[] {
   return [...(items.length === 0 ? [] : [heading, ...items]), ...(home.length === 0 ? [] : [bring, ...home])];
 }
 
-function askBlocks({ errand, findings }: PlanFrame): readonly Block[] {
-  const questions = [
-    ...(errand?.ask ?? []),
-    ...findings.filter(({ weight }) => weight === 'ask first').map(({ remedy }) => remedy.say),
-  ];
-  const items = [...new Set(questions)].map((text): Block => ({ block: 'item', text }));
-  return items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.ask }, ...items];
-}
-
 function cautionBlocks({ errand, rows }: PlanFrame): readonly Block[] {
-  const conditions = rows.flatMap((row) => (row.edition === undefined ? [] : (row.kind?.conditions ?? [])));
-  const lines = [
-    ...(errand?.caution === undefined ? [] : [errand.caution]),
-    ...new Set(conditions),
-    wording.errand.decide,
-  ];
+  const conditions = rows.flatMap(({ edition, kind, tab }) => {
+    const own = kind?.conditions ?? [];
+    return edition === undefined || own.length === 0 ? [] : [`${tab.title}: ${own.join('; ')}.`];
+  });
+  const lines = [...(errand?.caution === undefined ? [] : [errand.caution]), ...new Set(conditions)];
+  if (lines.length === 0) return [];
   return [
     { block: 'heading', text: wording.errand.caution },
     ...lines.flatMap((text, at): readonly Block[] => [

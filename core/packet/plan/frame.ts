@@ -19,6 +19,8 @@ export interface PlanFrame {
   readonly rows: readonly Row[];
   readonly findings: readonly Finding[];
   readonly draft: boolean;
+  /** What this making of the errand is for, "Draw 3". */
+  readonly subject: string | undefined;
   /** First day the errand can be gone on, where that is later than the day of the packet. */
   readonly firstDay: Day | undefined;
   readonly names: FileNames;

@@ -30,7 +30,7 @@ export function planPacket(order: PacketOrder, metrics: FontMetrics): PacketPlan
   refuseFinal(order, start.findings);
   const missing = start.rows.rows.some((row) => row.tab.place === 'missing');
   const draft = order.override === undefined && (missing || start.findings.some(({ weight }) => weight === 'refused'));
-  const stem = asciiName(`${order.lot.title} ${start.code} ${order.day}`).toLowerCase();
+  const stem = asciiName([order.lot.title, start.code, start.subject, order.day].join(' ')).toLowerCase();
   const frame: PlanFrame = {
     order,
     metrics,
@@ -38,6 +38,7 @@ export function planPacket(order: PacketOrder, metrics: FontMetrics): PacketPlan
     title: start.title,
     recipient: start.recipient,
     errand: start.errand,
+    subject: start.subject === '' ? undefined : start.subject,
     office: start.errand === undefined ? undefined : order.practice.offices[start.errand.office],
     delivery: start.delivery,
     rows: start.rows.rows,
@@ -70,6 +71,8 @@ export function planPacket(order: PacketOrder, metrics: FontMetrics): PacketPlan
 interface Start {
   readonly code: string;
   readonly title: string;
+  /** What this making of the errand is for, "Draw 3"; empty where there is only one. */
+  readonly subject: string;
   readonly recipient: string;
   readonly errand: Errand | undefined;
   readonly delivery: Delivery;
@@ -83,6 +86,7 @@ function startOf(order: PacketOrder): Start {
     return {
       code: codeOf(purpose.title),
       title: purpose.title,
+      subject: '',
       recipient: purpose.recipient,
       errand: undefined,
       delivery: purpose.delivery,
@@ -103,6 +107,7 @@ function startOf(order: PacketOrder): Start {
   return {
     code: codeOf(errand.id),
     title: subject === undefined ? forThem : `${forThem}: ${subject.title}`,
+    subject: subject?.title ?? '',
     recipient: practice.offices[errand.office]?.title ?? errand.office,
     errand,
     delivery: errand.deliver,
@@ -127,6 +132,8 @@ function refuseFinal(order: PacketOrder, findings: readonly Finding[]): void {
 }
 
 function allFiles(frame: PlanFrame): readonly PlanFile[] {
+  // An errand that takes no papers along (a telephone call, photos of the bare lot) needs no cover for none.
+  if (frame.errand !== undefined && frame.rows.length === 0) return [errandSheetFile(frame, [])];
   const beside = besideFiles(frame);
   const packets = frame.delivery.files === 'one file' ? wholePacket(frame, beside) : splitPacket(frame, beside);
   const shop = printShopFile(frame, packets);
@@ -174,8 +181,10 @@ function splitPacket(frame: PlanFrame, beside: Beside): readonly Assembled[] {
 }
 
 function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assembled {
+  const { errand, subject } = frame;
+  const own = errand === undefined ? frame.title : [errand.title, subject].filter(Boolean).join(': ');
   const sheet = {
-    title: frame.errand?.title ?? frame.title,
+    title: own,
     under: `${frame.order.lot.title} · ${dayWithWeekday(frame.order.day)}`,
     blocks: errandBlocks(frame, files),
     margin: (at: number, of: number) => ({
@@ -190,7 +199,7 @@ function errandSheetFile(frame: PlanFrame, files: readonly PlanFile[]): Assemble
     of: 'assembled',
     sort: 'errand sheet',
     name: new FileNames({}).plain(`PRIVATE-errand-sheet-${frame.stem}`),
-    title: `Errand sheet: ${frame.errand?.title ?? frame.title}`,
+    title: `Errand sheet: ${own}`,
     sheets: drawings.map((drawing, at) => ({
       of: 'written',
       sort: 'errand sheet',

@@ -176,6 +176,9 @@ function drawHolds(pen: Pen, cover: CoverSheet, floor: number): number {
   }
   top -= 8;
   pen.across(top, x, right, { width: rules.thin });
+  if (cover.holds.length === 0) {
+    return pen.writeLines({ x, top: top - 2 }, [wording.cover.none], { tone: 'pencil' });
+  }
   for (const [index, group] of cover.holds.entries()) {
     const from = pen.lines(group.from, 136, { size: 'small', most: 2 });
     const papers = pen.lines(group.papers, right - x - 152, { most: 5 });

@@ -35,6 +35,7 @@ export function errandSheets(errand: ErrandSheet, metrics: FontMetrics, replaced
     drawHead(pen);
     drawGrid(pen);
     drawMargin(pen, errand.margin(sheet, count));
+    pen.text({ x: frame.right, y: 28 }, wording.errand.decide, { size: 'small', tone: 'pencil', align: 'right' });
   });
   return all().map((pen) => pen.drawing());
 }
