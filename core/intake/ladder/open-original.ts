@@ -1,3 +1,4 @@
+import { withMemory } from '../../reader/pdfium-module.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { KeepContext } from '../keep-context.ts';
 import { fileSource } from '../pdfium/byte-source.ts';
@@ -8,6 +9,9 @@ import { refused } from '../refusals.ts';
 /** fpdf_formfill.h: forms with an XFA part; the first is drawn by XFA alone. */
 const xfaOnly = 2;
 const xfaBeside = 3;
+
+/** Pages whose size is looked at: more than any packet has. */
+const mostMeasured = 5000;
 
 const wayOut = 'Open it in the program it was made for, print it to PDF, and drop in the print.';
 
@@ -64,10 +68,30 @@ function onlyAsksToWait(original: ReaderDocument): boolean {
   return form === xfaBeside && original.pageCount === 1 && standIn.test(readPage(original, 0)?.text ?? '');
 }
 
+/** Points; a quarter of a mile. The largest plotter's roll is shorter, and drawing more fills the memory. */
+const longestSide = 1_000_000;
+
+/** A page that claims a size no sheet has: a number that was hit by damage (a find of the fuzz: 30 million inches). */
+function beyondAnySheet({ reader, handle, pageCount }: ReaderDocument): number | undefined {
+  const { call, heap } = reader;
+  for (let index = 0; index < Math.min(pageCount, mostMeasured); index += 1) {
+    const beyond = withMemory(heap, 8, (pointer) => {
+      if (!call.FPDF_GetPageSizeByIndexF(handle, index, pointer)) return false;
+      return Math.max(heap.getValue(pointer, 'float'), heap.getValue(pointer + 4, 'float')) > longestSide;
+    });
+    if (beyond) return index;
+  }
+  return undefined;
+}
+
 /** Files that open and are no paper. */
 export function noPaper(original: ReaderDocument, name: string): LotfileError | undefined {
   if (onlyAsksToWait(original)) {
     return refused(name, 'is a form that only shows a "please wait" sheet outside of its own program.', wayOut);
   }
-  return original.pageCount === 0 ? refused(name, 'has no pages.') : undefined;
+  if (original.pageCount === 0) return refused(name, 'has no pages.');
+  const beyond = beyondAnySheet(original);
+  return beyond === undefined
+    ? undefined
+    : refused(name, `is damaged: page ${beyond + 1} claims to be larger than any sheet of paper.`);
 }

@@ -19,10 +19,17 @@ function greyMap({ width, height, pixels }: GreyPicture): Buffer {
   return Buffer.concat([Buffer.from(`P5\n${width} ${height}\n255\n`), pixels]);
 }
 
-/** `page`: find the layout. `rows`: one block of rows, each word for itself. */
-export type ReadingWay = 'page' | 'rows';
+/** `page`: find the layout. `rows`: one block of rows, each word for itself. `codes`: the same, capitals and figures alone. */
+export type ReadingWay = 'page' | 'rows' | 'codes';
 
-const segmentation = { page: PSM.AUTO, rows: PSM.SINGLE_BLOCK } as const;
+const ways = {
+  page: { tessedit_pageseg_mode: PSM.AUTO, tessedit_char_whitelist: '' },
+  rows: { tessedit_pageseg_mode: PSM.SINGLE_BLOCK, tessedit_char_whitelist: '' },
+  codes: {
+    tessedit_pageseg_mode: PSM.SINGLE_BLOCK,
+    tessedit_char_whitelist: 'ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-/.',
+  },
+} as const;
 
 let shared: Promise<LetterReader> | undefined;
 
@@ -57,7 +64,7 @@ export class LetterReader {
 
   async read(picture: GreyPicture, dpi: number, way: ReadingWay = 'page'): Promise<readonly SeenWord[]> {
     if (way !== this.#way) {
-      await this.#worker.setParameters({ tessedit_pageseg_mode: segmentation[way] });
+      await this.#worker.setParameters(ways[way]);
       this.#way = way;
     }
     await this.#worker.setParameters({ user_defined_dpi: String(Math.round(dpi)) });

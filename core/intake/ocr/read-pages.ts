@@ -2,6 +2,7 @@ import { LotfileError } from '../../vocabulary/errors.ts';
 import { fileSource } from '../pdfium/byte-source.ts';
 import { openDocument, type ReaderDocument } from '../pdfium/open-document.ts';
 import { linesOf, type PageText, type TextWord, type Turn } from '../reading/page-text.ts';
+import { codeLook } from './code-look.ts';
 import { withoutLeaders } from './leaders.ts';
 import { LetterReader, type SeenWord } from './letter-reader.ts';
 import { drawGrey, type GreyPicture } from './page-picture.ts';
@@ -79,14 +80,19 @@ async function lookAllWays(reader: LetterReader, picture: GreyPicture, dpi: numb
 /** From pixels of the level picture to points of the upright frame, whose middle is the page's. */
 function toWord(
   seen: SeenWord,
-  again: string | undefined,
+  more: Pick<TextWord, 'again' | 'code'>,
   frame: { readonly scale: number; readonly dx: number; readonly dy: number; readonly high: number },
 ): TextWord {
   const x = (seen.left - frame.dx) / frame.scale;
   const top = (seen.top - frame.dy) / frame.scale;
   const width = (seen.right - seen.left) / frame.scale;
   const height = (seen.bottom - seen.top) / frame.scale;
-  return { text: seen.text, box: { x, y: frame.high - top - height, width, height }, certainty: seen.certainty, again };
+  return {
+    text: seen.text,
+    box: { x, y: frame.high - top - height, width, height },
+    certainty: seen.certainty,
+    ...more,
+  };
 }
 
 async function readPicture(
@@ -112,7 +118,10 @@ async function readPicture(
     dy: (seen.picture.height - high * scale) / 2,
     high,
   };
-  const words = seen.words.map((word, index) => toWord(word, again.get(index), frame));
+  const codes = await codeLook(letters, seen.picture, seen.words);
+  const words = seen.words.map((word, index) =>
+    toWord(word, { again: again.get(index), code: codes.get(index) }, frame),
+  );
   return { ...empty, turn: seen.turn, lean: seen.lean, lines: linesOf(words) };
 }
 

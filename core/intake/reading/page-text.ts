@@ -8,6 +8,8 @@ export interface TextWord {
   readonly certainty: number;
   /** What a second look at the same spot made of it; missing where there was none. */
   readonly again?: string | undefined;
+  /** What a look for capitals and figures alone made of it, where it may be such a number; 0 to 1 how sure that was. */
+  readonly code?: { readonly text: string; readonly certainty: number } | undefined;
 }
 
 /** Words that stand on one line across the page, left to right. */

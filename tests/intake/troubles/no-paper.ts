@@ -5,6 +5,11 @@ const refused = (say: RegExp) => ({ refused: say });
 
 /** What comes under the name of a paper and is none: a sentence each, and what to do next. */
 export const noPaper: readonly Trouble[] = [
+  {
+    what: 'a page of 30 million inches (a find of the fuzz)',
+    make: () => onePage({ page: '/MediaBox [ 0 2147483648 612 792 ]' }),
+    ends: refused(/page 1 claims to be larger than any sheet/),
+  },
   { what: 'no bytes', make: () => Buffer.alloc(0), ends: refused(/holds no bytes/) },
   {
     what: 'a web page inside',
