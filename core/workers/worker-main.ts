@@ -94,5 +94,8 @@ channel.onOrder((message) => {
   if (!order.success) process.exit(2);
   run(order.data).catch(() => process.exit(2));
 });
+// A library's promise that nobody waits for may fail after its file is done with (pdf.js on damaged tables; a find of the
+// fuzz). Whoever waits for a job hears of its own failure; one that is heard of by nobody ends by its time limit.
+process.on('unhandledRejection', (problem) => process.stderr.write(`Left behind: ${String(problem)}\n`));
 process.on('disconnect', () => process.exit(0));
 await channel.send({ say: 'ready' });

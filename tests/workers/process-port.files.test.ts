@@ -70,6 +70,17 @@ describe('keeping through worker processes', () => {
     expect((await port.keep(jobFor())).rendition.pages).toHaveLength(1);
   });
 
+  it('goes on where a library left a promise behind that fails (a find of the fuzz: pdf.js after a damaged table)', async () => {
+    const path = join(folder, 'left-behind.mjs');
+    const main = new URL('../../core/workers/worker-main.ts', import.meta.url).href;
+    writeFileSync(
+      path,
+      `import ${JSON.stringify(main)};\nsetInterval(() => void Promise.reject(new Error('late')), 2);`,
+    );
+    const port = workers({ program: path, count: 1 });
+    for (const job of [jobFor(), jobFor()]) expect((await port.keep(job)).rendition.pages).toHaveLength(1);
+  });
+
   it('refuses the file on which a worker breaks down, and leaves nothing of it', async () => {
     const job = jobFor();
     const port = workers({ program: badProgram('process.abort();') });
