@@ -14,6 +14,8 @@ export interface Candidate<T> {
   readonly label?: LabelHit | undefined;
   readonly page: PageText;
   readonly rank: number;
+  /** What stood there before it was put right. */
+  readonly asRead?: T | undefined;
   /** What speaks against it from the start. */
   readonly doubt?: string | undefined;
 }
@@ -56,6 +58,7 @@ export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wante
         return [
           {
             value: read.value,
+            asRead: read.asRead,
             words: run.words.slice(read.from, read.to),
             label,
             page: run.page,
@@ -72,8 +75,20 @@ export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wante
 function couldBeBoth(words: readonly TextWord[], mixed: boolean): boolean {
   const text = words.map((word) => word.text).join('');
   // A first figure could be a letter, where nothing else in the number tells.
-  if (mixed && /^[0125689]\d/.test(text) && !/[A-Za-z]/.test(text) && !/^(?:19|20)\d\d\D/.test(text)) return true;
+  if (mixed && /^[0125-9]\d/.test(text) && !/[A-Za-z]/.test(text) && !/^(?:19|20)\d\d\D/.test(text)) return true;
   return /(?:[A-Za-z][0158]|[0158][A-Za-z]|[OIlSBQZ]\d|\d[OIlSBQZ])/.test(text);
+}
+
+/** What else it could be: as it was read first, or as another look had it. */
+function otherLooks<T>({ value, asRead, words, label }: Candidate<T>, wanted: Wanted<T>): readonly T[] {
+  const again = words.map((word) => ({ ...word, text: word.again ?? word.text }));
+  const other = label === undefined ? undefined : wanted.read(again, label)?.value;
+  const known = new Set([wanted.key(value)]);
+  return [asRead, other].filter((one): one is T => {
+    if (one === undefined || one === null || known.has(wanted.key(one))) return false;
+    known.add(wanted.key(one));
+    return true;
+  });
 }
 
 /** Chooses the best candidate and says how far to trust it. */
@@ -95,7 +110,9 @@ export function chooseValue<T>(candidates: readonly Candidate<T>[], wanted: Want
     doubts.push(
       `Another value is labelled the same way: ${rivals.map((other) => wanted.key(other.value)).join(', ')}.`,
     );
-  if (!looksAgree(page, best.words)) doubts.push('Two looks at the scan did not see the same figures.');
+  if (best.asRead !== undefined)
+    doubts.push(`It was read as ${wanted.key(best.asRead)}; numbers of such papers begin with letters.`);
+  else if (!looksAgree(page, best.words)) doubts.push('Two looks at the scan did not see the same figures.');
   else if (page.source === 'picture' && wanted.letters) doubts.push('Letters on a scan were looked at only once.');
   else if (page.source === 'picture' && couldBeBoth(best.words, wanted.mixed === true))
     doubts.push('Letters and figures look alike here: O and 0, I and 1, S and 5.');
@@ -105,6 +122,6 @@ export function chooseValue<T>(candidates: readonly Candidate<T>[], wanted: Want
     place: placeOfWords(page, best.words),
     because: best.label === undefined ? undefined : placeOf(best.label),
     doubts,
-    otherwise: rivals.map((other) => other.value),
+    otherwise: [...rivals.map((other) => other.value), ...otherLooks(best, wanted)],
   };
 }

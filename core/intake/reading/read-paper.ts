@@ -1,5 +1,6 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { KindId, PaperKind, Practice } from '../../vocabulary/practice.ts';
+import { withBestLooks } from './best-looks.ts';
 import { Labels } from './labels.ts';
 import { type PageText, withParagraphs } from './page-text.ts';
 import { habitOf, type PaperDays, readDays } from './read-days.ts';
@@ -44,11 +45,11 @@ export function readPaper(pages: readonly PageText[], practice: Practice, wishes
   const kinds = readKind(pages, practice);
   const kindId = wishes.kind ?? kinds[0]?.kind;
   const kind = kindId === undefined ? undefined : practice.papers[kindId];
-  const joined = pages.map(withParagraphs);
+  const joined = pages.map((page) => withParagraphs(withBestLooks(page)));
   const labels = new Labels(joined, moreLabels(kind));
   const days = readDays(joined, labels, wishes.today);
   const parcel = readPaperParcel(labels);
-  const number = readPaperNumber(joined, labels, { kind, parcel: parcel?.value });
+  const number = readPaperNumber(joined, labels, { kind, parcel: parcel?.value, today: wishes.today });
   const address = readPaperAddress(joined, labels);
   const owner = readPaperOwner(labels);
   const read = { days, number, parcel, address, owner, firm: readPaperFirm(labels) };

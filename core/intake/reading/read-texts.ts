@@ -1,9 +1,10 @@
-import { isDay } from '../../vocabulary/days.ts';
+import { type Day, isDay } from '../../vocabulary/days.ts';
 import type { PaperKind } from '../../vocabulary/practice.ts';
 import { type Candidate, candidatesOf, chooseValue, type Wanted } from './choose-value.ts';
 import { notThePapers } from './furniture.ts';
 import type { Concept } from './label-words.ts';
 import type { LabelHit, Labels } from './labels.ts';
+import { withInitials } from './number-initials.ts';
 import { beginsCell } from './page-grid.ts';
 import type { PageText } from './page-text.ts';
 import type { Suggestion } from './reading-model.ts';
@@ -110,11 +111,17 @@ function loneAddresses(pages: readonly PageText[]): readonly Candidate<string>[]
 export function readPaperNumber(
   pages: readonly PageText[],
   labels: Labels,
-  at: { readonly kind: PaperKind | undefined; readonly parcel: string | undefined },
+  at: { readonly kind: PaperKind | undefined; readonly parcel: string | undefined; readonly today: Day },
 ): Suggestion<string> | undefined {
-  const { kind } = at;
+  const { kind, today } = at;
   const wanted: Wanted<string> = {
-    read: readNumber,
+    read: (words, { page }) => {
+      const read = readNumber(words);
+      const value = page.source === 'picture' && read !== undefined ? withInitials(read.value, kind, today) : undefined;
+      return read === undefined || value === undefined || value === read.value
+        ? read
+        : { ...read, value, asRead: read.value };
+    },
     bonus: (label) => ({ fits: 0.6, neither: 0, another: -1.5 })[nounFits(kind, label)],
     doubt: (label) =>
       nounFits(kind, label) === 'another' ? 'It may be the number of a paper that this one belongs to.' : undefined,

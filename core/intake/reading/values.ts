@@ -7,6 +7,8 @@ export interface ReadValue<T> {
   readonly value: T;
   readonly from: number;
   readonly to: number;
+  /** What stood there before letters that were taken for figures were put right. */
+  readonly asRead?: T | undefined;
 }
 
 const trimmed = (text: string) => text.replace(/^[("'[:]+|[)"'\],;:]+$/g, '').replace(/\.$/, '');
@@ -184,7 +186,7 @@ function readWords(given: readonly TextWord[]): ReadValue<string> | undefined {
 }
 
 function wrapped<T>(read: ReadValue<T> | undefined, make: (value: T) => FactValue): ReadValue<FactValue> | undefined {
-  return read === undefined ? undefined : { ...read, value: make(read.value) };
+  return read === undefined ? undefined : { value: make(read.value), from: read.from, to: read.to };
 }
 
 /**

@@ -47,8 +47,8 @@ describe('twenty scanned papers of twenty kinds', () => {
   });
 
   it('finds the kind, the dates and the numbers', () => {
-    expect(share('kind')).toBeGreaterThanOrEqual(0.85);
-    expect(share('dates')).toBeGreaterThanOrEqual(0.85);
-    expect(share('numbers')).toBeGreaterThanOrEqual(0.8);
+    expect(share('kind')).toBeGreaterThanOrEqual(0.95);
+    expect(share('dates')).toBeGreaterThanOrEqual(0.95);
+    expect(share('numbers')).toBeGreaterThanOrEqual(0.9);
   });
 });

@@ -15,6 +15,8 @@ const letter = 6;
 export interface Doubtful {
   readonly again?: string;
   readonly certainty?: number;
+  /** What a look for capitals and figures alone saw. */
+  readonly code?: TextWord['code'];
 }
 
 /**
@@ -44,7 +46,15 @@ export function pageOf(lines: readonly string[], doubtful?: Readonly<Record<stri
           x += box.width;
           const seen = doubtful?.[part];
           const again = doubtful === undefined ? undefined : (seen?.again ?? part);
-          return [{ text: part, box, certainty: seen?.certainty ?? (doubtful === undefined ? 1 : 0.9), again }];
+          return [
+            {
+              text: part,
+              box,
+              certainty: seen?.certainty ?? (doubtful === undefined ? 1 : 0.9),
+              again,
+              code: seen?.code,
+            },
+          ];
         });
       return words.length === 0 ? [] : [{ words }];
     }),

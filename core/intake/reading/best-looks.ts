@@ -1,0 +1,53 @@
+import { bare } from './folded.ts';
+import type { PageText, TextWord } from './page-text.ts';
+
+/** What stands around a word's letters: brackets and quotes before, stops and commas behind. */
+function parts(text: string): readonly [before: string, core: string, behind: string] {
+  const match = /^(\W*)(.*?)(\W*)$/su.exec(text);
+  return [match?.[1] ?? '', match?.[2] ?? '', match?.[3] ?? ''];
+}
+
+/** A look this certain outweighs two that agree with one another, where it is also the surest of all. */
+const veryCertain = 0.8;
+/** Below this a look proves nothing against others. */
+const hardlyCertain = 0.5;
+
+interface Looks {
+  readonly first: string;
+  readonly certainty: number;
+  readonly again: string | undefined;
+  readonly code: { readonly text: string; readonly certainty: number } | undefined;
+}
+
+/** Which of the looks is believed. None is ever put together from several: what is shown was seen by somebody. */
+function believed({ first, certainty, again, code }: Looks): string {
+  if (code === undefined) {
+    const cleaner = again !== undefined && bare(again).length === bare(first).length && certainty < hardlyCertain;
+    const odd = again !== undefined && /[=~_]/.test(first) && !/[=~_]/.test(again) && bare(again) === bare(first);
+    return cleaner || odd ? again : first;
+  }
+  if (code.text === first) return first;
+  if (again === undefined || again === first)
+    return code.certainty >= veryCertain && code.certainty > certainty ? code.text : first;
+  if (code.text === again) return again;
+  // A look that may only see capitals and figures sees none twice.
+  return code.text.length <= first.length ? code.text : first;
+}
+
+function bestWord(word: TextWord): TextWord {
+  if (word.again === undefined && word.code === undefined) return word;
+  const [before, first, behind] = parts(word.text);
+  const again = word.again === undefined ? undefined : parts(word.again)[1];
+  const code = word.code === undefined ? undefined : { ...word.code, text: parts(word.code.text)[1] };
+  const best = believed({ first, certainty: word.certainty, again, code });
+  const dissent = [first, again, (code?.certainty ?? 0) >= hardlyCertain ? code?.text : undefined].find(
+    (look) => look !== undefined && bare(look) !== bare(best),
+  );
+  return { ...word, text: `${before}${best}${behind}`, again: dissent ?? word.again };
+}
+
+/** The page with every word that was looked at several times as the best of the looks has it. */
+export function withBestLooks(page: PageText): PageText {
+  if (page.source === 'text layer') return page;
+  return { ...page, lines: page.lines.map(({ words }) => ({ words: words.map(bestWord) })) };
+}
