@@ -195,6 +195,10 @@ function onFirstDay(
 function saidBy(told: Finding, other: Finding): boolean {
   if (told.final || told.remedy.say !== other.remedy.say) return false;
   if (told.sort === 'errand not settled') return other.sort === 'missing' && other.weight === told.weight;
+  // That it has to stay alive says nothing more of a paper that has lapsed.
+  if (told.sort === 'duty at risk' && other.sort === 'lapsed' && byWeight(other, told) <= 0) {
+    return other.kind === told.kind && other.subject === told.subject;
+  }
   // A gap in cover names no paper of its own; another paper's trouble says nothing of this one.
   const about = other.kind === undefined || (other.kind === told.kind && other.subject === told.subject);
   return about && told.sort === 'lapsing' && told.weight === 'good to know' && other.weight !== told.weight;

@@ -50,17 +50,17 @@ it('what was sent back stands first, with the comments nobody answered', async (
   expect(answered.back[0]?.comments.map(({ text }) => text)).toEqual(['Date it.']);
 });
 
-it('a paper that lapses within the month while an errand still needs it stands under soon, with the day', async () => {
+it('a paper that lapses before the errand that needs it is to be put right first, with the day', async () => {
   await using small = await openSmallLot();
   const { desk } = small;
   await desk.ask('answer', { question: 'sewage', answer: 'septic' }, small);
   const said = { kind: 'owner-id', goodThrough: '2026-05-01', physicalOnly: true } as const;
   await desk.ask('keep', { papers: [{ ...said, files: [] }] }, small);
-  const { soon } = await desk.ask('today', {}, small);
-  const [row] = soon.filter(({ kind }) => kind === 'owner-id');
+  const { amiss } = await desk.ask('today', {}, small);
+  const [row] = amiss.filter(({ kind }) => kind === 'owner-id');
   expect(row).toMatchObject({ sort: 'lapsing', by: '2026-05-01', title: 'Copy of photo id' });
   const earlier = await desk.ask('today', {}, { ...small, on: '2026-03-20' });
-  expect(earlier.soon.filter(({ kind }) => kind === 'owner-id')).toEqual([]);
+  expect([...earlier.soon, ...earlier.amiss].filter(({ kind }) => kind === 'owner-id')).toEqual([]);
 });
 
 it('tells the holds that are near, and the events no errand notes by itself', async () => {

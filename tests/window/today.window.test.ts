@@ -45,11 +45,11 @@ describe('the slip for the day', () => {
     expect(above?.y).toBeLessThan(below?.y ?? 0);
   });
 
-  it('says what is waited for, what lapses soon, and what may not be done yet', async () => {
+  it('says what is waited for, what lapses before it is needed, and what may not be done yet', async () => {
     const { page } = open;
     await page.getByRole('heading', { name: 'You wait for' }).waitFor();
     expect(await page.getByText('since 31 Mar 2026, 14 days').isVisible()).toBe(true);
-    expect(await page.getByText('"Builder\'s risk binder" is good through 19 Apr 2026 only.').isVisible()).toBe(true);
+    expect(await page.getByText('"Builder\'s risk binder" lapses after Sun 19 Apr 2026').isVisible()).toBe(true);
     expect(await page.getByText('First: Call for the locate ticket.').isVisible()).toBe(true);
     expect(await axeFindings(page)).toEqual([]);
   });

@@ -53,7 +53,7 @@ function errandLines(errand: Errand, n: number): readonly string[] {
 
 /** The slip for the day. */
 export function todayText(answer: Today): string {
-  const { amiss, can, waiting, back, soon, holds, beginWith } = answer;
+  const { amiss, can, waiting, back, corrections, soon, holds, beginWith } = answer;
   return [
     `What you can do on ${dayInWords(answer.day)}`,
     '',
@@ -71,6 +71,15 @@ export function todayText(answer: Today): string {
       wrapped(`${office.title} has "${title}" since ${dayInWords(since)} (${counted(days, 'day')}).`, 0),
     ),
     ...(waiting.length === 0 ? [] : ['']),
+    ...corrections.flatMap(({ title, words, day, comments }) => [
+      `Still open: ${title}, ${words} ${dayInWords(day)}`,
+      ...comments
+        .filter(({ answered }) => answered === undefined)
+        .flatMap(({ number, text, comment }) =>
+          labelled(`  ${number}.`, `${text} (${commentWords(comment, undefined)})`, 0),
+        ),
+      '',
+    ]),
     ...soon.flatMap(findingLines),
     ...(holds.length === 0 ? [] : ["Not before it is settled, for it can't be undone:"]),
     ...holds.flatMap(({ title, waitsFor, unknown }) =>

@@ -4,7 +4,7 @@ import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { HoldRow, PacketFileRow } from './answers.ts';
 import type { FigureRow } from './figure-answers.ts';
-import type { BookedRow, BookingRow } from './inspection-answers.ts';
+import type { BookedRow, BookingRow, CorrectionsRow } from './inspection-answers.ts';
 import type { ChangedRow, UnseenRow } from './lapse-answers.ts';
 import type { FileLook } from './table-answers.ts';
 
@@ -116,7 +116,9 @@ export interface TodayAnswer {
   readonly can: readonly TodayErrand[];
   readonly waiting: readonly WaitingRow[];
   readonly back: readonly BackRow[];
-  /** Papers in the lot that speak against each other: to be put right before anybody is shown them. */
+  /** Open corrections of inspections that were not sent back: passed with corrections, or in part. */
+  readonly corrections: readonly CorrectionsRow[];
+  /** What is wrong with papers in the lot, or ends before it is needed: to be put right before anybody is shown them. */
   readonly amiss: readonly SoonRow[];
   /** What has to be done about papers within 30 days, heaviest first. */
   readonly soon: readonly SoonRow[];

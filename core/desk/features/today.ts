@@ -1,26 +1,17 @@
-import {
-  type Asked,
-  currentEdition,
-  feeDue,
-  lapsingDays,
-  readAmiss,
-  readDuties,
-  readErrand,
-  readHolds,
-  readLapses,
-  readWay,
-} from '../../readiness/index.ts';
-import { addDays, type Day, earliest, isDay } from '../../vocabulary/days.ts';
-import { type Finding, type Way, type WayStop, weights } from '../../vocabulary/finding.ts';
+import { type Asked, feeDue, lapsingDays, readErrand, readHolds, readWay } from '../../readiness/index.ts';
+import { addDays } from '../../vocabulary/days.ts';
+import type { Finding, Way, WayStop } from '../../vocabulary/finding.ts';
 import type { Errand } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import type { HoldRow } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import type { FindingCounts, SoonRow, TodayAnswer, TodayErrand } from '../contract/screen-answers.ts';
 import { kindTitle } from '../named.ts';
-import { askedOf, errandTitle, officeCard, subjectTitle, titleFor } from './asked.ts';
+import { askedOf, errandTitle, officeCard, subjectTitle } from './asked.ts';
 import { carryRow } from './carry-row.ts';
 import { bookedRow, bookingRow } from './inspections/coming.ts';
+import { correctionRows } from './inspections/corrections.ts';
+import { amissAndSoon } from './soon-rows.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { backRow, waitingRow } from './with-them.ts';
 
@@ -117,42 +108,6 @@ function todaysStops(found: Way): readonly WayStop[] {
   return [...now.filter(({ state }) => state === 'sent back'), ...now.filter(({ state }) => state !== 'sent back')];
 }
 
-/** More time is asked for a paper that lapses or may no longer be held alive, where the practice knows that it is given. */
-function extendOf({ kind, edition, subject, sort }: Finding, asked: Asked): string | undefined {
-  const rule = kind === undefined ? undefined : asked.practice.papers[kind];
-  if (kind === undefined || rule?.extension === undefined) return undefined;
-  if (sort !== 'lapsing' && sort !== 'lapsed' && sort !== 'duty at risk' && sort !== 'ask to extend') return undefined;
-  return edition ?? currentEdition({ kind, subject }, asked)?.id;
-}
-
-function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {
-  const title = finding.kind === undefined ? '' : kindTitle(asked.practice, finding.kind);
-  const extend = extendOf(finding, asked);
-  return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by, extend };
-}
-
-/** Duties that fail or end soon, holds that were broken, papers that lapse: heaviest first, then by their day. */
-function soonRows(asked: Asked): readonly SoonRow[] {
-  const until = addDays(asked.day, lapsingDays);
-  const duties = readDuties(asked).flatMap(({ findings, validity }) => {
-    const through = validity === undefined || !isDay(validity.through) ? undefined : validity.through;
-    const { askBy } = validity ?? {};
-    const by = through === undefined || askBy === undefined ? (through ?? askBy) : earliest(through, askBy);
-    const soon = validity === undefined || validity.good !== true || (by !== undefined && by <= until);
-    return soon ? findings.map((finding) => soonRow(finding, by, asked)) : [];
-  });
-  const broken = readHolds(asked).flatMap(({ findings }) => findings.map((each) => soonRow(each, undefined, asked)));
-  const lapses = readLapses(asked).map(({ finding, by }) => soonRow(finding, by, asked));
-  return [...duties, ...broken, ...lapses].toSorted(
-    (a, b) => weights.indexOf(a.weight) - weights.indexOf(b.weight) || ((a.by ?? '9999') < (b.by ?? '9999') ? -1 : 1),
-  );
-}
-
-/** What the next errands would stumble over, each fault once: refused and lapsed papers, and those that disagree. */
-function amissRows(asked: Asked): readonly SoonRow[] {
-  return readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
-}
-
 /** Holds somebody could be about to break: what they wait for can be gone on within the month, or is unknown. */
 function holdsNow(found: Way, asked: Asked): readonly HoldRow[] {
   const until = addDays(asked.day, lapsingDays);
@@ -179,7 +134,7 @@ function nextEvents(asked: Asked): TodayAnswer['events'] {
 export const today = onLot(requests.today, (_input, at): TodayAnswer => {
   const asked = askedOf(at);
   const found = readWay(asked);
-  const amiss = amissRows(asked);
+  const { amiss, soon } = amissAndSoon(asked);
   const back = found.stops
     .filter(({ state }) => state === 'sent back')
     .flatMap((stop) => backRow(stop, asked, at.lot) ?? [])
@@ -191,8 +146,11 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
       .filter(({ state }) => state === 'left with them')
       .flatMap((stop) => waitingRow(stop, asked) ?? []),
     back,
+    corrections: correctionRows(found.stops, asked, at.lot).filter(
+      ({ open, errand, subject }) => open > 0 && !back.some((row) => row.errand === errand && row.subject === subject),
+    ),
     amiss,
-    soon: soonRows(asked).filter(({ say }) => !amiss.some((row) => row.say === say)),
+    soon,
     holds: holdsNow(found, asked),
     events: nextEvents(asked),
     target: asked.lot.target,

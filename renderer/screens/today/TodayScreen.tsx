@@ -6,6 +6,7 @@ import { savePaper } from '../../state/writing.ts';
 import type { ScreenProps } from '../screen-props.ts';
 import { Amiss } from './Amiss.tsx';
 import { Beginning } from './Beginning.tsx';
+import { Corrections } from './Corrections.tsx';
 import { Errands } from './Errands.tsx';
 import { Happened } from './Happened.tsx';
 import { Lapses } from './Lapses.tsx';
@@ -23,14 +24,15 @@ function Slip({ answer }: { readonly answer: TodayAnswer }) {
         <SlipHead answer={answer} />
         <div className="today-page">
           <Beginning answer={answer} />
-          <Amiss rows={answer.amiss} />
+          <Amiss rows={answer.amiss} today={answer.day} />
           <Errands answer={answer} />
+          <Corrections rows={answer.corrections} />
           <Soon rows={answer.soon} today={answer.day} />
         </div>
         <div className="today-stub">
           <Waiting answer={answer} />
           <NotYet holds={answer.holds} />
-          <Lapses />
+          <Lapses told={[...answer.amiss, ...answer.soon]} />
           <Happened answer={answer} />
         </div>
       </div>

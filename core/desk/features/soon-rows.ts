@@ -1,0 +1,73 @@
+import { type Asked, currentEdition, lapsingDays, readAmiss, readDuties, readHolds } from '../../readiness/index.ts';
+import { type Day, isDay } from '../../vocabulary/days.ts';
+import { type Finding, type FindingSort, weights } from '../../vocabulary/finding.ts';
+import type { SoonRow } from '../contract/screen-answers.ts';
+import { kindTitle } from '../named.ts';
+import { aheadOf, dueBy, paperKey } from './ahead.ts';
+import { subjectTitle, titleFor } from './asked.ts';
+
+/** What is wrong with papers today, and what will be within the month. */
+
+/** More time is asked for a paper that lapses or may no longer be held alive, where the practice knows that it is given. */
+function extendOf({ kind, edition, subject, sort }: Finding, asked: Asked): string | undefined {
+  const rule = kind === undefined ? undefined : asked.practice.papers[kind];
+  if (kind === undefined || rule?.extension === undefined) return undefined;
+  if (sort !== 'lapsing' && sort !== 'lapsed' && sort !== 'duty at risk' && sort !== 'ask to extend') return undefined;
+  return edition ?? currentEdition({ kind, subject }, asked)?.id;
+}
+
+function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {
+  const title = finding.kind === undefined ? '' : kindTitle(asked.practice, finding.kind);
+  const extend = extendOf(finding, asked);
+  return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by, extend };
+}
+
+/** Duties whose paper has ended, or can't be told to be good. */
+function failedDuties(asked: Asked): readonly SoonRow[] {
+  return readDuties(asked).flatMap(({ findings, validity }) => {
+    if (validity?.good === true) return [];
+    const through = validity === undefined || !isDay(validity.through) ? undefined : validity.through;
+    return findings.map((finding) => soonRow(finding, through, asked));
+  });
+}
+
+/** All of these tell the end of a paper. */
+const ends: ReadonlySet<FindingSort> = new Set<FindingSort>([
+  'lapsed',
+  'lapsing',
+  'too old',
+  'duty at risk',
+  'ask to extend',
+]);
+
+/** A paper that has ended, or will have before it is needed; what only comes to its end in time is no fault. */
+function isTooShort({ sort, weight }: Finding): boolean {
+  return (sort === 'lapsing' || sort === 'duty at risk') && (weight === 'refused' || weight === 'questioned');
+}
+
+function heaviestFirst(rows: readonly SoonRow[]): readonly SoonRow[] {
+  return rows.toSorted(
+    (a, b) => weights.indexOf(a.weight) - weights.indexOf(b.weight) || ((a.by ?? '9999') < (b.by ?? '9999') ? -1 : 1),
+  );
+}
+
+export interface AmissAndSoon {
+  /** To be put right before the next trip: what they would stumble over, and what ends before it is needed. */
+  readonly amiss: readonly SoonRow[];
+  readonly soon: readonly SoonRow[];
+}
+
+/** Each paper's fault once, and at the place where it weighs most. */
+export function amissAndSoon(asked: Asked): AmissAndSoon {
+  const stumble = readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
+  const told = new Set(stumble.filter(({ sort }) => ends.has(sort)).map(paperKey));
+  const ending = [
+    ...failedDuties(asked),
+    ...aheadOf(asked, lapsingDays).map((each) => soonRow(each.finding, dueBy(each), asked)),
+  ].filter((row) => !told.has(paperKey(row)));
+  const broken = readHolds(asked).flatMap(({ findings }) => findings.map((each) => soonRow(each, undefined, asked)));
+  return {
+    amiss: [...stumble, ...heaviestFirst(ending.filter(isTooShort))],
+    soon: heaviestFirst([...ending.filter((row) => !isTooShort(row)), ...broken]),
+  };
+}
