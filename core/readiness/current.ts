@@ -98,11 +98,7 @@ function approvalOf(at: Standpoint, { edition, paper }: Entry): OfficeId | undef
   return asked.find((office) => isApprovedBy(edition, office, at.day));
 }
 
-/**
- * What people work by: once an office approved an edition of a paper, a newer one counts when that office has approved
- * it too, and until then nobody holds an old copy because of it.
- */
-export function countingEntry(at: Standpoint, wanted: Pick<Wanted, 'kind' | 'subject'>): Entry | undefined {
+function findCounting(at: Standpoint, wanted: Pick<Wanted, 'kind' | 'subject'>): Entry | undefined {
   const newest = currentEntry(at, wanted);
   for (const entry of newest === undefined ? [] : poolOf(at, wanted.kind, wanted.subject)) {
     if (entry.paper.id !== newest?.paper.id) continue;
@@ -110,6 +106,19 @@ export function countingEntry(at: Standpoint, wanted: Pick<Wanted, 'kind' | 'sub
     if (approvedBy !== undefined) return currentEntry(at, { ...wanted, approvedBy }) ?? newest;
   }
   return newest;
+}
+
+const countingByKey = remembered((at: Standpoint, key: string): { readonly entry: Entry | undefined } => {
+  const [kind = '', subject] = key.split('\n');
+  return { entry: findCounting(at, { kind, subject: subject || undefined }) };
+});
+
+/**
+ * What people work by: once an office approved an edition of a paper, a newer one counts when that office has approved
+ * it too, and until then nobody holds an old copy because of it.
+ */
+export function countingEntry(at: Standpoint, { kind, subject }: Pick<Wanted, 'kind' | 'subject'>): Entry | undefined {
+  return countingByKey(at, `${kind}\n${subject ?? ''}`).entry;
 }
 
 export function countingEdition(wanted: Pick<Wanted, 'kind' | 'subject'>, asked: Asked): Edition | undefined {

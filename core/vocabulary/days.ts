@@ -136,8 +136,8 @@ const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
 /** "14 Mar 2026": day first and the month in letters, so that nobody can swap them. */
 export function dayInWords(date: Day): string {
-  const { day, month, year } = Temporal.PlainDate.from(date);
-  return `${day} ${monthNames[month - 1]} ${year}`;
+  const [year = '', month, day] = date.split('-');
+  return `${Number(day)} ${monthNames[Number(month) - 1]} ${year}`;
 }
 
 /** "Sat 14 Mar 2026". */

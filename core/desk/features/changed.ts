@@ -54,19 +54,45 @@ function heldBy(given: readonly Handover[], edition: string): ReadonlySet<string
   );
 }
 
+/** A paper that counts and was made from others. */
+interface Made {
+  readonly paper: Paper;
+  readonly counts: Edition;
+}
+
+/** By the edition they were made from; a list of papers is gone through once for all that changed. */
+type Makers = ReadonlyMap<string, readonly Made[]>;
+
+function makersOf(asked: Asked): Makers {
+  const makers = new Map<string, Made[]>();
+  for (const paper of asked.lot.papers) {
+    const counts = countingEdition({ kind: paper.kind, subject: paper.subject }, asked);
+    if (counts?.paper !== paper.id) continue;
+    for (const { word, to } of counts.links) {
+      if (word === 'made from') makers.set(to, [...(makers.get(to) ?? []), { paper, counts }]);
+    }
+  }
+  return makers;
+}
+
 /** Papers that count and were made from an edition kept before this one. */
-function madeFromOld(paper: Paper, newest: string, asked: Asked): readonly MadeFromOldRow[] {
-  const place = paper.editions.findIndex(({ id }) => id === newest);
-  const older = new Map(paper.editions.slice(0, place).map((one) => [one.id, one] as const));
-  return asked.lot.papers.flatMap((made) => {
-    const counts = countingEdition({ kind: made.kind, subject: made.subject }, asked);
-    const source = counts?.links.find(({ word, to }) => word === 'made from' && older.has(to));
-    const from = source === undefined ? undefined : older.get(source.to);
-    const kind = asked.practice.papers[made.kind];
-    if (counts === undefined || counts.paper !== made.id || from === undefined || kind === undefined) return [];
-    const office = officeTitle(asked.practice, kind.from);
-    return [{ paper: made.id, title: titleOf(made, asked), number: counts.number ?? '', office, from: calledBy(from) }];
-  });
+function madeFromOld(paper: Paper, newest: string, { asked, makers }: Looked): readonly MadeFromOldRow[] {
+  const older = paper.editions.slice(
+    0,
+    paper.editions.findIndex(({ id }) => id === newest),
+  );
+  const told = new Set<string>();
+  return older.flatMap((from) =>
+    (makers.get(from.id) ?? []).flatMap(({ paper: made, counts }) => {
+      const kind = asked.practice.papers[made.kind];
+      if (kind === undefined || told.has(made.id)) return [];
+      told.add(made.id);
+      const office = officeTitle(asked.practice, kind.from);
+      return [
+        { paper: made.id, title: titleOf(made, asked), number: counts.number ?? '', office, from: calledBy(from) },
+      ];
+    }),
+  );
 }
 
 function lastOf(copies: readonly OldCopyRow[]): readonly OldCopyRow[] {
@@ -88,7 +114,8 @@ function holdersOf(paper: Paper, given: readonly Handover[], asked: Asked): read
 }
 
 /** A newer edition that is not approved yet: whom it will have to be told to, once it is. */
-function pendingOf(paper: Paper, given: readonly Handover[], asked: Asked): ChangedRow['pending'] {
+function pendingOf(paper: Paper, looked: Looked): ChangedRow['pending'] {
+  const { given, asked } = looked;
   const waits = awaitingApproval(paper, asked);
   if (waits === undefined || waits.edition.paper !== paper.id) return undefined;
   const { edition, office } = waits;
@@ -98,7 +125,7 @@ function pendingOf(paper: Paper, given: readonly Handover[], asked: Asked): Chan
     dated: edition.issued ?? edition.received,
     office: officeTitle(asked.practice, office),
     tell: holdersOf(paper, given, asked).filter(({ to }) => !told.has(to)),
-    makers: madeFromOld(paper, edition.id, asked),
+    makers: madeFromOld(paper, edition.id, looked),
   };
 }
 
@@ -107,18 +134,20 @@ function newestOf(paper: Paper, asked: Asked): Edition | undefined {
   return counts?.paper === paper.id && paper.editions.length > 1 ? counts : undefined;
 }
 
-interface Copies {
+interface Looked {
   readonly given: readonly Handover[];
-  readonly old: readonly Old[];
+  readonly makers: Makers;
+  readonly asked: Asked;
 }
 
-function changedRow(paper: Paper, { given, old }: Copies, asked: Asked): readonly ChangedRow[] {
+function changedRow(paper: Paper, old: readonly Old[], looked: Looked): readonly ChangedRow[] {
+  const { given, asked } = looked;
   const newest = newestOf(paper, asked);
   if (newest === undefined) return [];
   const told = heldBy(given, newest.id);
   const copies = old.map(({ copy }) => copy).filter(({ to }) => !told.has(to));
-  const makers = madeFromOld(paper, newest.id, asked);
-  const pending = pendingOf(paper, given, asked);
+  const makers = madeFromOld(paper, newest.id, looked);
+  const pending = pendingOf(paper, looked);
   const ahead = (pending?.tell.length ?? 0) + (pending?.makers.length ?? 0);
   if (copies.length + makers.length + ahead === 0) return [];
   const row = { paper: paper.id, title: titleOf(paper, asked), now: calledBy(newest), since: newest.received };
@@ -128,7 +157,8 @@ function changedRow(paper: Paper, { given, old }: Copies, asked: Asked): readonl
 /** Every paper whose old editions others hold or built on, or soon will, newest change first. */
 export function changedPapers(given: readonly Handover[], asked: Asked): readonly ChangedRow[] {
   const old = Map.groupBy(oldCopies(given, asked), ({ entry }) => entry.paper.id);
-  const rows = asked.lot.papers.flatMap((paper) => changedRow(paper, { given, old: old.get(paper.id) ?? [] }, asked));
+  const looked: Looked = { given, makers: makersOf(asked), asked };
+  const rows = asked.lot.papers.flatMap((paper) => changedRow(paper, old.get(paper.id) ?? [], looked));
   const last = ({ since, pending }: ChangedRow): Day => pending?.dated ?? since;
   return rows.toSorted((a, b) => (last(a) < last(b) ? 1 : last(a) > last(b) ? -1 : 0));
 }
