@@ -79,8 +79,9 @@ function shareOf(part: Cents, whole: Cents): Rate | undefined {
  * The arithmetic of a payment request by a schedule of values. Cents in, cents out.
  * Source: the usual summary lines (original sum, net change orders, sum to date, total completed and stored, retainage
  * on work and on stored material, earned less retainage, less previous payments, due, balance with retainage) and
- * columns (scheduled value, previous, this period, stored, total and its percent, balance, retainage); see
- * reference values 8.1, 8.2. Retainage is taken of the totals, and the lines' shares add up to it.
+ * columns (scheduled value, previous, this period, stored, total and its percent, balance, retainage), lines 1 to 8 seen
+ * at vdocument.in ("10 steps to fill out application for payment"), line 9 from memory. Retainage is taken of the
+ * totals, and the lines' shares add up to it.
  */
 export function scheduleOf(given: ScheduleGiven): Schedule {
   const { lines, original, changes, workRate, storedRate, previousPayments } = given;

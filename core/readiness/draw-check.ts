@@ -209,7 +209,7 @@ function paperFindings(at: Standpoint, draw: Draw): readonly DrawFinding[] {
 /**
  * What a lender would refuse of a draw, and why: sums that can't be right, work without an invoice, an invoice of an
  * earlier draw not paid, a payee or noticed supplier without the waiver that goes with it.
- * Sequence (reference values 8.10, 8.16): conditional waiver with the request, unconditional after the payment, final
+ * Sequence (a lender's instructions for draws, seen at 203khomeloan.com/draw.html): conditional waiver with the request, unconditional after the payment, final
  * ones at the end. Undefined where the lot has no such draw.
  */
 export function readDraw(asked: Asked, book: CostBook, id: string): DrawReading | undefined {

@@ -146,7 +146,7 @@ describe('a draw', () => {
     const { desk, lot } = small;
     await twoDraws(small);
     const check = await desk.ask('draw-check', { draw: '2' }, { lot });
-    // Reference values 8.4, computed.
+    // The worked example in money-of-the-house.ts, computed by hand.
     expect(check.sums).toMatchObject({ completed: 11_050_000, retainage: 1_105_000, earned: 9_945_000 });
     expect(check.sums).toMatchObject({ previousPayments: 6_300_000, due: 3_645_000, balance: 15_055_000 });
     expect(check.findings.filter(({ weight }) => weight === 'refused')).toEqual([]);

@@ -6,7 +6,7 @@ export interface MoneyLot {
   readonly lot: string;
 }
 
-/** The lines of reference values 8.4 (made-up inputs there), under trades of an invented house. Dollars. */
+/** The lines of a worked example with made-up inputs, computed by hand, under trades of an invented house. Dollars. */
 export const scheduled = {
   Sitework: 12_000,
   Foundation: 38_000,
@@ -49,7 +49,7 @@ export async function bill({ desk, lot }: MoneyLot, { line, dollars, day, paid, 
   return row;
 }
 
-/** Both draws of reference values 8.4: 70,000 before, then 37,000 of work and 3,500 of stored material. */
+/** Both draws of that example: 70,000 before, then 37,000 of work and 3,500 of stored material. */
 export async function twoDraws(money: MoneyLot): Promise<void> {
   const { desk, lot } = money;
   await estimate(money);

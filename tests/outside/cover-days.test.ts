@@ -5,14 +5,14 @@ import { addDays, addSpan, type Day, daysBetween } from '../../core/vocabulary/d
 
 describe('days of cover', () => {
   test('a binder from 1 May 2026 for 30, 60 or 90 days reaches 31 May, 30 June, 30 July', () => {
-    // Computed in reference values 7.5; 30: trade habit (independentagent.com); 60: N.J.A.C. 17:36-5.16;
+    // Computed by hand. 30: trade habit (independentagent.com); 60: N.J.A.C. 17:36-5.16;
     // 90: Alaska 21.42.240, Alabama 27-14-18, RCW 48.18.230, California Ins. 382.5.
     const ends = [30, 60, 90].map((days) => addSpan('2026-05-01', { days }));
     expect(ends).toEqual(['2026-05-31', '2026-06-30', '2026-07-30']);
   });
 
   test("no day lies between builder's risk and the homeowner's policy where one begins on the other's last day", () => {
-    // Reference values 7.13, derived: the new policy takes effect no later than the old one's end.
+    // Derived, no source: the new policy takes effect no later than the old one's end.
     const days = { from: '2026-05-01', to: '2027-05-01' } as const;
     const builders = { from: '2026-05-01', to: '2027-03-10' } as const;
     expect(uncovered(days, [builders, { from: '2027-03-10', to: '2028-03-10' }])).toEqual([]);

@@ -18,7 +18,7 @@ const empty: CostBook = {
 const usd = (dollars: number): number => dollars * 100;
 
 describe('a payment request by a schedule of values', () => {
-  // Reference values 8.4: inputs made up, sums computed there by hand from the published lines and columns.
+  // Inputs made up, sums computed by hand from the lines and columns published at vdocument.in and in a college's specification.
   const scheduled = [12_000, 38_000, 62_000, 18_000, 16_000, 104_000].map(usd);
   const previous = [12_000, 38_000, 20_000, 0, 0, 0].map(usd);
   const work = [0, 0, 24_000, 9_000, 4_000, 0].map(usd);
@@ -60,7 +60,7 @@ describe('a payment request by a schedule of values', () => {
   });
 
   test('10 percent held back of an invoice of 100,000 leaves 90,000, against 150,000 billed of 500,000', () => {
-    // Source: thinkingledger.com, "Accounting for WIP with retainage and progress billing" (reference values 8.3).
+    // Source: thinkingledger.com, "Accounting for WIP with retainage and progress billing".
     const line = { line: 'a', scheduled: usd(500_000), previous: 0, work: usd(150_000), stored: 0 };
     const sums = { original: usd(500_000), changes: 0, workRate: 1000, storedRate: 1000, previousPayments: 0 };
     expect(scheduleOf({ ...sums, lines: [line] }).totals.share).toBe(3000);
@@ -76,7 +76,7 @@ describe('a payment request by a schedule of values', () => {
   });
 
   test('retainage on work and on stored material stand apart (lines 5a and 5b)', () => {
-    // Lines 5a, 5b seen at vdocument.in (reference values 8.1); the two rates are made up.
+    // Lines 5a, 5b seen at vdocument.in; the two rates are made up.
     const sums = scheduleOf({ ...whole, workRate: 1000, storedRate: 500, previousPayments: 0 });
     expect([sums.retainageOnWork, sums.retainageOnStored]).toEqual([usd(10_700), usd(175)]);
   });
@@ -85,7 +85,7 @@ describe('a payment request by a schedule of values', () => {
   const line = fc.record({ line: fc.uuid(), scheduled: cents, previous: cents, work: cents, stored: cents });
 
   test('whatever the cents: columns add up, and what is held back is the rate of the totals', () => {
-    // Standard arithmetic (reference values 8.5).
+    // Standard arithmetic of a schedule of values; no source.
     fc.assert(
       fc.property(
         fc.array(line, { maxLength: 25 }),
@@ -135,7 +135,7 @@ describe('draws one after the other', () => {
   });
 
   test('previous work is what earlier draws asked for, without what was only stored then', () => {
-    // Standard arithmetic: D of this one is G less F of the last (reference values 8.5).
+    // Standard arithmetic: D of this one is G less F of the last.
     const first = draw(1, [{ line: 'a', work: usd(10_000), stored: usd(4_000) }]);
     const second = draw(2, [{ line: 'a', work: usd(7_000), stored: 0 }]);
     const found = schedulesOf({ ...empty, lines, draws: [first, second] });

@@ -13,7 +13,7 @@ import { acted } from './record-card.ts';
 
 /** The lender's draws: drawn up by line, checked leg by leg, asked for, paid. */
 
-/** What is usually held back (reference values 8.3: 5 to 10 %); the loan agreement says what yours is. */
+/** What is usually held back (5 to 10 %: thinkingledger.com, "Accounting for WIP with retainage and progress billing"); the loan agreement says what yours is. */
 const usualRate = 1000;
 
 function stateOf({ asked, paid }: Draw): DrawState {
