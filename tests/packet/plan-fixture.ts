@@ -12,10 +12,9 @@ import type {
   PaperKind,
   Practice,
 } from '../../core/vocabulary/practice.ts';
+import { bareDelivery, bareKind, bareNeed, common } from '../practice/bare-rules.ts';
 
 /** An invented lot and practice, made by hand so that the plan is tested without other rooms. */
-
-const common = { on: 'common practice' } as const;
 
 /** Half the size per character: wide enough to force wrapping, simple enough to reckon by hand. */
 export const evenMetrics: FontMetrics = {
@@ -23,19 +22,7 @@ export const evenMetrics: FontMetrics = {
   missing: (text) => [...new Set([...text].filter((character) => character === '漢'))],
 };
 
-export const delivery: Delivery = {
-  way: 'counter',
-  sets: 2,
-  files: 'one file',
-  untouched: false,
-  cover: true,
-  index: true,
-  dividers: true,
-  bookmarks: true,
-  stamps: true,
-  sealedCopy: false,
-  basis: common,
-};
+export const delivery: Delivery = { ...bareDelivery, sets: 2 };
 
 export function office(id: string, title: string, sort: OfficeSort, more: Partial<Office> = {}): Office {
   return { id, title, sort, exists: true, basis: common, ...more };
@@ -46,12 +33,7 @@ export function kind(id: string, title: string, from: string, more: Partial<Pape
     id,
     title,
     from,
-    facts: {},
-    looksLike: [],
-    clocks: [],
-    madeFrom: [],
-    private: false,
-    basis: common,
+    ...bareKind,
     ...more,
   };
 }
@@ -60,15 +42,7 @@ export function need(id: string, more: Partial<Need> = {}): Need {
   return {
     id,
     kinds: [id],
-    use: 'leave',
-    copies: 1,
-    form: 'either',
-    sheets: [],
-    seal: [],
-    marks: [],
-    facts: [],
-    optional: false,
-    basis: common,
+    ...bareNeed,
     ...more,
   };
 }

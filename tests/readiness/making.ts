@@ -4,17 +4,18 @@ import type { Edition, LotView, Paper, Visit } from '../../core/vocabulary/lot.t
 import type {
   Basis,
   Clock,
-  Delivery,
   Errand,
   Need,
   Office,
   PaperKind,
   Practice,
 } from '../../core/vocabulary/practice.ts';
+import { bareDelivery, bareKind, bareNeed, common } from '../practice/bare-rules.ts';
+
+export { common };
 
 /** Small practices and lots, made whole from the parts a test cares about. */
 
-export const common: Basis = { on: 'common practice' };
 export const told: Basis = { on: 'the office told us', who: 'R. Amsel', day: '2026-04-02' };
 
 export function d(text: string): Day {
@@ -30,12 +31,7 @@ export function kind(id: string, extra: Partial<PaperKind> = {}): PaperKind {
     id,
     title: `The ${id}`,
     from: 'desk',
-    facts: {},
-    looksLike: [],
-    clocks: [],
-    madeFrom: [],
-    private: false,
-    basis: common,
+    ...bareKind,
     ...extra,
   };
 }
@@ -44,32 +40,11 @@ export function need(id: string, extra: Partial<Need> = {}): Need {
   return {
     id,
     kinds: [id],
-    use: 'leave',
-    copies: 1,
-    form: 'either',
-    sheets: [],
-    seal: [],
-    marks: [],
-    facts: [],
-    optional: false,
+    ...bareNeed,
     basis: told,
     ...extra,
   };
 }
-
-const deliver: Delivery = {
-  way: 'counter',
-  sets: 1,
-  files: 'one file',
-  untouched: false,
-  cover: true,
-  index: true,
-  dividers: true,
-  bookmarks: true,
-  stamps: true,
-  sealedCopy: false,
-  basis: common,
-};
 
 export function errand(id: string, extra: Partial<Errand> = {}): Errand {
   return {
@@ -85,7 +60,7 @@ export function errand(id: string, extra: Partial<Errand> = {}): Errand {
     before: [],
     yields: [],
     causes: [],
-    deliver,
+    deliver: bareDelivery,
     basis: common,
     ...extra,
   };

@@ -1,5 +1,5 @@
-import { useWindowVirtualizer } from '@tanstack/react-virtual';
 import { type CSSProperties, useLayoutEffect, useRef, useState } from 'react';
+import { LinesInView } from '../../kit/LinesInView.tsx';
 import type { DrawerLine } from './arrange-papers.ts';
 import { type Arrangement, useDrawer } from './drawer-state.ts';
 import { PaperCard } from './PaperCard.tsx';
@@ -84,33 +84,17 @@ export interface DrawerLinesProps {
   readonly arrangement: Arrangement;
 }
 
-/** Only the lines in view are there: a lot may hold thousands. */
+/** Dividers and rows of cards. */
 export function DrawerLines({ lines, side, arrangement }: DrawerLinesProps) {
-  const list = useRef<HTMLDivElement>(null);
   useDepth();
-  const virtual = useWindowVirtualizer({
-    count: lines.length,
-    estimateSize: (at) => (lines[at]?.of === 'tab' ? 56 : 150),
-    getItemKey: (at) => lines[at]?.id ?? at,
-    overscan: 6,
-    scrollMargin: list.current?.offsetTop ?? 0,
-  });
   return (
-    <div ref={list} className="papers-lines" style={{ height: virtual.getTotalSize() }}>
-      {virtual.getVirtualItems().map(({ key, index, start }) => {
-        const line = lines[index];
-        if (line === undefined) return null;
-        return (
-          <div
-            key={key}
-            ref={virtual.measureElement}
-            data-index={index}
-            style={{ transform: `translateY(${start - virtual.options.scrollMargin}px)` }}
-          >
-            <Line line={line} side={side} arrangement={arrangement} />
-          </div>
-        );
-      })}
-    </div>
+    <LinesInView
+      className="papers-lines"
+      lines={lines}
+      heightOf={(line) => (line?.of === 'tab' ? 56 : 150)}
+      overscan={6}
+    >
+      {(line) => <Line line={line} side={side} arrangement={arrangement} />}
+    </LinesInView>
   );
 }

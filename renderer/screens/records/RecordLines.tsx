@@ -1,9 +1,8 @@
-import { useWindowVirtualizer } from '@tanstack/react-virtual';
-import { useRef } from 'react';
 import type { RecordRow } from '../../../core/desk/contract/answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { port } from '../../client/port.ts';
+import { LinesInView } from '../../kit/LinesInView.tsx';
 import type { Order, RecordLine } from './arrange-records.ts';
 import { tick, useRecords } from './records-state.ts';
 
@@ -64,32 +63,16 @@ function Heading({ line }: { readonly line: RecordLine & { readonly of: 'heading
   );
 }
 
-/** A ruled log; only the lines in view are there, for a lot may hold thousands. */
+/** A ruled log. */
 export function RecordLines({ lines, order }: { readonly lines: readonly RecordLine[]; readonly order: Order }) {
-  const list = useRef<HTMLDivElement>(null);
-  const virtual = useWindowVirtualizer({
-    count: lines.length,
-    estimateSize: (at) => (lines[at]?.of === 'heading' ? 52 : 82),
-    getItemKey: (at) => lines[at]?.id ?? at,
-    overscan: 8,
-    scrollMargin: list.current?.offsetTop ?? 0,
-  });
   return (
-    <div ref={list} className="records-lines" style={{ height: virtual.getTotalSize() }}>
-      {virtual.getVirtualItems().map(({ key, index, start }) => {
-        const line = lines[index];
-        if (line === undefined) return null;
-        return (
-          <div
-            key={key}
-            ref={virtual.measureElement}
-            data-index={index}
-            style={{ transform: `translateY(${start - virtual.options.scrollMargin}px)` }}
-          >
-            {line.of === 'heading' ? <Heading line={line} /> : <Row record={line.record} order={order} />}
-          </div>
-        );
-      })}
-    </div>
+    <LinesInView
+      className="records-lines"
+      lines={lines}
+      heightOf={(line) => (line?.of === 'heading' ? 52 : 82)}
+      overscan={8}
+    >
+      {(line) => (line.of === 'heading' ? <Heading line={line} /> : <Row record={line.record} order={order} />)}
+    </LinesInView>
   );
 }
