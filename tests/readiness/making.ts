@@ -1,15 +1,7 @@
 import type { Day } from '../../core/vocabulary/days.ts';
 import { asDay } from '../../core/vocabulary/days.ts';
 import type { Edition, LotView, Paper, Visit } from '../../core/vocabulary/lot.ts';
-import type {
-  Basis,
-  Clock,
-  Errand,
-  Need,
-  Office,
-  PaperKind,
-  Practice,
-} from '../../core/vocabulary/practice.ts';
+import type { Basis, Clock, Errand, Need, Office, PaperKind, Practice } from '../../core/vocabulary/practice.ts';
 import { bareDelivery, bareKind, bareNeed, common } from '../practice/bare-rules.ts';
 
 export { common };
