@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import * as z from 'zod';
 import { type Day, isDay } from '../core/vocabulary/days.ts';
-import { linkWords, standingWords, visitOutcomes } from '../core/vocabulary/lot.ts';
+import { linkWords, standingWords } from '../core/vocabulary/lot.ts';
+import { visitOutcomes } from '../core/vocabulary/practice.ts';
 
 const day = z.custom<Day>((value) => typeof value === 'string' && isDay(value), 'a day written year-month-day');
 const text = z.string().min(1);

@@ -1,5 +1,5 @@
-import { visitOutcomes } from '../vocabulary/lot.ts';
 import type { Booking, Errand } from '../vocabulary/practice.ts';
+import { visitOutcomes } from '../vocabulary/practice.ts';
 import { eachRule, Fields, titleOf } from './fields.ts';
 import { readBasis } from './read-basis.ts';
 import { readWhen } from './read-condition.ts';

@@ -10,10 +10,9 @@ import type {
   SeenRect,
   SubjectId,
   VisitId,
-  VisitOutcome,
   VisitState,
 } from '../vocabulary/lot.ts';
-import type { ErrandId, FactId, KindId, OfficeId, SubjectSort } from '../vocabulary/practice.ts';
+import type { ErrandId, FactId, KindId, OfficeId, SubjectSort, VisitOutcome } from '../vocabulary/practice.ts';
 import type { SealReading } from '../vocabulary/seals.ts';
 
 export type ActId = number;

@@ -1,7 +1,6 @@
 import { dayInWords, dayWithWeekday } from './days.ts';
 import type { ClockReading, Validity } from './finding.ts';
-import type { VisitOutcome } from './lot.ts';
-import type { Basis } from './practice.ts';
+import type { Basis, VisitOutcome } from './practice.ts';
 
 /** "R. Amsel told you on 2 Apr 2026", "Brindlemoor County, permit handout (read 20 Nov 2026)", "common practice". */
 export function basisInWords(basis: Basis): string {

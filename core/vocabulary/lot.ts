@@ -1,7 +1,7 @@
 import type { Day } from './days.ts';
 import type { Answer, FactValue } from './facts.ts';
 import type { FilledWith } from './forms.ts';
-import type { ErrandId, EventId, FactId, KindId, OfficeId, QuestionId, SubjectSort } from './practice.ts';
+import type { ErrandId, EventId, FactId, KindId, OfficeId, QuestionId, SubjectSort, VisitOutcome } from './practice.ts';
 
 /** Row ids are made by the store; no other room reads anything into them. */
 export type PaperId = string;
@@ -100,17 +100,6 @@ export interface Paper {
 
 export const visitStates = ['planned', 'left with them', 'sent back', 'settled'] as const;
 export type VisitState = (typeof visitStates)[number];
-
-export const visitOutcomes = [
-  'pass',
-  'pass with corrections',
-  'partial',
-  'fail',
-  'no access',
-  'cancelled',
-  'letter in lieu',
-] as const;
-export type VisitOutcome = (typeof visitOutcomes)[number];
 
 /** One numbered comment or correction an office left a visit with. */
 export interface VisitSaid {

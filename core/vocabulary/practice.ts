@@ -1,7 +1,6 @@
 import type { Day, Lead, Span } from './days.ts';
 import type { FactSort } from './facts.ts';
 import type { FormRule } from './forms.ts';
-import type { VisitOutcome } from './lot.ts';
 import type { Cents } from './money.ts';
 import type { SheetName } from './sheets.ts';
 
@@ -200,6 +199,17 @@ export interface Booking {
   /** "14:00" */
   readonly until?: string | undefined;
 }
+
+export const visitOutcomes = [
+  'pass',
+  'pass with corrections',
+  'partial',
+  'fail',
+  'no access',
+  'cancelled',
+  'letter in lieu',
+] as const;
+export type VisitOutcome = (typeof visitOutcomes)[number];
 
 export interface Errand {
   readonly id: ErrandId;

@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import type { BookedRow } from '../../core/desk/contract/screen-answers.ts';
 import { type Day, dayWithWeekday } from '../../core/vocabulary/days.ts';
-import type { VisitOutcome } from '../../core/vocabulary/lot.ts';
+import type { VisitOutcome } from '../../core/vocabulary/practice.ts';
 import { perform } from '../state/doing.ts';
 import { addressOf } from '../state/place.ts';
 import { useDay } from '../state/session.ts';

@@ -1,4 +1,5 @@
-import type { VisitOutcome, VisitState } from '../../core/vocabulary/lot.ts';
+import type { VisitState } from '../../core/vocabulary/lot.ts';
+import type { VisitOutcome } from '../../core/vocabulary/practice.ts';
 
 /** One way a going to an office, or somebody's coming out, can end. */
 export interface VisitEnd {

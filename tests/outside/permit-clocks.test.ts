@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { validityOf } from '../../core/readiness/index.ts';
 import { addDays, type Day } from '../../core/vocabulary/days.ts';
-import type { LotEvent, VisitOutcome } from '../../core/vocabulary/lot.ts';
-import type { Clock } from '../../core/vocabulary/practice.ts';
+import type { LotEvent } from '../../core/vocabulary/lot.ts';
+import type { Clock, VisitOutcome } from '../../core/vocabulary/practice.ts';
 import { clocked, d, edition, lot, paper, practice } from '../readiness/making.ts';
 import { label, type Place, throughOf, to180 } from './place-clocks.ts';
 

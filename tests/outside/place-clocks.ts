@@ -1,7 +1,7 @@
 import { validityOf } from '../../core/readiness/index.ts';
 import type { Day } from '../../core/vocabulary/days.ts';
-import type { Edition, LotEvent, Visit, VisitOutcome } from '../../core/vocabulary/lot.ts';
-import type { Clock, Extension } from '../../core/vocabulary/practice.ts';
+import type { Edition, LotEvent, Visit } from '../../core/vocabulary/lot.ts';
+import type { Clock, Extension, VisitOutcome } from '../../core/vocabulary/practice.ts';
 import { clocked, d, edition, errand, kind, lot, paper, practice, visit } from '../readiness/making.ts';
 
 /** Rules that real places publish, as data, dated as they say. Rules change: these are the pages as once stored. */

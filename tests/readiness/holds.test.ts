@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { errandState, readErrand, readHolds, readWay, validityOf } from '../../core/readiness/index.ts';
 import type { Day } from '../../core/vocabulary/days.ts';
-import type { Edition, Visit, VisitOutcome } from '../../core/vocabulary/lot.ts';
-import type { Errand, Hold } from '../../core/vocabulary/practice.ts';
+import type { Edition, Visit } from '../../core/vocabulary/lot.ts';
+import type { Errand, Hold, VisitOutcome } from '../../core/vocabulary/practice.ts';
 import { clocked, common, d, edition, errand, kind, lot, paper, practice, visit } from './making.ts';
 
 const day = d('2026-04-14');

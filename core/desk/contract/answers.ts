@@ -3,12 +3,12 @@ import type { Day } from '../../vocabulary/days.ts';
 import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { Answer, FactSort } from '../../vocabulary/facts.ts';
 import type { ErrandReading, Finding, NeedReading, PaperState, Way, WayStop } from '../../vocabulary/finding.ts';
-import type { Identity, LotEvent, Subject, VisitOutcome } from '../../vocabulary/lot.ts';
+import type { Identity, LotEvent, Subject } from '../../vocabulary/lot.ts';
 import type { FeeDue } from '../../vocabulary/money.ts';
-import type { Basis, Errand, Office, OfficeSort, Practice } from '../../vocabulary/practice.ts';
+import type { Basis, Errand, Office, OfficeSort, Practice, VisitOutcome } from '../../vocabulary/practice.ts';
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, HoldOnRow } from './inspection-answers.ts';
-import type { ClockRow, CommentRow, NeedForRow } from './screen-answers.ts';
+import type { ClockRow, CommentRow, HoldRow, NeedForRow, PacketFileRow } from './screen-answers.ts';
 import type { ShownPlace } from './table-answers.ts';
 
 /** What the requests answer: plain data, fit for any host. */
@@ -179,16 +179,6 @@ export interface PacketRow {
   readonly files: readonly string[];
 }
 
-export interface PacketFileRow {
-  readonly name: string;
-  readonly sort: string;
-  readonly pages: number;
-  readonly bytes: number;
-  readonly sha256: string;
-  /** Fetch or copy the file through this. */
-  readonly ticket: string;
-}
-
 export interface AssembleAnswer {
   readonly act: string;
   readonly packet: string;
@@ -280,17 +270,6 @@ export interface UndoAnswer {
   /** Names of files that lie on the table again, for nothing rests on them any more. */
   readonly onTable: readonly string[];
   readonly notes: readonly string[];
-}
-
-/** Something that can't be undone, and what has to be settled before it. */
-export interface HoldRow {
-  readonly hold: string;
-  readonly event: string;
-  readonly title: string;
-  readonly say: string;
-  readonly waitsFor: readonly string[];
-  /** It hangs on a question not answered yet, and stays shut. */
-  readonly unknown: boolean;
 }
 
 export interface PracticeAnswer {

@@ -1,6 +1,7 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { ErrandState, Weight } from '../../vocabulary/finding.ts';
-import type { VisitOutcome, VisitState } from '../../vocabulary/lot.ts';
+import type { VisitState } from '../../vocabulary/lot.ts';
+import type { VisitOutcome } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from './practice-answers.ts';
 import type { CarryRow, ClockRow, CommentRow, OfficeCard } from './screen-answers.ts';
 

@@ -2,7 +2,6 @@ import type { Day } from '../../vocabulary/days.ts';
 import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
 import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
-import type { HoldRow, PacketFileRow } from './answers.ts';
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, CorrectionsRow } from './inspection-answers.ts';
 import type { ChangedRow, UnseenRow } from './lapse-answers.ts';
@@ -340,4 +339,25 @@ export interface PacketFilesAnswer {
   readonly files: readonly PacketFileRow[];
   /** Names of its files that no longer lie in the lot folder. */
   readonly missing: readonly string[];
+}
+
+/** Something that can't be undone, and what has to be settled before it. */
+export interface HoldRow {
+  readonly hold: string;
+  readonly event: string;
+  readonly title: string;
+  readonly say: string;
+  readonly waitsFor: readonly string[];
+  /** It hangs on a question not answered yet, and stays shut. */
+  readonly unknown: boolean;
+}
+
+export interface PacketFileRow {
+  readonly name: string;
+  readonly sort: string;
+  readonly pages: number;
+  readonly bytes: number;
+  readonly sha256: string;
+  /** Fetch or copy the file through this. */
+  readonly ticket: string;
 }

@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import { type Day, isDay } from '../../vocabulary/days.ts';
 import { factSorts } from '../../vocabulary/facts.ts';
-import { linkWords, standingWords, visitOutcomes, visitStates } from '../../vocabulary/lot.ts';
+import { linkWords, standingWords, visitStates } from '../../vocabulary/lot.ts';
+import { visitOutcomes } from '../../vocabulary/practice.ts';
 
 /** Value schemas that several requests share. Old deeds are older than the country; nothing is good for a thousand years. */
 export const daySchema = z

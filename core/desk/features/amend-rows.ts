@@ -1,8 +1,8 @@
 import { leadInWords, spanInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
-import { visitOutcomes } from '../../vocabulary/lot.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Errand, Office, PaperKind, Practice } from '../../vocabulary/practice.ts';
+import { visitOutcomes } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from '../contract/practice-answers.ts';
 import { kindTitle } from '../named.ts';
 import { type Field, moneyWritten, rowsOf, sizeWritten } from './amend-kit.ts';

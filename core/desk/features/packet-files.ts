@@ -4,8 +4,8 @@ import type { PlanFile } from '../../packet/plan-model.ts';
 import type { KeptPacket } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
-import type { PacketFileRow } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
+import type { PacketFileRow } from '../contract/screen-answers.ts';
 
 /** A packet by its id or its title; the newest where several bear it. */
 export function packetNamed(at: AtLot, said: string): KeptPacket {

@@ -1,7 +1,7 @@
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { outcomeInWords } from '../../vocabulary/in-words.ts';
-import type { LotView, Visit, VisitOutcome, VisitState } from '../../vocabulary/lot.ts';
-import type { Errand } from '../../vocabulary/practice.ts';
+import type { LotView, Visit, VisitState } from '../../vocabulary/lot.ts';
+import type { Errand, VisitOutcome } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, subjectNamed } from '../named.ts';

@@ -1,6 +1,6 @@
 import { type Asked, readErrand, readHolds } from '../../readiness/index.ts';
 import type { Way } from '../../vocabulary/finding.ts';
-import type { HoldRow } from '../contract/answers.ts';
+import type { HoldRow } from '../contract/screen-answers.ts';
 import { kindTitle } from '../named.ts';
 import { errandTitle } from './asked.ts';
 

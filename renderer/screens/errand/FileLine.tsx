@@ -1,4 +1,4 @@
-import type { PacketFileRow } from '../../../core/desk/contract/answers.ts';
+import type { PacketFileRow } from '../../../core/desk/contract/screen-answers.ts';
 import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
 import { pdfBehind } from '../../kit/pdf-pages.ts';

@@ -1,4 +1,4 @@
-import type { PacketFileRow } from '../../../core/desk/contract/answers.ts';
+import type { PacketFileRow } from '../../../core/desk/contract/screen-answers.ts';
 import { Button } from '../../kit/Button.tsx';
 import { saveFile } from '../../state/saving.ts';
 import { FileLine } from './FileLine.tsx';

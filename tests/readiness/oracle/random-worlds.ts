@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { addDays, type Day } from '../../../core/vocabulary/days.ts';
 import type { Edition, LinkWord, LotView, Paper, Visit } from '../../../core/vocabulary/lot.ts';
-import { standingWords, visitOutcomes, visitStates } from '../../../core/vocabulary/lot.ts';
+import { standingWords, visitStates } from '../../../core/vocabulary/lot.ts';
 import type { Clock, Condition, Errand, Hold, PaperKind, Practice } from '../../../core/vocabulary/practice.ts';
+import { visitOutcomes } from '../../../core/vocabulary/practice.ts';
 import { common, d, errand, kind, lot, need, office, practice, told } from '../making.ts';
 import type { World } from './papers-oracle.ts';
 

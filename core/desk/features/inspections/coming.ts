@@ -1,8 +1,8 @@
 import { type Asked, bookingDays } from '../../../readiness/index.ts';
 import { type Day, spanInWords } from '../../../vocabulary/days.ts';
-import type { Visit, VisitOutcome } from '../../../vocabulary/lot.ts';
-import { visitOutcomes } from '../../../vocabulary/lot.ts';
-import type { Errand } from '../../../vocabulary/practice.ts';
+import type { Visit } from '../../../vocabulary/lot.ts';
+import type { Errand, VisitOutcome } from '../../../vocabulary/practice.ts';
+import { visitOutcomes } from '../../../vocabulary/practice.ts';
 import type { BookedRow, BookingRow, HoldOnRow } from '../../contract/inspection-answers.ts';
 import { bookedVisit } from '../written/recorded.ts';
 
