@@ -15,6 +15,7 @@ const word = z.object({
   box: rect,
   certainty: number,
   again: z.string().optional(),
+  code: z.object({ text: z.string(), certainty: number }).optional(),
 });
 
 const turn = z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]);
@@ -94,6 +95,10 @@ export const suggestDone = z.object({
     owner: text,
     facts: z.record(z.string(), suggestion(factValue)),
     notes: z.array(z.string()).readonly(),
+    cuts: z
+      .array(z.object({ from: number, to: number, kind: z.string().optional(), because: z.string().optional() }))
+      .readonly()
+      .optional(),
   }),
 }) satisfies z.ZodType<SuggestDone>;
 

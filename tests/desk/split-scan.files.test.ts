@@ -86,3 +86,30 @@ it('pages are read and written as a person does', () => {
   expect(pagesInWords([0, 1, 2, 4])).toBe('1-3, 5');
   expect(() => pagesOf('0', 3, 'x')).toThrow('no page 0');
 });
+
+const sheet = (title: string, number: string) =>
+  `${title}\n\nPermit No.: ${number}\n\nDate Issued: 03/02/2026\n\nOwner: Ada Brennick\n\nThe work shall follow the plans.`;
+
+it('a scan of several papers is offered as its parts, with the words that gave them away; nothing is parted by itself', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const notes = 'NOTES\n\nThe work shall follow the plans, and they stay on the site.';
+  const file = await small.pdf('tray.pdf', [
+    sheet('SEPTIC PERMIT', 'EH-26-0417'),
+    notes,
+    sheet('DRIVEWAY PERMIT', 'DW-118'),
+  ]);
+  const read = await desk.ask('read', { files: [file] }, small);
+  expect(read.cuts).toEqual([
+    { pages: '1-2', kind: 'septic-permit', title: 'Septic permit' },
+    {
+      pages: '3',
+      kind: 'driveway-permit',
+      title: expect.stringMatching(/Driveway/),
+      because: 'It reads “DRIVEWAY PERMIT”.',
+    },
+  ]);
+  expect((await desk.ask('papers', {}, small)).papers).toEqual([]);
+  // Pages that were picked by hand are one paper.
+  expect((await desk.ask('read', { files: [file], pages: ['2-3'] }, small)).cuts).toEqual([]);
+});

@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { PDFDocument } from 'pdf-lib';
+import { PDFDocument, StandardFonts } from 'pdf-lib';
 import type { Locator, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -16,6 +16,17 @@ async function writeScan(path: string, pages: readonly string[]): Promise<void> 
     const picture = await document.embedJpg(await sharp(Buffer.from(svg)).grayscale().jpeg().toBuffer());
     document.addPage([612, 792]).drawImage(picture, { x: 0, y: 0, width: 612, height: 792 });
   }
+  writeFileSync(path, await document.save());
+}
+
+/** Two papers as a scanner's tray gives them: the second begins on page 3. */
+async function writeTray(path: string): Promise<void> {
+  const document = await PDFDocument.create();
+  const font = await document.embedFont(StandardFonts.Helvetica);
+  const sheet = (title: string, number: string): string =>
+    `${title}\n\nPermit No.: ${number}\n\nDate Issued: 03/02/2026\n\nThe work shall follow the plans.`;
+  for (const text of [sheet('SEPTIC PERMIT', 'EH-26-0417'), 'NOTES\n\nKeep it.', sheet('DRIVEWAY PERMIT', 'DW-118')])
+    document.addPage([612, 792]).drawText(text, { x: 72, y: 700, size: 14, font });
   writeFileSync(path, await document.save());
 }
 
@@ -88,6 +99,36 @@ describe('what is read on the table', () => {
     await item('three.pdf').getByText('pages 3 still to keep').waitFor();
     await expect.poll(() => pages.getByLabel('Pages of this paper').inputValue()).toBe('3');
     await pages.getByText('1: kept as Letter of the surveyor').waitFor();
+  });
+
+  it('one scan of several papers is offered as its parts, and taken up one by one with one key', async () => {
+    const path = join(open.folder, 'tray.pdf');
+    await writeTray(path);
+    await lay(path, 'tray.pdf');
+    const cuts = card().getByRole('region', { name: 'Papers in this scan' });
+    await cuts.getByText('This looks like 2 papers:').waitFor();
+    await cuts.getByText('page 3: Driveway').waitFor();
+    await cuts.getByText('It reads “DRIVEWAY PERMIT”.').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    const pages = card().getByRole('region', { name: 'Pages of tray.pdf' }).getByLabel('Pages of this paper');
+    expect(await pages.inputValue()).toBe('');
+    await cuts.getByRole('button', { name: 'Keep them one by one' }).press('Enter');
+    await expect.poll(() => pages.inputValue()).toBe('1-2');
+    const kind = page.getByRole('combobox', { name: 'What is it?' });
+    await expect.poll(() => kind.inputValue()).toBe('Septic permit');
+    // Each part can be changed before it is kept.
+    await pages.fill('1');
+    await page.keyboard.press('Control+Enter');
+    await cuts.getByText('2 of 2 papers are still to be kept').waitFor();
+    await expect.poll(() => pages.inputValue()).toBe('2');
+    await cuts.getByRole('button', { name: /Fill in page 3: Driveway/ }).click();
+    await expect.poll(() => pages.inputValue()).toBe('3');
+    await expect.poll(() => kind.inputValue()).toMatch(/Driveway/);
+    await page.keyboard.press('Control+Enter');
+    await cuts.getByText('1 of 2 papers are still to be kept').waitFor();
+    await cuts.getByRole('button', { name: 'It is one paper' }).click();
+    await cuts.waitFor({ state: 'detached' });
+    await card().getByRole('button', { name: 'Put aside' }).click();
   });
 
   it('a file that another program puts into the folder shows itself', async () => {

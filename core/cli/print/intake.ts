@@ -13,6 +13,18 @@ function valueRow(label: string, value: Value | undefined): readonly (readonly s
   return [[`  ${trust[sureness]} ${label}:`, words, `page ${page + 1}, "${read}"`, doubts.join(' ')]];
 }
 
+/** Where one scan looks like several papers: which, why, and how each is kept. */
+function cutLines({ cuts, names }: Read): readonly string[] {
+  if (cuts.length === 0) return [];
+  const [name = 'scan.pdf'] = names;
+  return [
+    `This looks like ${cuts.length} papers:`,
+    ...table(cuts.map(({ pages, title, because = '' }) => [`  pages ${pages}`, title, because])),
+    'Nothing is parted by itself. If it is so, keep each by its pages:',
+    ...cuts.map(({ pages, kind }) => `  keep ${JSON.stringify(name)} --pages ${pages} --kind ${kind ?? 'KIND'}`),
+  ];
+}
+
 /** What was read, with how far it may be trusted; nothing of it is noted yet. */
 export function readText(read: Read): string {
   const [kind] = read.kinds;
@@ -30,6 +42,7 @@ export function readText(read: Read): string {
       ...Object.entries(read.facts).flatMap(([fact, value]) => valueRow(fact, value)),
     ]),
     ...(read.blank.length === 0 ? [] : [`  Blank: ${read.blank.map((page) => page + 1).join(', ')}`]),
+    ...cutLines(read),
     ...(read.again === undefined ? [] : wrapped(read.again.why, 2)),
     ...read.notes.flatMap((note) => wrapped(note, 2)),
     'Nothing of this is noted; "?" wants a look, "??" is a guess. Say what is right when you keep it.',

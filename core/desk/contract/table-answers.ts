@@ -53,6 +53,17 @@ export interface SameAgain {
   readonly why: string;
 }
 
+/** Pages of one file that look like a paper of their own; nothing is parted before the person says so. */
+export interface ReadCut {
+  /** As `keep` takes them: "1-2". */
+  readonly pages: string;
+  readonly kind?: string | undefined;
+  /** The kind's, or "a paper" where none could be read. */
+  readonly title: string;
+  /** What gave it away that a paper begins there, a whole sentence; missing for the first. */
+  readonly because?: string | undefined;
+}
+
 /** Everything that reading suggests for what lies there; nothing of it is a fact. */
 export interface TableSuggestion {
   /** Best first, at most three. */
@@ -69,6 +80,8 @@ export interface TableSuggestion {
   readonly pages: number;
   readonly blank: readonly number[];
   readonly again?: SameAgain | undefined;
+  /** Where the file looks like several papers, each of them; empty where it looks like one. */
+  readonly cuts: readonly ReadCut[];
   /** What was seen and left out on purpose, or does not fit this lot: whole sentences. */
   readonly notes: readonly string[];
 }

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import type { Practice } from '../../vocabulary/practice.ts';
 import { type PageText, plainText } from '../reading/page-text.ts';
 import { readPaper } from '../reading/read-paper.ts';
+import { suggestCuts } from '../reading/suggest-cuts.ts';
 import {
   type ReadPart,
   readingRecipe,
@@ -43,5 +44,10 @@ function pagesOf({ texts, pages: own }: ReadPart): readonly PageText[] {
 export function suggest({ parts, practice, today, kind }: SuggestJob): SuggestDone {
   const rules: Practice = JSON.parse(readFileSync(practice, 'utf8'));
   const pages = parts.flatMap(pagesOf).map((text, page) => ({ ...text, page }));
-  return { reading: readPaper(pages, rules, { today, kind }) };
+  const reading = readPaper(pages, rules, { today, kind });
+  const [only, ...more] = parts;
+  // Only a file as a whole can be several papers: what was put together or picked by hand is one.
+  const whole = more.length === 0 && only?.pages === undefined;
+  const cuts = whole ? suggestCuts(pages, rules, today) : [];
+  return { reading: cuts.length < 2 ? reading : { ...reading, cuts } };
 }

@@ -12,6 +12,10 @@ const veryCertain = 0.8;
 /** Below this a look proves nothing against others. */
 const hardlyCertain = 0.5;
 
+/** One sign seen as two: a small letter and its capital, a figure and the letter that looks like it. */
+const sawTwice =
+  /[Oo]0|0[Oo]|S5|5S|[Zz]2|2[Zz]|B8|8B|[Il]1|1[Il]|cC|Cc|kK|Kk|oO|Oo|pP|Pp|sS|Ss|uU|Uu|vV|Vv|wW|Ww|xX|Xx|zZ|Zz/;
+
 interface Looks {
   readonly first: string;
   readonly certainty: number;
@@ -19,19 +23,28 @@ interface Looks {
   readonly code: { readonly text: string; readonly certainty: number } | undefined;
 }
 
+/** Whether the second look alone is the better one. */
+function betterAgain({ first, certainty, again = '' }: Looks): boolean {
+  if (/[=~_]/.test(first) && !/[=~_]/.test(again) && bare(again) === bare(first)) return true;
+  // "5S April" is the fifth.
+  if (/^\d{1,2}$/.test(again) && /^\d*[A-Za-z]\d*$/.test(first) && first.length <= 3) return true;
+  if (bare(again).length !== bare(first).length) return false;
+  // Where one look saw a letter all by itself between strokes, the other took it for one of the figures around it.
+  return (
+    certainty < hardlyCertain || (/-[0-8]-/.test(first) && first.replace(/-.-/, '') === again.replace(/-[A-Z]-/, ''))
+  );
+}
+
 /** Which of the looks is believed. None is ever put together from several: what is shown was seen by somebody. */
 function believed({ first, certainty, again, code }: Looks): string {
-  if (code === undefined) {
-    const cleaner = again !== undefined && bare(again).length === bare(first).length && certainty < hardlyCertain;
-    const odd = again !== undefined && /[=~_]/.test(first) && !/[=~_]/.test(again) && bare(again) === bare(first);
-    return cleaner || odd ? again : first;
-  }
+  if (code === undefined) return again !== undefined && betterAgain({ first, certainty, again, code }) ? again : first;
   if (code.text === first) return first;
   if (again === undefined || again === first)
     return code.certainty >= veryCertain && code.certainty > certainty ? code.text : first;
   if (code.text === again) return again;
-  // A look that may only see capitals and figures sees none twice.
-  return code.text.length <= first.length ? code.text : first;
+  // A look that may only see capitals and figures sees none twice; it may well lose one.
+  const whole = code.text.length === first.length || (code.text.length === first.length - 1 && sawTwice.test(first));
+  return whole ? code.text : first.toUpperCase();
 }
 
 function bestWord(word: TextWord): TextWord {

@@ -108,8 +108,9 @@ function readNumeric(text: string, today: Day): Read | undefined {
   return { day, otherwise: swapped, mended, order, shortYear, length };
 }
 
+// Something stands between day and year: "April 2027" is not the twentieth.
 const monthDay = new RegExp(
-  `^([A-Za-z0-9|]{3,10})\\.?\\s?(${fig}{1,2})(?:st|nd|rd|th)?\\s?[,.]?\\s?(${fig}{4}|'?${fig}{2})(?![0-9A-Za-z])`,
+  `^([A-Za-z0-9|]{3,10})\\.?\\s?(${fig}{1,2})(?:st|nd|rd|th)?(?:\\s?[,.]\\s?|\\s)(${fig}{4}|'?${fig}{2})(?![0-9A-Za-z])`,
 );
 const dayMonth = new RegExp(
   `^(${fig}{1,2})(?:st|nd|rd|th)?[\\s-]?(?:day\\s)?(?:of\\s)?([A-Za-z0-9|]{3,10}?)\\.?[\\s,-]{1,2}(${fig}{4}|'?${fig}{2})(?![0-9A-Za-z])`,

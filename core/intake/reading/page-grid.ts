@@ -157,12 +157,12 @@ export function below(label: Spot, starts: Starts): readonly Run[] {
   return runs;
 }
 
-/** A colon, "is" or "#" after the label says that its value follows on the line. */
+/** A colon, a leader of dots, "is" or "#" after the label says that its value follows on the line. */
 export function pointsOn(label: Hit<unknown>): boolean {
   const words = label.page.lines[label.line]?.words ?? [];
   const last = words[label.to - 1]?.text ?? '';
   const next = words[label.to]?.text ?? '';
-  return /[:=]$/.test(last) || /^(?:[:=]|is$|#|no\.?:?$)/i.test(next);
+  return /[:=]$/.test(last) || /^(?:[:=]|[._…]{4,}|is$|#|no\.?:?$)/i.test(next);
 }
 
 /** Label and value stand far apart on their line. */

@@ -2,7 +2,7 @@ import type { KindId, PaperKind, Practice } from '../../vocabulary/practice.ts';
 import { folded, near } from './folded.ts';
 import type { PageText, TextLine } from './page-text.ts';
 import { type Hit, PhraseBook, phraseOf, type Spot, wordsAt } from './phrases.ts';
-import type { KindSuggestion, Sureness } from './reading-model.ts';
+import type { KindSuggestion, Place, Sureness } from './reading-model.ts';
 import { placeOf } from './trust.ts';
 
 /** What a phrase on the page says for a kind. */
@@ -16,7 +16,18 @@ function phrasesOf(kind: PaperKind): readonly string[] {
   return [...new Set([...kind.looksLike, kind.title, kind.id.replaceAll('-', ' ')].map((text) => text.toLowerCase()))];
 }
 
+/** A scan of many pages is asked page by page. */
+const books = new WeakMap<Practice, PhraseBook<Sign>>();
+
 function bookOf(practice: Practice): PhraseBook<Sign> {
+  const before = books.get(practice);
+  if (before !== undefined) return before;
+  const book = newBook(practice);
+  books.set(practice, book);
+  return book;
+}
+
+function newBook(practice: Practice): PhraseBook<Sign> {
   const kinds = Object.values(practice.papers);
   const users = new Map<string, number>();
   for (const kind of kinds) for (const text of phrasesOf(kind)) users.set(text, (users.get(text) ?? 0) + 1);
@@ -186,6 +197,29 @@ function surenessOf(score: Score, next: Score | undefined, known: string): Suren
 function knownBy(practice: Practice, id: KindId): string {
   const kind = practice.papers[id];
   return kind === undefined ? '' : phrasesOf(kind).join(' ');
+}
+
+/** A page that bears a kind's name in its heading. */
+export interface HeadedBy {
+  readonly kind: KindId;
+  readonly sureness: Sureness;
+  /** The heading line. */
+  readonly heading: Place;
+}
+
+/** The kind whose name stands in the heading of a page; undefined where none does, or its words could stand anywhere. */
+export function headedBy(page: PageText, practice: Practice): HeadedBy | undefined {
+  const [best, next] = scoresOf([page], practice);
+  const sign = best === undefined ? undefined : [...best.signs.values()].filter(({ heading }) => heading);
+  const [top] = (sign ?? []).toSorted((a, b) => b.points - a.points);
+  if (best === undefined || top === undefined || best.points < telling) return undefined;
+  const { line } = top.hit;
+  const words = page.lines[line]?.words.length ?? 0;
+  return {
+    kind: best.kind,
+    sureness: surenessOf(best, next, knownBy(practice, best.kind)),
+    heading: placeOf({ page, line, from: 0, to: words }),
+  };
 }
 
 /** The kinds that the words on the page speak for, best first. */

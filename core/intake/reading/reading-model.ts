@@ -39,6 +39,16 @@ export interface KindSuggestion {
   readonly because: readonly Place[];
 }
 
+/** Pages of one scan that look like a paper of their own. */
+export interface SuggestedCut {
+  /** 0-based, both included. */
+  readonly from: number;
+  readonly to: number;
+  readonly kind?: KindId | undefined;
+  /** What gave it away that a paper begins here, a whole sentence; missing for the first. */
+  readonly because?: string | undefined;
+}
+
 /** Everything that reading suggests for one paper. */
 export interface PaperReading {
   /** Best first, at most three; empty where nothing speaks for any kind. */
@@ -57,4 +67,6 @@ export interface PaperReading {
   readonly facts: Readonly<Record<FactId, Suggestion<FactValue>>>;
   /** What was seen and left out on purpose, whole sentences. */
   readonly notes: readonly string[];
+  /** Where the pages look like several papers: two or more. Left out where they look like one. */
+  readonly cuts?: readonly SuggestedCut[] | undefined;
 }

@@ -7,6 +7,7 @@ import type { Answered } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import { go, usePlace } from '../../state/place.ts';
 import { tellDone, tellTrouble } from '../../state/telling.ts';
+import { Cuts } from './Cuts.tsx';
 import { FileOrder } from './FileOrder.tsx';
 import { FilePages } from './FilePages.tsx';
 import { KindPart, type Known, PrintedPart, WhatPart } from './FillParts.tsx';
@@ -152,6 +153,7 @@ export function FillCard(props: FillCardProps) {
         others={looseFiles(id, known.items)}
         onFiles={(files) => putFiles(id, draft, files)}
       />
+      <Cuts draft={draft} items={known.items} onDraft={onDraft} />
       <FilePages draft={draft} items={known.items} read={read} onDraft={onDraft} />
       <ReadLine reading={reading} draft={draft} practice={known.practice} onDraft={onDraft} />
       <WhatPart {...part} />

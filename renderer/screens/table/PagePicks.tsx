@@ -1,9 +1,9 @@
 import type { KeptPages } from '../../../core/desk/contract/screen-answers.ts';
-import { LotfileError } from '../../../core/vocabulary/errors.ts';
-import { pagesInWords, pagesOf } from '../../../core/vocabulary/page-picks.ts';
+import { pagesInWords } from '../../../core/vocabulary/page-picks.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Tick } from '../../kit/Tick.tsx';
+import { all, pickedPages, wrongPages } from './picked-pages.ts';
 import { pointAt, type Turn } from './table-state.ts';
 
 export interface PagePicksProps {
@@ -19,24 +19,6 @@ export interface PagePicksProps {
   readonly onPicked: (pages: string) => void;
   readonly onTurn: (turn: Turn) => void;
   readonly onLeaveRest: (leave: boolean) => void;
-}
-
-const all = (count: number): readonly number[] => Array.from({ length: count }, (_, page) => page);
-
-/** What is wrong with the pages as typed; undefined where they can be read. */
-export function wrongPages(said: string, count: number, name: string): string | undefined {
-  if (!/^[\d\s,-]*$/.test(said) || /--|,,|[-,]$/.test(said.replace(/\s/g, ''))) return 'Write pages such as 1-3, 5.';
-  try {
-    pagesOf(said, count, name);
-    return undefined;
-  } catch (error) {
-    return LotfileError.from(error).message;
-  }
-}
-
-/** Pages of a draft's file, 0-based; what can't be read counts as all. */
-export function pickedPages(said: string, count: number): readonly number[] {
-  return wrongPages(said, count, '') === undefined ? (pagesOf(said, count, '') ?? all(count)) : all(count);
 }
 
 const nextTurn: Readonly<Record<Turn, Turn>> = { 0: 90, 90: 180, 180: 270, 270: 0 };

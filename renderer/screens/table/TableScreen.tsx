@@ -6,6 +6,7 @@ import { useLot } from '../../state/session.ts';
 import { sameBefore } from '../papers/LinkFields.tsx';
 import type { ScreenProps } from '../screen-props.ts';
 import { ChooseFiles } from './ChooseFiles.tsx';
+import { cutsLeft } from './cuts-left.ts';
 import { EmptyTable } from './EmptyTable.tsx';
 import { FillCard } from './FillCard.tsx';
 import type { Known } from './FillParts.tsx';
@@ -31,7 +32,10 @@ function wantedOf(rest: readonly string[]): Wanted {
 function beginDraft(id: string, { kind, subject }: Wanted, { practice, papers, lot, items }: Known): Draft {
   const whose = lot.subjects.find(({ id: each, title }) => each === subject || title === subject);
   const draft = emptyDraft(id === onPaperOnly ? [] : [id], kind, whose?.id);
-  const left = items.find(({ item }) => item === id)?.leftPages;
+  const item = items.find((each) => each.item === id);
+  const [cut] = item !== undefined && useTable.getState().parted[id] === 'one by one' ? cutsLeft(item) : [];
+  if (cut !== undefined) return { ...draft, kind: cut.kind, picks: { [id]: cut.pages } };
+  const left = item?.leftPages;
   if (left !== undefined) return { ...draft, picks: { [id]: left } };
   if (kind === undefined) return draft;
   const [newest] = sameBefore({ practice, papers, kind, subject: whose?.title });

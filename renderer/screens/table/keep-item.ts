@@ -5,6 +5,7 @@ import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 import { fetchAnswer, perform } from '../../state/doing.ts';
 import { wrongWith } from '../papers/fact-said.ts';
+import { cutsLeft } from './cuts-left.ts';
 import { choose, type Draft, dropDraft, onPaperOnly, useTable } from './table-state.ts';
 
 type ToKeep = RequestArgument<'keep'>['papers'][number];
@@ -99,6 +100,16 @@ function nextAfter(files: readonly string[], items: readonly TableItem[]): strin
   return rest.find(({ item }) => !files.includes(item))?.item;
 }
 
+/** A file that is kept paper by paper stays on view until its last one; else the next item comes. */
+function goesOnWith({ files, picks }: Draft, items: readonly TableItem[]): string | undefined {
+  const [file] = files;
+  const item = items.find((each) => each.item === file);
+  if (item !== undefined && useTable.getState().parted[item.item] === 'one by one') {
+    if (cutsLeft(item, picks[item.item]).length > 0) return item.item;
+  }
+  return nextAfter(files, items);
+}
+
 export interface Keeping {
   readonly id: string;
   readonly draft: Draft;
@@ -122,7 +133,7 @@ export async function keepDraft({ id, draft, practice, items }: Keeping): Promis
     return false;
   }
   dropDraft(id);
-  choose(id === onPaperOnly ? undefined : nextAfter(draft.files, items));
+  choose(id === onPaperOnly ? undefined : goesOnWith(draft, items));
   await noteKept(reply.answer);
   return true;
 }

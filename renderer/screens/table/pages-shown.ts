@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { ReadAnswer, ReadValue, TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import type { PlaceShown } from '../papers/PageReader.tsx';
 import type { PointedAt, ReaderPage } from '../papers/reader-pages.ts';
-import { pickedPages } from './PagePicks.tsx';
+import { pickedPages } from './picked-pages.ts';
 import { type Draft, type Pointed, useTable } from './table-state.ts';
 
 export interface TableLook {

@@ -60,11 +60,13 @@ export interface TableState {
   readonly justKept?: JustKept | undefined;
   /** A place on a page of the draft that was asked for; a new object turns there again. */
   readonly pointed?: Pointed | undefined;
+  /** What was said of a file that looks like several papers: they are kept one by one, or it is one after all. */
+  readonly parted: Readonly<Record<string, 'one by one' | 'one paper'>>;
   /** Files on their way from the person's disk to the table. */
   readonly taking: number;
 }
 
-const fresh: TableState = { drafts: {}, troubles: {}, taking: 0 };
+const fresh: TableState = { drafts: {}, troubles: {}, parted: {}, taking: 0 };
 
 export const useTable = create<TableState>()(() => fresh);
 
@@ -109,6 +111,11 @@ export function dropDraft(id: string): void {
 
 export function choose(item: string | undefined): void {
   useTable.setState({ chosen: item, pointed: undefined });
+}
+
+/** Says of a file that looks like several papers whether it is. */
+export function partFile(item: string, how: 'one by one' | 'one paper'): void {
+  useTable.setState(({ parted }) => ({ parted: { ...parted, [item]: how } }));
 }
 
 /** Turns to a place on the draft's pages. */

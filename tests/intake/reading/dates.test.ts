@@ -5,6 +5,11 @@ import { pageOf, readingOf, today } from './written.ts';
 const daysIn = (text: string) => findDates(pageOf([text]).lines[0]?.words ?? [], today).map((date) => date.day);
 
 describe('dates as US offices write them', () => {
+  it('need a day of their own: a month and its year are none (they were read as the twentieth)', () => {
+    expect(daysIn('April 2027')).toEqual([]);
+    expect(daysIn('5S April 2027')).toEqual([]);
+  });
+
   it.each([
     ['03/14/2026', '2026-03-14'],
     ['3/14/26', '2026-03-14'],

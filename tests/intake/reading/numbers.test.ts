@@ -27,6 +27,12 @@ describe('of several looks at a number', () => {
     expect(best('2022-wW', { again: '90922-w', code: code('2022-W', 0) })).toBe('2022-W');
   });
 
+  it('a capital that only one look lost stays', () => {
+    expect(best('WP-3622', { again: 'yp_362p', code: code('W-3622', 0) })).toBe('WP-3622');
+    expect(best('co1229', { again: 'o1229', code: code('01229', 0.3) })).toBe('CO1229');
+    expect(best('26-5-465', { again: '26-S-465' })).toBe('26-S-465');
+  });
+
   it('amounts keep their commas', () => {
     expect(best('17,027', { again: '17.027' })).toBe('17,027');
   });

@@ -3,9 +3,10 @@ import { sameIdentity } from '../../../readiness/index.ts';
 import { isDay } from '../../../vocabulary/days.ts';
 import type { FactValue } from '../../../vocabulary/facts.ts';
 import type { Identity, LotView } from '../../../vocabulary/lot.ts';
+import { pagesInWords } from '../../../vocabulary/page-picks.ts';
 import type { Practice } from '../../../vocabulary/practice.ts';
 import { factInWords } from '../../../vocabulary/said-facts.ts';
-import type { ReadKind, ReadValue, TableSuggestion } from '../../contract/table-answers.ts';
+import type { ReadCut, ReadKind, ReadValue, TableSuggestion } from '../../contract/table-answers.ts';
 import { kindTitle } from '../../named.ts';
 
 /** From what reading found to what is offered: held against what the lot knows of itself, put as a person says it. */
@@ -90,6 +91,18 @@ function kindsOf({ kinds }: PaperReading, practice: Practice): readonly ReadKind
     }));
 }
 
+function cutsOf({ cuts = [] }: PaperReading, practice: Practice): readonly ReadCut[] {
+  return cuts.map(({ from, to, kind, because }) => {
+    const known = kind !== undefined && Object.hasOwn(practice.papers, kind) ? kind : undefined;
+    return {
+      pages: pagesInWords(Array.from({ length: to - from + 1 }, (_, n) => from + n)),
+      kind: known,
+      title: known === undefined ? 'A paper' : kindTitle(practice, known),
+      because,
+    };
+  });
+}
+
 export interface SuggestedFor {
   readonly practice: Practice;
   readonly view: LotView;
@@ -103,6 +116,7 @@ export function offeredOf(reading: PaperReading, { practice, view }: SuggestedFo
   return {
     kinds: kindsOf(reading, practice),
     kind: reading.kind,
+    cuts: cutsOf(reading, practice),
     issued: asText(reading.issued, view),
     effective: asText(effective, view),
     goodThrough: asText(goodThrough, view),
