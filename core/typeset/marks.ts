@@ -17,9 +17,11 @@ export type Mark =
 
 type Point = readonly [number, number];
 
+/** With as many corners as keep it within 0.05 points of round: there may be thousands of small ones on a sheet. */
 function circle(x: number, y: number, radius: number, from = 0, to = 360): readonly Point[] {
   const points: Point[] = [];
-  for (let angle = from; angle <= to; angle += 10) {
+  const step = radius < 2 ? 30 : 15;
+  for (let angle = from; angle <= to; angle += step) {
     const turn = (angle * Math.PI) / 180;
     points.push([x + radius * Math.cos(turn), y + radius * Math.sin(turn)]);
   }

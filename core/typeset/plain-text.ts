@@ -21,6 +21,15 @@ export function charactersOf(text: string): readonly string[] {
  * direction or zero-width characters, every other space a plain one. Line breaks stay as "\n".
  */
 export function plainText(text: string): string {
+  return isPlain(text) ? text : oddText(text);
+}
+
+/** Most text is: no more has to be looked at then. */
+export function isPlain(text: string): boolean {
+  return /^[\x20-\x7e]*$/.test(text);
+}
+
+function oddText(text: string): string {
   return text
     .normalize('NFC')
     .replace(/\r\n?|[\u2028\u2029]/g, '\n')

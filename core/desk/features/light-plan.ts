@@ -8,20 +8,6 @@ function rounded(value: number): number {
   return Math.round(value * 100) / 100;
 }
 
-type Points = readonly (readonly [number, number])[];
-
-function extent(points: Points, axis: 0 | 1): number {
-  const along = points.map((point) => point[axis]);
-  return Math.max(...along) - Math.min(...along);
-}
-
-/** A small disc is drawn with far more corners than a screen shows: every third is enough (0.1 pt off at most). */
-function thinned(points: Points): Points {
-  const round = points.length > 24 && extent(points, 0) < 8 && extent(points, 1) < 8;
-  const kept = round ? points.filter((_, n) => n % 3 === 0 || n === points.length - 1) : points;
-  return kept.map(([x, y]) => [rounded(x), rounded(y)] as const);
-}
-
 function lightOp(op: DrawOp): DrawOp {
   switch (op.op) {
     case 'text':
@@ -31,7 +17,7 @@ function lightOp(op: DrawOp): DrawOp {
     case 'rect':
       return { ...op, x: rounded(op.x), y: rounded(op.y), width: rounded(op.width), height: rounded(op.height) };
     case 'shape':
-      return { ...op, points: thinned(op.points) };
+      return { ...op, points: op.points.map(([x, y]) => [rounded(x), rounded(y)] as const) };
   }
 }
 

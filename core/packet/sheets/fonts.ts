@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import fontkit, { type Font } from '@cantoo/fontkit';
 import type { Face, FontMetrics } from '../../typeset/drawing.ts';
+import { isPlain } from '../../typeset/plain-text.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 
 /** The faces with their measures and bytes: metrics for typesetting, bytes for embedding. */
@@ -23,12 +24,15 @@ class Measured {
   readonly bytes: Uint8Array;
   readonly #font: Font;
   readonly #advances = new Map<string, number>();
+  /** Whether it has every printable ASCII character. */
+  readonly hasPlain: boolean;
 
   constructor(bytes: Uint8Array) {
     this.bytes = bytes;
     const font = fontkit.create(bytes);
     if (!('glyphForCodePoint' in font)) throw new LotfileError('internal', 'A font package holds no single face.');
     this.#font = font;
+    this.hasPlain = Array.from({ length: 95 }, (_, n) => n + 32).every((code) => font.hasGlyphForCodePoint(code));
   }
 
   has(character: string): boolean {
@@ -81,6 +85,7 @@ async function readFaces(): Promise<Fonts> {
       return (total * size) / 1000;
     },
     missing(text, face) {
+      if (of(face).hasPlain && isPlain(text)) return [];
       const known = missingOf(face);
       const found = new Set<string>();
       for (const character of text) {
