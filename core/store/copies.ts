@@ -62,12 +62,24 @@ function settle(folder: string, temporary: string, name: string): void {
   syncFolder(join(folder, copiesFolder));
 }
 
-function prune(folder: string): void {
-  const names = namesIn(folder);
-  const days = names.filter((name) => dayOf(name) !== undefined);
-  const steps = names.filter((name) => stepCopy.test(name));
-  const old = [...days.slice(0, -daysKept), ...steps.slice(0, -stepsKept)];
-  for (const name of old) removeFile(join(folder, copiesFolder, name));
+function remove(folder: string, names: readonly string[]): void {
+  for (const name of names) removeFile(join(folder, copiesFolder, name));
+}
+
+function pruneSteps(folder: string): void {
+  remove(
+    folder,
+    namesIn(folder)
+      .filter((name) => stepCopy.test(name))
+      .slice(0, -stepsKept),
+  );
+}
+
+/** Names ahead of today come from a clock that was wrong: however late they say they are, they go first. */
+function pruneDays(folder: string, today: Day): void {
+  const days = namesIn(folder).filter((name) => dayOf(name) !== undefined);
+  const isAhead = (name: string): boolean => (dayOf(name) ?? today) > today;
+  remove(folder, [...days.filter(isAhead), ...days.filter((name) => !isAhead(name))].slice(0, -daysKept));
 }
 
 /** A whole copy as the lot is before a step of its tables, made, read back and named before the step is begun. */
@@ -81,7 +93,7 @@ export function copyBefore(db: Database.Database, folder: string, step: string):
     db.prepare('VACUUM INTO ?').run(temporary);
     prove(temporary, acts(db));
     settle(folder, temporary, name);
-    prune(folder);
+    pruneSteps(folder);
   } finally {
     removeFile(temporary);
   }
@@ -89,7 +101,7 @@ export function copyBefore(db: Database.Database, folder: string, step: string):
 
 /**
  * Today's copy, where there is none yet. Written page by page between other requests; what is changed meanwhile is in
- * it. The days of the clock only name copies: a clock set back makes another one, and the newest names stay.
+ * it. The days of the clock only name copies: a clock set back makes another one, and that one stays.
  * @returns its name; undefined where today's stands already.
  */
 export async function copyOfDay(ledger: Ledger, day: Day, signal?: AbortSignal): Promise<string | undefined> {
@@ -110,7 +122,7 @@ export async function copyOfDay(ledger: Ledger, day: Day, signal?: AbortSignal):
     signal?.throwIfAborted();
     prove(temporary, least);
     settle(folder, temporary, name);
-    prune(folder);
+    pruneDays(folder, day);
     return name;
   } catch (error) {
     if (signal?.aborted === true) return undefined;

@@ -27,6 +27,21 @@ test('the day’s copy is the whole database, made once a day, and five days are
   expect((await lot.verify()).problems).toEqual([]);
 });
 
+test('copies of a clock that ran ahead make way for those of today, which stay', async () => {
+  const lot = newLot();
+  for (const day of ['15', '16', '17', '18', '19'] as const) await lot.copyOfDay(`2031-01-${day}`);
+  expect(await lot.copyOfDay('2026-04-14')).toBe('2026-04-14.sqlite');
+  expect(await lot.copyOfDay('2026-04-14')).toBeUndefined();
+  expect(await lot.copyOfDay('2026-04-15')).toBe('2026-04-15.sqlite');
+  expect(copies(lot.folder)).toEqual([
+    '2026-04-14.sqlite',
+    '2026-04-15.sqlite',
+    '2031-01-17.sqlite',
+    '2031-01-18.sqlite',
+    '2031-01-19.sqlite',
+  ]);
+});
+
 test('a copy holds what was changed while it was written, and a lot closed meanwhile leaves none half done', async () => {
   const lot = newLot();
   await keepPermit(lot);

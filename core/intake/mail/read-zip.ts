@@ -85,29 +85,38 @@ async function takeEntry(zip: ZipFile, entry: Entry, { holding, within }: Into):
     holding.took(inside, { path, bytes: statSync(path).size, head: headOf(path) });
   } catch (problem) {
     rmSync(path, { force: true });
-    if (isDiskFull(problem)) throw diskFull(problem);
+    if (isOfDisk(problem)) throw diskTrouble(problem);
     holding.leave(inside.name, whyBroken(problem));
   }
 }
 
-function isDiskFull(problem: unknown): boolean {
-  return problem instanceof Error && 'code' in problem && (problem.code === 'ENOSPC' || problem.code === 'EDQUOT');
+/** What the system says of a file names the call that failed; what zlib and yauzl say of bytes does not. */
+function isOfDisk(problem: unknown): problem is Error & { readonly code?: unknown } {
+  return problem instanceof Error && 'syscall' in problem;
 }
 
-function diskFull(cause: unknown): LotfileError {
-  return new LotfileError('disk', 'There is no room on the disk for the files inside the ZIP.', {
-    next: 'Make room and unpack it again.',
-    cause,
-  });
+function diskTrouble(cause: Error & { readonly code?: unknown }): LotfileError {
+  if (cause.code === 'ENOSPC' || cause.code === 'EDQUOT') {
+    const next = 'Make room and unpack it again.';
+    return new LotfileError('disk', 'There is no room on the disk for the files inside the ZIP.', { next, cause });
+  }
+  return new LotfileError(
+    'disk',
+    'The files inside the ZIP could not be taken out: the disk would not read or write.',
+    {
+      next: 'See that the disk is there and may be written to, then unpack it again.',
+      cause,
+    },
+  );
 }
 
 /**
  * Takes the files out of a ZIP (APPNOTE 6.3). Names are told on, never used as paths.
- * @throws LotfileError `file refused`
+ * @throws LotfileError `file refused`, `disk`
  */
 export async function readZip(path: string, name: string, into: Into): Promise<void> {
   const zip = await openZip(path).catch((problem: unknown) => {
-    throw zipTrouble(name, problem);
+    throw isOfDisk(problem) ? diskTrouble(problem) : zipTrouble(name, problem);
   });
   try {
     for await (const entry of entriesOf(zip)) {

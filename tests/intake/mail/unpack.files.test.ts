@@ -1,6 +1,8 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { Holding } from '../../../core/intake/mail/holding.ts';
+import { readZip } from '../../../core/intake/mail/read-zip.ts';
 import { unpackFile } from '../../../core/intake/mail/unpack-file.ts';
 import { bench } from '../keeping.ts';
 import { onePage } from '../make-pdf.ts';
@@ -243,4 +245,17 @@ describe('taking a ZIP apart', () => {
       message: expect.stringMatching(say),
     });
   });
+});
+
+it('a disk that is not there is told as such, not as a damaged ZIP', async () => {
+  const holding = new Holding(at.path('no-such-folder'));
+  const path = at.path('papers.zip');
+  writeFileSync(path, plainZip);
+  const told = 'The files inside the ZIP could not be taken out: the disk would not read or write.';
+  for (const zip of [path, `${path}.gone`]) {
+    await expect(readZip(zip, 'papers.zip', { holding, within: undefined })).rejects.toMatchObject({
+      code: 'disk',
+      message: told,
+    });
+  }
 });
