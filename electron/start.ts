@@ -42,10 +42,34 @@ async function startDesktop(electron: string): Promise<void> {
   });
 }
 
+const usage = `npm start                        opens the window
+npm start -- --lot FOLDER        the same, with the lot in that folder in its list
+npm start -- --browser           in a browser, though the desktop program is there
+npm start -- --browser --no-open prints the address instead of opening a browser
+npm start -- --help              this
+
+The terminal does the whole job as well: npm run lotfile -- --help`;
+
+const options = {
+  browser: { type: 'boolean' },
+  'no-open': { type: 'boolean' },
+  lot: { type: 'string' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+
+/** What stands behind the two dashes; a word nobody knows is answered with those one may write. */
+function given() {
+  try {
+    return parseArgs({ options }).values;
+  } catch (cause) {
+    const message = cause instanceof Error ? (cause.message.split('. ')[0] ?? '') : '';
+    throw new LotfileError('wrong use', `${message}.`, { next: usage, cause });
+  }
+}
+
 async function start(): Promise<void> {
-  const { values } = parseArgs({
-    options: { browser: { type: 'boolean' }, 'no-open': { type: 'boolean' }, lot: { type: 'string' } },
-  });
+  const values = given();
+  if (values.help === true) return say(usage);
   await buildWindow(project, () => say('Building the window ...'));
   const electron = values.browser === true ? undefined : electronBinary(project);
   if (electron === undefined && values.browser !== true) {

@@ -10,6 +10,7 @@ import {
   type LotOffered,
 } from '../../core/desk/door.ts';
 import { makeLotFolder } from './lot-folder.ts';
+import { lotsFound } from './lots-found.ts';
 import { placeInWords } from './places.ts';
 import type { WindowDesk } from './window-desk.ts';
 
@@ -32,7 +33,8 @@ function on<In extends z.ZodType, Out>(
 }
 
 function hostCard(host: WindowDesk): HostCard {
-  const lots = host.recents.list().map(
+  const known = host.recents.list();
+  const lots = known.map(
     ({ key, title, path, lastOpened, gone }): LotOffered => ({
       key,
       title,
@@ -43,10 +45,16 @@ function hostCard(host: WindowDesk): HostCard {
     }),
   );
   const path = host.places.lots;
+  const others = lotsFound(path, new Set(known.map((lot) => lot.path)));
   return {
     version: host.version,
     today: host.today(),
     lots,
+    found: others.map((lot) => ({
+      title: lot.name,
+      folder: host.folderTicket(lot.path),
+      place: placeInWords(lot.path),
+    })),
     newLotsGoTo: placeInWords(path),
     newLotsFolder: { path, ticket: host.desk.tickets.steady(path) },
     dialogs: host.dialogs !== undefined,

@@ -1,3 +1,5 @@
+import { rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { openSmallLot, type SmallLot } from './small-lot.ts';
 
@@ -77,4 +79,16 @@ it('tells the holds that are near, and the events no errand notes by itself', as
   const after = await desk.ask('today', {}, small);
   expect(after.events.map(({ event }) => event)).not.toContain('concrete-poured');
   expect(after.soon[0]).toMatchObject({ final: true });
+});
+
+it('tells that the day’s copy of the lot could not be made, and what to do', async () => {
+  await using small = await openSmallLot();
+  const { desk, folder } = small;
+  await desk.ask('close-lot', {}, small);
+  rmSync(join(folder, 'copies'), { recursive: true, force: true });
+  writeFileSync(join(folder, 'copies'), 'in the way');
+  const { lot } = await desk.ask('open-lot', { folder: desk.tickets.offer(folder) });
+  const { troubles } = await desk.ask('today', {}, { lot });
+  expect(troubles).toHaveLength(1);
+  expect(`${troubles[0]?.say} ${troubles[0]?.next}`).toMatch(/copy/);
 });

@@ -1,3 +1,5 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
 
@@ -94,5 +96,47 @@ describe('the sample lot', () => {
     await open.page.getByText('Tue 14 Apr 2026').first().waitFor();
     await open.page.reload();
     await open.page.getByText('Tue 14 Apr 2026').first().waitFor();
+  });
+});
+
+describe('the ways in to a lot that is here', () => {
+  let open: OpenWindow;
+  beforeAll(async () => {
+    open = await openWindow();
+    const { desk } = open.host;
+    for (const name of ['heron-lane', 'marsh-road']) {
+      const folder = join(open.places.lots, name);
+      const { lot } = await desk.ask('new-lot', { folder: desk.tickets.offer(folder), title: name });
+      await desk.ask('close-lot', {}, { lot });
+    }
+    await open.page.reload();
+  });
+  afterAll(async () => {
+    await open[Symbol.asyncDispose]();
+  });
+
+  it('offers a lot folder that lies where lots lie, though it was never opened in a browser here', async () => {
+    const { page } = open;
+    await page.getByRole('heading', { name: 'Open a lot of this computer' }).waitFor();
+    await page.getByText('npm start -- --lot FOLDER').waitFor();
+    await page.getByRole('button', { name: 'Open marsh-road' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
+  });
+
+  it('offers to mend a lot whose database is damaged, says what can’t be saved, and opens it mended', async () => {
+    const { page } = open;
+    const file = join(open.places.lots, 'heron-lane', 'lot.sqlite');
+    const whole = readFileSync(file);
+    mkdirSync(join(open.places.lots, 'heron-lane', 'copies'), { recursive: true });
+    writeFileSync(join(open.places.lots, 'heron-lane', 'copies', '2026-04-13.sqlite'), whole);
+    writeFileSync(file, Buffer.concat([Buffer.alloc(200, 7), whole.subarray(200)]));
+    await open.go('#/');
+    await page.reload();
+    await page.getByRole('button', { name: 'Open heron-lane' }).click();
+    await page.getByText('can’t be read is gone, and you are told what it is').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Mend this lot' }).click();
+    await page.getByText('heron-lane was mended.').waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
   });
 });

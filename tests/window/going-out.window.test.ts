@@ -91,11 +91,11 @@ describe('out and in', () => {
   it('on the first page a bundle becomes a lot; a file that is none is told in place and leaves no second folder', async () => {
     const { page } = open;
     await open.go('#/');
-    await page.getByRole('heading', { name: 'I have a bundle from another computer' }).waitFor();
+    await page.getByRole('heading', { name: 'Restore a backup, or a bundle from another computer' }).waitFor();
     const choose = async (path: string): Promise<void> => {
       const [chooser] = await Promise.all([
         page.waitForEvent('filechooser'),
-        button(page, 'Choose the bundle ...').click(),
+        button(page, 'Choose the file ...').click(),
       ]);
       await chooser.setFiles(path);
     };

@@ -21,6 +21,8 @@ export interface HostCard {
   readonly version: string;
   readonly today: Day;
   readonly lots: readonly LotOffered[];
+  /** Lots that lie where new ones go and were not opened here yet, by their folders' names. */
+  readonly found: readonly Pick<LotOffered, 'title' | 'folder' | 'place'>[];
   /** Where new lots go, in words. */
   readonly newLotsGoTo: string;
   /** The same folder as it is on this computer. */

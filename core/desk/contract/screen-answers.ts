@@ -111,6 +111,8 @@ export interface SoonRow extends Finding {
 
 export interface TodayAnswer {
   readonly day: Day;
+  /** What keeps the lot itself from being looked after: the day's copy of its database that could not be made. */
+  readonly troubles: readonly { readonly say: string; readonly next: string }[];
   /** In order of doing; errands sent back first. */
   readonly can: readonly TodayErrand[];
   readonly waiting: readonly WaitingRow[];

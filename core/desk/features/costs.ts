@@ -143,13 +143,15 @@ export function valueRow(asked: Asked): ValueRow {
   return { completed, land, withoutLand, insured, insuredBy, difference };
 }
 
-/** The offices' fees of the whole way, what was settled included. */
+/** The offices' fees of the whole way, what was settled included; what is ahead is counted as the way counts it. */
 export function feesOf(asked: Asked): CostsAnswer['fees'] {
-  const rows = readWay(asked).stops.flatMap((stop): FeeRow[] => {
+  const { stops, feesKnown, feesUnknown } = readWay(asked);
+  const rows = stops.flatMap((stop): FeeRow[] => {
     const errand = asked.practice.errands[stop.errand];
     if (errand === undefined || stop.state === "doesn't apply") return [];
     const { fee, feeNote, office } = errand;
-    if (fee === 0 || (fee === undefined && feeNote === undefined)) return [];
+    const ahead = stop.state === 'can go' || stop.state === "can't go yet";
+    if (fee === 0 || (fee === undefined && feeNote === undefined && !ahead)) return [];
     const settled = stop.state === 'settled';
     const title = subjectTitle(asked.lot, stop.subject);
     const named = errandTitle(asked.practice, stop.errand);
@@ -164,13 +166,8 @@ export function feesOf(asked: Asked): CostsAnswer['fees'] {
       },
     ];
   });
-  const sum = (picked: readonly FeeRow[]): number => picked.reduce((total, { fee }) => total + (fee ?? 0), 0);
-  return {
-    known: sum(rows),
-    settled: sum(rows.filter(({ settled }) => settled)),
-    unknown: rows.filter(({ fee }) => fee === undefined).length,
-    rows,
-  };
+  const known = rows.reduce((total, { fee }) => total + (fee ?? 0), 0);
+  return { known, settled: Math.max(0, known - feesKnown), unknown: feesUnknown, rows };
 }
 
 const common: Basis = { on: 'common practice' };

@@ -8,12 +8,14 @@ const hourMs = 3_600_000;
 /** Makes the day's whole copy of an open lot's database, and that of every further day it stays open. */
 export class SafetyCopies implements Disposable {
   readonly #lot: Lot;
+  readonly #tell: () => void;
   readonly #stop = new AbortController();
   readonly #timer: NodeJS.Timeout;
   #trouble: LotfileError | undefined;
 
-  constructor({ lot, host, day }: AtLot) {
+  constructor({ lot, host, day, tellChanged }: AtLot) {
     this.#lot = lot;
+    this.#tell = () => tellChanged('');
     this.#timer = setInterval(() => void this.make(host.today?.() ?? day), hourMs);
     this.#timer.unref();
   }
@@ -23,14 +25,17 @@ export class SafetyCopies implements Disposable {
     this.#stop.abort();
   }
 
-  /** A copy that can't be made keeps nobody from working; it is told beside what was asked, and by verify. */
+  /** A copy that can't be made keeps nobody from working; it is told beside what was asked, on the slip, and by verify. */
   async make(day: Day): Promise<void> {
+    const before = this.#trouble?.message;
     try {
       await this.#lot.copyOfDay(day, this.#stop.signal);
       this.#trouble = undefined;
     } catch (error) {
       if (!this.#stop.signal.aborted) this.#trouble = LotfileError.from(error);
     }
+    // Windows asked for the slip while the copy was being made.
+    if (this.#trouble?.message !== before && !this.#stop.signal.aborted) this.#tell();
   }
 
   problems(): readonly Problem[] {

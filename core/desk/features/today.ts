@@ -10,6 +10,7 @@ import { askedOf, errandTitle, officeCard, subjectTitle } from './asked.ts';
 import { carryRow } from './carry-row.ts';
 import { bookedRow, bookingRow } from './inspections/coming.ts';
 import { correctionRows } from './inspections/corrections.ts';
+import { safetyCopiesOf } from './safety-copies.ts';
 import { amissAndSoon } from './soon-rows.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { backRow, waitingRow } from './with-them.ts';
@@ -140,6 +141,7 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
     .map((row) => ({ ...row, comments: row.comments.filter(({ answered }) => answered === undefined) }));
   return {
     day: asked.day,
+    troubles: safetyCopiesOf(at).problems().map(({ say, next }) => ({ say, next })),
     can: disputedLast(todaysStops(found).flatMap((stop) => todayErrand(stop, { found, amiss }, asked) ?? [])),
     waiting: found.stops
       .filter(({ state }) => state === 'left with them')

@@ -49,7 +49,7 @@ function Value({ value }: { readonly value: CostsAnswer['value'] }) {
   );
 }
 
-function Fees({ fees }: { readonly fees: CostsAnswer['fees'] }) {
+export function Fees({ fees }: { readonly fees: CostsAnswer['fees'] }) {
   const [shown, show] = useState(false);
   const { known, settled, unknown, rows } = fees;
   return (

@@ -6,7 +6,7 @@ import { useAnswer } from '../../state/asked.ts';
 import { fetchAnswer } from '../../state/doing.ts';
 import { saveFile } from '../../state/saving.ts';
 import type { ScreenProps } from '../screen-props.ts';
-import { Beside } from './Beside.tsx';
+import { Beside, Fees } from './Beside.tsx';
 import { CostSlips } from './CostSlips.tsx';
 import { layOver } from './costs-store.ts';
 import { DrawCards } from './DrawCards.tsx';
@@ -47,7 +47,16 @@ function Findings({ costs }: { readonly costs: CostsAnswer }) {
 }
 
 function Whole({ costs }: { readonly costs: CostsAnswer }) {
-  if (costs.rows.length === 0 && costs.contingency === undefined) return <Empty />;
+  if (costs.rows.length === 0 && costs.contingency === undefined) {
+    return (
+      <div className="costs-sheet">
+        <Empty />
+        <aside className="costs-beside">
+          <Fees fees={costs.fees} />
+        </aside>
+      </div>
+    );
+  }
   return (
     <>
       <Findings costs={costs} />

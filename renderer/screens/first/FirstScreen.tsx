@@ -10,6 +10,7 @@ import { SitePlan } from './SitePlan.tsx';
 /** The first page: what this is for, and the ways in. */
 export function FirstScreen() {
   const host = useLot((state) => state.host);
+  const any = host !== undefined && host.lots.length + host.found.length > 0;
   return (
     <main className="first" id="sheet" tabIndex={-1}>
       <div className="say">
@@ -30,10 +31,11 @@ export function FirstScreen() {
         <SitePlan />
       </div>
       <div className="choose">
-        {host === undefined || host.lots.length === 0 ? null : <LotList lots={host.lots} dialogs={host.dialogs} />}
+        {any ? <LotList host={host} /> : null}
         <NewLot />
         <RestoreBundle />
         <SampleOffer />
+        {host === undefined || any ? null : <LotList host={host} />}
       </div>
       <div className="foot">
         <Legend />

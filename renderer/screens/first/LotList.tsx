@@ -1,10 +1,12 @@
 import { useState } from 'react';
-import type { LotOffered } from '../../../core/desk/contract/host-acts.ts';
+import type { HostCard, LotOffered } from '../../../core/desk/contract/host-acts.ts';
+import type { ShownPlace } from '../../../core/desk/contract/table-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import { port } from '../../client/port.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
+import { Where } from '../../kit/Where.tsx';
 import { openFolder, readHost } from '../../state/lot.ts';
 
 interface Failed {
@@ -16,7 +18,7 @@ interface Failed {
 function OpenTrouble({ failed, onRetry }: { readonly failed: Failed; readonly onRetry: () => void }) {
   return (
     <div>
-      <Trouble error={failed.error} />
+      <Trouble error={failed.error} folder={failed.folder} />
       {failed.error.code === 'lot busy' ? (
         <p className="small">
           If that computer is gone for good:{' '}
@@ -49,7 +51,7 @@ function LotRow({ lot, onOpen }: { readonly lot: LotOffered; readonly onOpen: ()
             Open
           </Button>
         )}
-        <Button as="word" small onPress={() => void forget()} label={`Leave ${lot.title} out of this list`}>
+        <Button as="word" small onPress={() => void forget()} label={`leave out ${lot.title}`}>
           leave out
         </Button>
       </div>
@@ -57,8 +59,36 @@ function LotRow({ lot, onOpen }: { readonly lot: LotOffered; readonly onOpen: ()
   );
 }
 
-/** The lots opened on this computer before, newest first; on the desktop any other folder too. */
-export function LotList({ lots, dialogs }: { readonly lots: readonly LotOffered[]; readonly dialogs: boolean }) {
+type Found = HostCard['found'][number];
+
+function FoundRow({ lot, onOpen }: { readonly lot: Found; readonly onOpen: () => void }) {
+  return (
+    <li>
+      <div className="which">
+        <p className="slab">{lot.title}</p>
+        <p className="small pencil">{lot.place}, not opened here yet</p>
+      </div>
+      <div className="acts">
+        <Button onPress={onOpen} label={`Open ${lot.title}`}>
+          Open
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+/** A browser names no folders of this computer: the lot comes to where lots lie, or the program is told at its start. */
+function Elsewhere({ folder }: { readonly folder: ShownPlace }) {
+  return (
+    <p className="small pencil">
+      A lot folder that lies elsewhere: move it into <Where place={folder} /> and load this page again, or start with{' '}
+      <code className="mono">npm start -- --lot FOLDER</code>.
+    </p>
+  );
+}
+
+/** The lots opened on this computer before, newest first, and others that lie there; on the desktop any other folder too. */
+export function LotList({ host: { lots, found, dialogs, newLotsFolder } }: { readonly host: HostCard }) {
   const [failed, setFailed] = useState<Failed>();
   const open = async (folder: string, takeOver = false): Promise<void> => {
     const error = await openFolder(folder, { takeOver, screen: 'today' });
@@ -70,18 +100,23 @@ export function LotList({ lots, dialogs }: { readonly lots: readonly LotOffered[
   };
   return (
     <section aria-labelledby="open-lot">
-      <h2 id="open-lot">Open a lot</h2>
+      <h2 id="open-lot">Open a lot of this computer</h2>
       {failed === undefined ? null : <OpenTrouble failed={failed} onRetry={() => void open(failed.folder, true)} />}
       <ul className="first-lots">
         {lots.map((lot) => (
           <LotRow key={lot.key} lot={lot} onOpen={() => void open(lot.folder)} />
+        ))}
+        {found.map((lot) => (
+          <FoundRow key={lot.folder} lot={lot} onOpen={() => void open(lot.folder)} />
         ))}
       </ul>
       {dialogs ? (
         <p>
           <Button onPress={() => void choose()}>Open another folder ...</Button>
         </p>
-      ) : null}
+      ) : (
+        <Elsewhere folder={newLotsFolder} />
+      )}
     </section>
   );
 }

@@ -61,14 +61,15 @@ export function RestoreBundle() {
   };
   return (
     <section aria-labelledby="restore-bundle">
-      <h2 id="restore-bundle">I have a bundle from another computer</h2>
+      <h2 id="restore-bundle">Restore a backup, or a bundle from another computer</h2>
       <p>
-        One file with everything of a lot, made under What was done, or kept as a backup. It becomes a lot here. If you
-        go on with the lot on both computers, exchange bundles later and take over what is new.
+        Both are one file, made under What was done, its name ending in <span className="mono">.lot.zip</span>. It
+        becomes a lot of its own here; lots that are here already are not touched. Where you go on with the lot on both
+        computers, exchange bundles later and take over what is new.
       </p>
       {error === undefined ? null : <Trouble error={error} />}
       <FileTrigger acceptedFileTypes={['.zip']} onSelect={(files) => void choose([...(files ?? [])])}>
-        <Button disabled={busy}>{busy ? 'Making the lot ...' : 'Choose the bundle ...'}</Button>
+        <Button disabled={busy}>{busy ? 'Making the lot ...' : 'Choose the file ...'}</Button>
       </FileTrigger>
     </section>
   );

@@ -5,7 +5,7 @@ import { addressOf } from '../../state/place.ts';
 
 /** Which paper it is, its last good day, and more time for it where that is given. */
 export function AboutPaper({ row, today }: { readonly row: SoonRow; readonly today: Day }) {
-  if (row.title === '' && row.by === undefined) return null;
+  if (row.paper === undefined && row.by === undefined) return null;
   return (
     <p className="small pencil today-about">
       {row.paper === undefined ? row.title : <a href={addressOf('papers', row.paper)}>{row.title}</a>}

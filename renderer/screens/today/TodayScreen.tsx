@@ -2,6 +2,7 @@ import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts'
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { useAnswer } from '../../state/asked.ts';
+import { addressOf } from '../../state/place.ts';
 import { savePaper } from '../../state/writing.ts';
 import type { ScreenProps } from '../screen-props.ts';
 import { Amiss } from './Amiss.tsx';
@@ -17,9 +18,25 @@ import { Waiting } from './Waiting.tsx';
 import { slipInWords } from './words.ts';
 import './today.css';
 
+/** The day's copy of the lot that could not be made: nothing is lost, and a backup elsewhere is due. */
+function Troubles({ answer: { troubles } }: { readonly answer: TodayAnswer }) {
+  return troubles.map(({ say, next }) => (
+    <div className="trouble no-print" role="alert" key={say}>
+      <p>
+        <strong>{say}</strong> {next}
+      </p>
+      <p className="small">
+        Nothing you wrote is lost. Until it works again, <a href={addressOf('history')}>back up as a bundle</a> onto
+        another disk.
+      </p>
+    </div>
+  ));
+}
+
 function Slip({ answer }: { readonly answer: TodayAnswer }) {
   return (
     <div className="today">
+      <Troubles answer={answer} />
       <div className="today-slip">
         <SlipHead answer={answer} />
         <div className="today-page">

@@ -65,6 +65,12 @@ function daysWords({ from, to }: TradeRow): string {
   return to === undefined ? `since ${dayInWords(from)}` : `${dayInWords(from)} to ${dayInWords(to)}`;
 }
 
+/** "3 conditional progress, unconditional final": each sort once, with how many there are. */
+function waiversInWords({ waivers, firm }: TradeRow): string {
+  const sorts = Map.groupBy(waivers, ({ kind, by }) => (by === firm ? kind : `${kind} (${by})`));
+  return [...sorts].map(([say, all]) => (all.length === 1 ? say : `${all.length} ${say}`)).join(', ');
+}
+
 function Money({ row }: { readonly row: TradeRow }) {
   const { billed, paid, agreed, waivers, waiversMissing } = row;
   if (agreed === undefined && billed === 0) return null;
@@ -77,9 +83,7 @@ function Money({ row }: { readonly row: TradeRow }) {
   return (
     <p className="small">
       <a href={addressOf('costs')}>{first.charAt(0).toUpperCase() + first.slice(1)}</a>
-      {waivers.length === 0
-        ? ''
-        : `; waivers in hand: ${waivers.map(({ kind, by }) => (by === row.firm ? kind : `${kind} (${by})`)).join(', ')}`}
+      {waivers.length === 0 ? '' : `; waivers in hand: ${waiversInWords(row)}`}
       {waiversMissing === 0
         ? '.'
         : `; ${waiversMissing === 1 ? 'one invoice waits' : `${waiversMissing} invoices wait`} for a waiver.`}

@@ -18,7 +18,7 @@ function WhoUncovered({ answer }: { readonly answer: TradesAnswer }) {
   const nobody =
     here === 0
       ? 'No firm you noted is on site today.'
-      : `${here === 1 ? 'The firm' : `All ${here} firms`} on site today ${here === 1 ? 'has' : 'have'} papers for it in hand.`;
+      : `${here === 1 ? 'The firm' : here === 2 ? 'Both firms' : `All ${here} firms`} on site today ${here === 1 ? 'has' : 'have'} papers for it in hand.`;
   return (
     <section
       className={uncovered.length > 0 ? 'trades-answer short' : 'trades-answer'}

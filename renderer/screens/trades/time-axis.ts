@@ -31,7 +31,7 @@ export function stretchOf(axis: Axis, from: Day, to: Day | undefined): Stretch |
   return right <= left ? undefined : { left, width: right - left };
 }
 
-/** First days of months on the line, at most a dozen of them. */
+/** First days of months on the line, at most a dozen; January is told by its year, and none begins where no word fits. */
 export function monthsOn(axis: Axis): readonly { readonly day: Day; readonly left: number; readonly word: string }[] {
   const step = Math.max(1, Math.ceil(axis.days / 30 / 12));
   const found: { day: Day; left: number; word: string }[] = [];
@@ -41,7 +41,8 @@ export function monthsOn(axis: Axis): readonly { readonly day: Day; readonly lef
     const day = asDay(`${year + Math.floor(at / 12)}-${String((at % 12) + 1).padStart(2, '0')}-01`);
     if (day > axis.to) return found;
     const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-    const word = at % 12 < step ? `${names[at % 12]} ${year + Math.floor(at / 12)}` : (names[at % 12] ?? '');
-    found.push({ day, left: placeOf(axis, day), word });
+    const word = at % 12 < step ? String(year + Math.floor(at / 12)) : (names[at % 12] ?? '');
+    const left = placeOf(axis, day);
+    if (left <= 95) found.push({ day, left, word });
   }
 }

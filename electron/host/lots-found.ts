@@ -1,0 +1,23 @@
+import { type Dirent, existsSync, readdirSync, realpathSync } from 'node:fs';
+import { join } from 'node:path';
+
+function foldersIn(base: string): readonly Dirent[] {
+  try {
+    return readdirSync(base, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  } catch {
+    return [];
+  }
+}
+
+/**
+ * Lots that lie where lots lie on this computer and are not in the list: copied there, or moved from another one. Only
+ * looked for by name; nothing is opened. The window never names a folder, so this is how a browser comes by one.
+ */
+export function lotsFound(base: string, known: ReadonlySet<string>): readonly { name: string; path: string }[] {
+  return foldersIn(base)
+    .map(({ name }) => ({ name, path: join(base, name) }))
+    .filter(({ path }) => existsSync(join(path, 'lot.sqlite')))
+    .map(({ name, path }) => ({ name, path: realpathSync.native(path) }))
+    .filter(({ path }) => !known.has(path))
+    .slice(0, 30);
+}

@@ -1,0 +1,59 @@
+import { useState } from 'react';
+import type { ErrorShape } from '../../core/vocabulary/errors.ts';
+import { port } from '../client/port.ts';
+import { beginWork } from '../state/doing.ts';
+import { openFolder } from '../state/lot.ts';
+import { useLot } from '../state/session.ts';
+import { tellDone, tellTrouble } from '../state/telling.ts';
+import { Button } from './Button.tsx';
+
+/** Closes the lot where it is open here, mends it, opens it again and tells what was read and what is gone. */
+async function mend(folder: string, handle: string | undefined): Promise<ErrorShape | undefined> {
+  const end = beginWork('mend', 'Mending the lot');
+  try {
+    if (handle !== undefined) await port.ask('close-lot', {}, { lot: handle });
+    const reply = await port.ask('mend', { folder }, {});
+    if (!reply.ok) return reply.error;
+    const error = await openFolder(folder, { screen: 'today' });
+    if (error !== undefined) return error;
+    const { title, notes } = reply.answer;
+    for (const message of notes.slice(1)) tellTrouble({ code: 'lot damaged', message });
+    tellDone([`${title} was mended.`, ...notes.slice(0, 1)].join(' '));
+    return undefined;
+  } finally {
+    end();
+  }
+}
+
+/** Beside the sentence that a lot is damaged: what mending does, what it can't, and the button. */
+export function MendOffer({ folder: given }: { readonly folder?: string | undefined }) {
+  const key = useLot((state) => state.key);
+  const handle = useLot((state) => state.handle);
+  const host = useLot((state) => state.host);
+  const [error, setError] = useState<ErrorShape>();
+  const [busy, setBusy] = useState(false);
+  const folder = given ?? host?.lots.find((lot) => lot.key === key)?.folder;
+  if (folder === undefined) return null;
+  const run = async (): Promise<void> => {
+    setBusy(true);
+    setError(await mend(folder, given === undefined ? handle : undefined));
+    setBusy(false);
+  };
+  return (
+    <div className="mend-offer">
+      <p className="small">
+        Mending builds its list of papers, visits and answers anew: from all that can still be read, the rest from the
+        copy made on the last day you worked in it. The damaged one is kept beside it. Your files in “originals” are not
+        touched. What was written after that copy and can’t be read is gone, and you are told what it is.
+      </p>
+      <Button disabled={busy} onPress={() => void run()}>
+        {busy ? 'Mending ...' : 'Mend this lot'}
+      </Button>
+      {error === undefined ? null : (
+        <p className="small" role="alert">
+          {error.message} {error.next}
+        </p>
+      )}
+    </div>
+  );
+}
