@@ -71,13 +71,15 @@ export interface MarkProps {
   readonly word: MarkWord;
   /** Said instead of the bare word: "lapses 14 Mar", "replaced, 2 newer". */
   readonly say?: string | undefined;
+  /** Grey: it is so, and nobody need mind. */
+  readonly quiet?: boolean | undefined;
 }
 
 /** A state as shape and word. */
-export function Mark({ word, say }: MarkProps) {
+export function Mark({ word, say, quiet = false }: MarkProps) {
   const { tone, draw } = shapes[word];
   return (
-    <span className={`mark ${tone}`}>
+    <span className={`mark ${quiet ? 'pencil' : tone}`}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
         {draw}
       </svg>

@@ -4,7 +4,7 @@ import { port } from '../client/port.ts';
 import { beginWork } from '../state/doing.ts';
 import { openFolder } from '../state/lot.ts';
 import { useLot } from '../state/session.ts';
-import { tellDone, tellTrouble } from '../state/telling.ts';
+import { tellTrouble } from '../state/telling.ts';
 import { Button } from './Button.tsx';
 
 /** Closes the lot where it is open here, mends it, opens it again and tells what was read and what is gone. */
@@ -17,8 +17,10 @@ async function mend(folder: string, handle: string | undefined): Promise<ErrorSh
     const error = await openFolder(folder, { screen: 'today' });
     if (error !== undefined) return error;
     const { title, notes } = reply.answer;
-    for (const message of notes.slice(1)) tellTrouble({ code: 'lot damaged', message });
-    tellDone([`${title} was mended.`, ...notes.slice(0, 1)].join(' '));
+    // One notice, and it stays: what is gone must not go by itself.
+    const told = notes.filter((note) => !note.startsWith('Run verify'));
+    const then = 'Now check every file, and make a backup: both are under What was done.';
+    tellTrouble({ code: 'lot damaged', message: `${title} was mended.`, next: [...told, then].join(' ') });
     return undefined;
   } finally {
     end();

@@ -42,7 +42,7 @@ describe('the ledger', () => {
     await desk.ask('cost-line', { title: 'Framing', estimate: '10,000' }, { lot });
     expect(await says()).toMatch(/no contingency/);
     await desk.ask('cost-line', { title: 'Buffer', sort: 'contingency', estimate: '1,000' }, { lot });
-    expect(await says()).toMatch(/contingency is 10 %/);
+    expect(await says()).toMatch(/contingency is 10 % of the estimated work; owners who build/);
     await desk.ask('cost-line', { row: 'Framing', agreed: '11,500' }, { lot });
     expect(await says()).toMatch(/used up: \$500 more/);
     await desk.ask('invoice', { line: 'Framing', payee: 'Framers', amount: '12,000', number: 'F-1' }, { lot });

@@ -63,7 +63,7 @@ describe('an office’s form', () => {
     expect(formText(form)).toContain('Its blank is not in the lot: keep the office’s own fillable PDF.');
     await expect(desk.ask('fill-form', { errand: 'permit-apply' }, at(before))).rejects.toMatchObject({
       code: 'not found',
-      message: 'The blank of "Application to Build a Dwelling, form BD 7" is not in the lot.',
+      message: 'The blank of "Application to Build a Dwelling, form BD 7" was not found among the papers.',
     });
     await expect(desk.ask('form-fields', { errand: 'septic-apply' }, at(before))).rejects.toMatchObject({
       code: 'wrong use',

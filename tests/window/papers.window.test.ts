@@ -122,15 +122,15 @@ describe('one paper', () => {
   });
 
   it('opens at the page the address names', async () => {
-    const edition = await page.getByRole('link', { name: /2\. no number, 9 Mar 2026/ }).getAttribute('href');
+    const edition = await page.getByRole('link', { name: /2\. revision B, 9 Mar 2026/ }).getAttribute('href');
     await open.go(`${edition ?? ''}/5`);
     await page.getByText('Page 5 of 12').waitFor();
   });
 
   it('names the editions in order, which one counts, and why the older one does not', async () => {
-    await page.getByRole('link', { name: /1\. no number, 8 Dec 2025/ }).click();
+    await page.getByRole('link', { name: /1\. revision A, 8 Dec 2025/ }).click();
     await page.getByText('It doesn’t count any more: a newer edition, issued 9 Mar 2026, replaces it.').waitFor();
-    await page.getByRole('link', { name: /2\. no number, 9 Mar 2026/ }).click();
+    await page.getByRole('link', { name: /2\. revision B, 9 Mar 2026/ }).click();
     await page.getByText(/^It counts: it is the newest/).waitFor();
   });
 

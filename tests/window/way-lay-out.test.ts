@@ -61,6 +61,7 @@ function paper(
     from: 'some-office',
     sort: 'building',
     state: 'in hand',
+    spent: false,
     issuedDay: from,
     goodThroughDay: through,
     needFor: needs.map((errand) => ({ errand, title: errand, open: true })),

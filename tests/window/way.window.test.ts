@@ -141,7 +141,7 @@ describe('the way, as a list', () => {
     // Without a well to drill nobody digs for weeks, and a locate ticket lasts days.
     await open.host.desk.ask('answer', { question: 'water', answer: 'public' }, { lot, on: sampleDay });
     const page = await open.openSample('way/list');
-    await page.getByText('Too soon today: what it brings would lapse').waitFor();
+    await page.getByText('Too soon today: got now, its paper would lapse').waitFor();
     await page.getByRole('heading', { name: 'Not yet' }).waitFor();
     expect(await page.getByText('Before you pour the footings').isVisible()).toBe(true);
     expect(await axeFindings(page)).toEqual([]);

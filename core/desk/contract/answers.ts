@@ -66,6 +66,8 @@ export interface KeepAnswer {
 export interface EditionRow {
   readonly edition: string;
   readonly number: string;
+  /** "C", where it is one of several revisions. */
+  readonly revision?: string | undefined;
   readonly issued: string;
   readonly goodThrough: string;
   /** The same two as dates, for sorting. */
@@ -89,6 +91,8 @@ export interface PaperRow {
   readonly sort: OfficeSort;
   readonly subject?: string | undefined;
   readonly state: PaperState;
+  /** It has lapsed or will, and nothing still to come asks for it: nobody need mind. */
+  readonly spent: boolean;
   /** Of the edition that counts, else of the newest. */
   readonly issuedDay?: Day | undefined;
   readonly goodThroughDay?: Day | undefined;
@@ -135,6 +139,7 @@ export interface ErrandAnswer {
     readonly basis: Basis;
     /** Of the edition that meets it, in words; empty where there is none or it says nothing. */
     readonly number: string;
+    readonly revision: string;
     readonly issued: string;
     readonly goodThrough: string;
     readonly clocks: readonly ClockRow[];

@@ -61,6 +61,8 @@ export interface FormAnswer {
     | undefined;
   /** Other kept papers with boxes, where none was recognised. */
   readonly candidates: readonly BlankRow[];
+  /** Where no blank was recognised: papers not looked at, each only a part of its file. */
+  readonly partsOfFiles: readonly { readonly paper: string; readonly title: string }[];
   readonly flatten: boolean;
   readonly wordedByLaw: boolean;
   readonly boxes: readonly FormBoxRow[];

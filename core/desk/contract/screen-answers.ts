@@ -241,6 +241,7 @@ export interface PagesAnswer {
   readonly editions: readonly {
     readonly edition: string;
     readonly number: string;
+    readonly revision?: string | undefined;
     readonly issued: string;
     readonly current: boolean;
   }[];

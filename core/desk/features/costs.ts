@@ -189,7 +189,7 @@ const usualBuffer = 2500;
 function contingencyFindings(book: CostBook): readonly Finding[] {
   const { contingency, rows } = costLedger(book);
   if (rows.length === 0) return [];
-  const why = 'What nobody foresaw has to be paid as well; an owner who builds commonly keeps a quarter on top.';
+  const why = 'What nobody foresaw has to be paid as well. A bank’s breakdown often shows a small part of it only.';
   if (contingency === undefined) {
     const remedy = 'Add a contingency line; a quarter of the estimated work is a common measure.';
     return [told({ weight: 'ask first', say: 'The estimate has no contingency.', why, remedy })];
@@ -200,8 +200,10 @@ function contingencyFindings(book: CostBook): readonly Finding[] {
     return [told({ weight: 'questioned', say, why, remedy })];
   }
   if (contingency.share === undefined || contingency.share >= usualBuffer) return [];
-  const say = `The contingency is ${contingency.share / 100} % of the estimated work.`;
-  return [told({ weight: 'good to know', say, why, remedy: 'Plan at least 25 %, or know why less is enough.' })];
+  const percent = Math.round(contingency.share / 10) / 10;
+  const say = `The contingency is ${percent} % of the estimated work; owners who build commonly keep 25 % or more.`;
+  const remedy = 'Keep the rest where this breakdown doesn’t show it, or know why less is enough.';
+  return [told({ weight: 'good to know', say, why, remedy })];
 }
 
 function paidFindings(book: CostBook): readonly Finding[] {

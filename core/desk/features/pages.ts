@@ -109,7 +109,8 @@ function standOf(asked: Asked, { paper, edition }: NamedEdition) {
     validity,
     validityWords: validityInWords(validity),
     clocks: clockRows(validity),
-    editions: paper.editions.map(({ id, number = '', issued }) => ({
+    editions: paper.editions.map(({ id, number = '', revision, issued }) => ({
+      revision,
       edition: id,
       number,
       issued: issued === undefined ? '' : dayInWords(issued),

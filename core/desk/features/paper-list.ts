@@ -3,6 +3,7 @@ import {
   countingEdition,
   indexLot,
   paperStateOf,
+  readDuties,
   readErrand,
   readWay,
   type Standpoint,
@@ -28,6 +29,7 @@ function editionRow(edition: Edition, asked: Asked, current: boolean): EditionRo
   return {
     edition: edition.id,
     number: edition.number ?? '',
+    revision: edition.revision,
     issued: edition.issued === undefined ? '' : dayInWords(edition.issued),
     goodThrough: goodThroughDay === undefined ? '' : dayInWords(goodThroughDay),
     issuedDay: edition.issued,
@@ -63,6 +65,8 @@ interface Listing {
   readonly asked: Asked;
   readonly index: Standpoint;
   readonly wanters: Wanters;
+  /** Kinds that have to stay alive still. */
+  readonly onDuty: ReadonlySet<KindId>;
 }
 
 type Bare = Pick<PaperRow, 'kind' | 'office' | 'from' | 'sort' | 'subject' | 'needFor'>;
@@ -80,18 +84,27 @@ function bareRow(kind: KindId, subject: string | undefined, { asked, wanters }: 
   };
 }
 
+/** Errands asked for it once, all of them are settled, and no duty keeps it alive. */
+function isSpent({ state, needFor, kind }: Pick<PaperRow, 'state' | 'needFor' | 'kind'>, listing: Listing): boolean {
+  if (state !== 'lapsed' && state !== 'lapsing') return false;
+  return needFor.length > 0 && !needFor.some(({ open }) => open) && !listing.onDuty.has(kind);
+}
+
 function keptRow(paper: Paper, listing: Listing): PaperRow {
   const { asked, index } = listing;
   const { kind, subject } = paper;
   const counts = countingEdition({ kind, subject }, asked);
   const editions = paper.editions.map((edition) => editionRow(edition, asked, edition.id === counts?.id));
   const shown = editions.find(({ current }) => current) ?? editions.at(-1);
+  const bare = bareRow(kind, subject, listing);
+  const state = paperStateOf(index, { kind, subject, paper: paper.id });
   return {
     row: paper.id,
     paper: paper.id,
-    ...bareRow(kind, subject, listing),
+    ...bare,
     title: paper.title,
-    state: paperStateOf(index, { kind, subject, paper: paper.id }),
+    state,
+    spent: isSpent({ ...bare, state }, listing),
     issuedDay: shown?.issuedDay,
     goodThroughDay: shown?.goodThroughDay,
     editions,
@@ -127,6 +140,7 @@ function wantedRow(need: NeedReading, listing: Listing): PaperRow {
     ...bareRow(need.kind, need.subject, listing),
     title: kindTitle(practice, need.kind),
     state: paperStateOf(listing.index, { kind: need.kind, subject: need.subject }),
+    spent: false,
     broughtBy: remedyRow(practice, remedy),
     editions: [],
   };
@@ -135,7 +149,8 @@ function wantedRow(need: NeedReading, listing: Listing): PaperRow {
 /** Every paper with its state on the day, in the order of the practice. */
 export const papers = onLot(requests.papers, ({ kind, wanted }, at) => {
   const asked = askedOf(at);
-  const listing: Listing = { asked, index: indexLot(asked), wanters: wantersOf(asked) };
+  const onDuty = new Set(readDuties(asked).flatMap(({ kind: id, running }) => (running === 'over' ? [] : [id])));
+  const listing: Listing = { asked, index: indexLot(asked), wanters: wantersOf(asked), onDuty };
   const rows = [
     ...asked.lot.papers.map((paper) => keptRow(paper, listing)),
     ...(wanted ? wantedNeeds(asked).map((need) => wantedRow(need, listing)) : []),

@@ -52,10 +52,11 @@ type NeedRow = ErrandAnswer['needs'][number];
 function editionWords(
   { edition: id, validity }: NeedReading,
   view: LotView,
-): Pick<NeedRow, 'number' | 'issued' | 'goodThrough' | 'clocks' | 'pages' | 'sheets'> {
+): Pick<NeedRow, 'number' | 'revision' | 'issued' | 'goodThrough' | 'clocks' | 'pages' | 'sheets'> {
   const edition = id === undefined ? undefined : editionIn(view, id);
   return {
     number: edition?.number ?? '',
+    revision: edition?.revision ?? '',
     issued: edition?.issued === undefined ? '' : dayInWords(edition.issued),
     goodThrough: validity === undefined ? '' : validityInWords(validity),
     clocks: clockRows(validity),

@@ -141,7 +141,9 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
     .map((row) => ({ ...row, comments: row.comments.filter(({ answered }) => answered === undefined) }));
   return {
     day: asked.day,
-    troubles: safetyCopiesOf(at).problems().map(({ say, next }) => ({ say, next })),
+    troubles: safetyCopiesOf(at)
+      .problems()
+      .map(({ say, next }) => ({ say, next })),
     can: disputedLast(todaysStops(found).flatMap((stop) => todayErrand(stop, { found, amiss }, asked) ?? [])),
     waiting: found.stops
       .filter(({ state }) => state === 'left with them')

@@ -6,7 +6,7 @@ import { Button } from '../../kit/Button.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
-import { go } from '../../state/place.ts';
+import { addressOf, go } from '../../state/place.ts';
 import { putAway } from './errand-store.ts';
 import { FormBoxes } from './FormBoxes.tsx';
 import { FormSheet } from './FormSheet.tsx';
@@ -32,6 +32,18 @@ function NoBlank({ form, onBlank }: { readonly form: FormAnswer; readonly onBlan
           ? 'The office’s blank is not in the lot. Keep its own fillable PDF, as it came, without a kind: it is known by its boxes.'
           : 'Which of your papers is the office’s blank?'}
       </p>
+      {form.partsOfFiles.length === 0 ? null : (
+        <p className="small">
+          Not looked at, for each is only a part of its file, and filling takes the whole file:{' '}
+          {form.partsOfFiles.map(({ paper, title }, at) => (
+            <span key={paper}>
+              {at === 0 ? '' : ', '}
+              <a href={addressOf('papers', paper)}>{title}</a>
+            </span>
+          ))}
+          . If the blank is one of them, keep that form once more as a file of its own.
+        </p>
+      )}
       <div className="errand-row">
         {form.candidates.map(({ edition, title, boxes: count }) => (
           <Button key={edition} onPress={() => onBlank(edition)}>
@@ -57,11 +69,16 @@ function OutOfDate({ form }: { readonly form: FormAnswer }) {
     <div className="finding questioned">
       <p>
         <span className="weight">out of date</span>
-        The copy in the lot was filled before something changed.{' '}
-        {changed
-          .map(({ title, was, now }) => `${title}: ${quoted(was, 'empty')} then, ${quoted(now, 'none')} now.`)
-          .join(' ')}
+        The copy in the lot was filled before something changed. Fill it anew, read it through, and have it signed
+        again.
       </p>
+      <ul className="small form-changed">
+        {changed.map(({ title, was, now }) => (
+          <li key={title}>
+            {title}: {quoted(was, 'empty')} then, {quoted(now, 'nothing')} now
+          </li>
+        ))}
+      </ul>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { PlanTab } from '../../../core/packet/plan-model.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
 import { Mark } from '../../kit/Mark.tsx';
+import { addressOf } from '../../state/place.ts';
 import { placeOf } from './Against.tsx';
 import type { NeedRow, Sight } from './errand-model.ts';
 import { lay, turnTo, useErrandView } from './errand-store.ts';
@@ -20,9 +21,10 @@ export interface NeedLineProps {
 }
 
 /** "no. 26-114, issued 9 Mar 2026, good through 14 Mar 2028, 2 copies". */
-function particulars({ number, issued, goodThrough, copies, applies }: NeedRow): string {
+function particulars({ number, revision, issued, goodThrough, copies, applies }: NeedRow): string {
   return [
     ...(applies === 'unknown' ? ['may not be asked of you: a question of the lot is open'] : []),
+    ...(revision === '' ? [] : [`revision ${revision}`]),
     ...(number === '' ? [] : [`no. ${number}`]),
     ...(issued === '' ? [] : [issued]),
     ...(goodThrough === '' ? [] : [goodThrough]),
@@ -108,7 +110,9 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
   return (
     <li className={`errand-need${telling ? ' telling' : ''}`} data-place={placeOf(need)} tabIndex={-1}>
       <div className="errand-need-line">
-        <span className="errand-need-title slab">{need.title}</span>
+        <span className="errand-need-title slab">
+          {need.paper === undefined ? need.title : <a href={addressOf('papers', need.paper)}>{need.title}</a>}
+        </span>
         <span className="errand-need-marks">
           <Mark word={need.state} say={stateOfNeed(need.state)} />
           {disagrees ? <Mark word="disagree" /> : null}

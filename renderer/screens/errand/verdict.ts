@@ -1,6 +1,7 @@
 import type { ErrandAnswer } from '../../../core/desk/contract/answers.ts';
 import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import type { FindingSort, WayStop, Weight } from '../../../core/vocabulary/finding.ts';
+import { tooSoonInWords } from '../way/words.ts';
 
 export interface Verdict {
   readonly tone: 'red' | 'ochre' | 'violet' | 'green' | 'pencil';
@@ -76,7 +77,11 @@ export function verdictOf(answer: ErrandAnswer, stop: WayStop | undefined): Verd
     }
     case "can't go yet":
       return tooEarly(answer) ?? foretold(answer);
-    case 'can go':
-      return foretold(answer);
+    case 'can go': {
+      const soon = stop === undefined ? undefined : tooSoonInWords(stop);
+      const { say, more, tone } = foretold(answer);
+      if (soon === undefined) return { tone, say, more };
+      return { tone: tone === 'green' ? 'ochre' : tone, say: soon, more: [say, more].filter(Boolean).join(' ') };
+    }
   }
 }

@@ -51,6 +51,18 @@ export function OriginalsBox({ paper: { originals, notes } }: PartProps) {
   );
 }
 
+/** "revision C", its number, both, or that it has none. */
+function calledBy({ number, revision }: PartProps['paper']['editions'][number]) {
+  const named = revision === undefined ? '' : `revision ${revision}`;
+  if (number === '') return named === '' ? 'no number' : named;
+  return (
+    <>
+      {named === '' ? '' : `${named}, `}
+      <span className="mono">{number}</span>
+    </>
+  );
+}
+
 export function EditionsBox({ paper: { paper, edition, editions } }: PartProps) {
   if (editions.length < 2) return null;
   return (
@@ -59,7 +71,7 @@ export function EditionsBox({ paper: { paper, edition, editions } }: PartProps) 
         {editions.map((each, at) => (
           <li key={each.edition} aria-current={each.edition === edition ? 'true' : undefined}>
             <a href={addressOf('papers', paper, each.edition)}>
-              {at + 1}. {each.number === '' ? 'no number' : <span className="mono">{each.number}</span>}
+              {at + 1}. {calledBy(each)}
               {each.issued === '' ? '' : `, ${each.issued}`}
             </a>{' '}
             <span className="small pencil">

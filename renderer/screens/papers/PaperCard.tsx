@@ -4,8 +4,13 @@ import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import { markSays, pagesInWords } from './state-words.ts';
 
+/** The edition that counts, else the newest. */
+function shownEdition({ editions }: PaperRow): PaperRow['editions'][number] | undefined {
+  return editions.find(({ current }) => current) ?? editions.at(-1);
+}
+
 function Lines({ row }: { readonly row: PaperRow }) {
-  const shown = row.editions.find(({ current }) => current) ?? row.editions.at(-1);
+  const shown = shownEdition(row);
   const number = shown?.number ?? '';
   return (
     <dl>
@@ -42,16 +47,24 @@ export interface PaperCardProps {
 /** A kept paper as an index card; pressing anywhere on it opens the paper. */
 export function PaperCard({ row, sayOffice }: PaperCardProps) {
   const count = row.editions.length;
-  const beside = [row.subject, sayOffice ? row.office : '', count > 1 ? `${count} editions` : '']
+  const { revision } = shownEdition(row) ?? {};
+  const called = revision === undefined ? '' : `revision ${revision}`;
+  const beside = [
+    row.subject,
+    sayOffice ? row.office : '',
+    called,
+    row.spent ? 'nothing asks for it any more' : '',
+    count > 1 ? `${count} editions` : '',
+  ]
     .filter((part) => part !== undefined && part !== '')
     .join(' · ');
   return (
-    <article className="papers-card">
+    <article className={row.spent ? 'papers-card spent' : 'papers-card'}>
       <header>
         <h3 className="slab">
           <a href={addressOf('papers', row.paper ?? '')}>{row.title}</a>
         </h3>
-        <Mark word={row.state} say={markSays(row.state, row.goodThroughDay)} />
+        <Mark word={row.state} say={markSays(row.state, row.goodThroughDay)} quiet={row.spent} />
       </header>
       <Lines row={row} />
       {beside === '' ? null : <p className="small papers-beside">{beside}</p>}

@@ -44,7 +44,7 @@ export function passes(row: PaperRow, sieve: Sieve): boolean {
     case 'in hand':
       return row.state === 'in hand' || row.state === 'lapsing';
     case 'lapsing or lapsed':
-      return row.state === 'lapsing' || row.state === 'lapsed';
+      return (row.state === 'lapsing' || row.state === 'lapsed') && !row.spent;
     case 'still to get':
       return stillToGet(row);
   }

@@ -1,6 +1,7 @@
-import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { addDays, dayInWords, daysBetween } from '../../../core/vocabulary/days.ts';
+import type { WayStop } from '../../../core/vocabulary/finding.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
-import type { Station, WayRow } from './model.ts';
+import type { Station } from './model.ts';
 
 function days(count: number): string {
   return `${count} ${count === 1 ? 'day' : 'days'}`;
@@ -33,10 +34,13 @@ export function numbersInWords(stations: readonly Station[]): string {
 }
 
 /** Gone on now, its paper would lapse before anything uses it. */
-export function tooSoonInWords({ tooSoon }: WayRow): string | undefined {
+export function tooSoonInWords({ tooSoon, earliest }: Pick<WayStop, 'tooSoon' | 'earliest'>): string | undefined {
   if (tooSoon === undefined) return undefined;
   const { lapses, neededFrom } = tooSoon;
-  return `Too soon today: what it brings would lapse ${dayInWords(lapses)}, and is needed from ${dayInWords(neededFrom)}.`;
+  const why = `Too soon today: got now, its paper would lapse ${dayInWords(lapses)}, and it is first needed ${dayInWords(neededFrom)}.`;
+  // Gone on as many days later as it falls short, it just lasts.
+  const from = earliest === undefined ? undefined : addDays(earliest, daysBetween(lapses, neededFrom));
+  return from === undefined ? why : `${why} Go from ${dayInWords(from)} on.`;
 }
 
 /** What a screen reader hears of a station. */

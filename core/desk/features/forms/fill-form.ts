@@ -38,9 +38,11 @@ function mustBlank({ found, form, errand, id }: FormAt): Blank {
     });
   }
   if (found.blank !== undefined) return found.blank;
-  throw new LotfileError('not found', `The blank of "${form.title}" is not in the lot.`, {
+  const parts = found.parts.map(({ title }) => `"${title}"`).join(', ');
+  const passed = parts === '' ? '' : ` Not looked at, for it is a part of its file only: ${parts}.`;
+  throw new LotfileError('not found', `The blank of "${form.title}" was not found among the papers.${passed}`, {
     about: form.title,
-    next: 'Keep the office’s own fillable PDF, as it came; or name the paper that is it (blank).',
+    next: 'Keep the office’s own fillable PDF, as it came, as a file of its own; or name the paper that is it (blank).',
   });
 }
 

@@ -21,6 +21,8 @@ export interface FoundBlank {
   readonly how: Exclude<Recognised, 'no'> | 'named';
   /** Kept papers with boxes that are not known to be this form. */
   readonly others: readonly Blank[];
+  /** Papers that were passed over: each is only a part of its file. */
+  readonly parts: readonly { readonly paper: string; readonly title: string }[];
 }
 
 /** More papers without a kind than this are not looked through for a blank. */
@@ -116,7 +118,7 @@ async function namedBlank(said: string, at: AtLot): Promise<FoundBlank> {
       },
     );
   }
-  return { blank, how: 'named', others: [] };
+  return { blank, how: 'named', others: [], parts: [] };
 }
 
 /**
@@ -129,15 +131,17 @@ export async function findBlank(
 ): Promise<FoundBlank> {
   if (wanted.said !== undefined) return namedBlank(wanted.said, at);
   const others: Blank[] = [];
+  const parts: { paper: string; title: string }[] = [];
   let near: Blank | undefined;
   for (const entry of lookThrough(wanted.need, at)) {
     at.signal.throwIfAborted();
     const blank = await boxesOf(entry, at);
+    if (blank === undefined) parts.push({ paper: entry.paper.id, title: entry.paper.title });
     if (blank === undefined || blank.form.fields.length === 0 || !isEmpty(blank)) continue;
     const how = wanted.form === undefined ? 'no' : recognise(wanted.form, blank.form, blank.original);
-    if (how === 'this very file' || how === 'its boxes') return { blank, how, others: [] };
+    if (how === 'this very file' || how === 'its boxes') return { blank, how, others: [], parts: [] };
     if (how === 'another issue') near ??= blank;
     others.push(blank);
   }
-  return { blank: near, how: 'another issue', others: others.filter((one) => one !== near) };
+  return { blank: near, how: 'another issue', others: others.filter((one) => one !== near), parts };
 }

@@ -113,6 +113,7 @@ export const formFields = onLot(requests['form-fields'], async (wanted, at): Pro
     basis: given.form?.basis,
     blank: blankOf(given, at),
     candidates: given.found.blank === undefined ? given.found.others.map(blankRow) : [],
+    partsOfFiles: given.found.blank === undefined ? given.found.parts : [],
     flatten,
     wordedByLaw,
     boxes,
