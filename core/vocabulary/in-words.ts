@@ -44,14 +44,14 @@ export function validityInWords({ good, through, safeThrough }: Validity): strin
 const outcomes: Readonly<Record<VisitOutcome, string>> = {
   pass: 'passed',
   'pass with corrections': 'passed with corrections',
-  partial: 'partly passed',
-  fail: 'failed',
-  'no access': 'nobody let them in',
-  cancelled: 'called off',
-  'letter in lieu': 'a letter instead',
+  partial: 'passed in part',
+  fail: 'not passed',
+  'no access': 'no access',
+  cancelled: 'cancelled',
+  'letter in lieu': 'letter in lieu',
 };
 
-/** What came of a visit, as one tells it: "passed", "nobody let them in". */
+/** What came of a visit, as one tells it: "passed", "not passed". The one list of these words, for every place. */
 export function outcomeInWords(outcome: VisitOutcome): string {
   return outcomes[outcome];
 }

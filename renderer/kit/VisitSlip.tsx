@@ -57,6 +57,7 @@ function hintFor({ id }: VisitEnd): string | undefined {
     case 'fail':
       return 'Ask for the list by number, and the section it rests on.';
     case 'access':
+      return 'They came and could not get in. It counts as no inspection: nothing is settled and no clock starts anew.';
     case 'cancelled':
       return 'It counts as no inspection: nothing is settled and no clock starts anew.';
     case 'letter':

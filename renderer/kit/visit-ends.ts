@@ -1,3 +1,4 @@
+import { outcomeInWords } from '../../core/vocabulary/in-words.ts';
 import type { VisitState } from '../../core/vocabulary/lot.ts';
 import type { VisitOutcome } from '../../core/vocabulary/practice.ts';
 
@@ -13,25 +14,31 @@ export interface VisitEnd {
   readonly comments?: boolean;
 }
 
+/** The one list of these words, with a capital. */
+function named(outcome: VisitOutcome): string {
+  return outcomeInWords(outcome).replace(/^./, (first) => first.toUpperCase());
+}
+
 const ends: readonly VisitEnd[] = [
-  { id: 'planned', title: 'Planned', state: 'planned' },
+  { id: 'planned', title: 'Planned', state: 'planned', inspection: false },
+  { id: 'planned', title: 'Booked', state: 'planned', inspection: true },
   { id: 'left', title: 'Left with them', state: 'left with them', inspection: false },
   { id: 'settled', title: 'Settled', state: 'settled', inspection: false },
-  { id: 'pass', title: 'Passed', state: 'settled', outcome: 'pass', inspection: true },
+  { id: 'pass', title: named('pass'), state: 'settled', outcome: 'pass', inspection: true },
   {
     id: 'corrections',
-    title: 'Passed, with corrections',
+    title: named('pass with corrections'),
     state: 'settled',
     outcome: 'pass with corrections',
     inspection: true,
     comments: true,
   },
-  { id: 'partial', title: 'Partly passed', state: 'settled', outcome: 'partial', inspection: true, comments: true },
-  { id: 'fail', title: 'Failed', state: 'sent back', outcome: 'fail', inspection: true, comments: true },
-  { id: 'access', title: 'Nobody let them in', state: 'settled', outcome: 'no access', inspection: true },
+  { id: 'partial', title: named('partial'), state: 'settled', outcome: 'partial', inspection: true, comments: true },
+  { id: 'fail', title: named('fail'), state: 'sent back', outcome: 'fail', inspection: true, comments: true },
+  { id: 'access', title: named('no access'), state: 'settled', outcome: 'no access', inspection: true },
   { id: 'back', title: 'Sent back', state: 'sent back', inspection: false, comments: true },
-  { id: 'letter', title: 'A letter instead', state: 'settled', outcome: 'letter in lieu' },
-  { id: 'cancelled', title: 'Called off', state: 'settled', outcome: 'cancelled' },
+  { id: 'letter', title: named('letter in lieu'), state: 'settled', outcome: 'letter in lieu' },
+  { id: 'cancelled', title: named('cancelled'), state: 'settled', outcome: 'cancelled' },
 ];
 
 /** The ends an errand can come to: an inspection only those its office leaves it with; planning is always one. */

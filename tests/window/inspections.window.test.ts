@@ -56,7 +56,7 @@ describe('inspections', () => {
     await next.getByText('ground rod driven').waitFor();
     await next.getByText('1 working day ahead, taken until 14:00').waitFor();
     await next.getByText('$50; coming a second time costs $45').waitFor();
-    await next.getByText('pass, fail, no access').waitFor();
+    await next.getByText('passed, not passed, no access').waitFor();
   });
 
   it('notes what came of a booking in its place by keyboard, with the words this office uses', async () => {
@@ -67,8 +67,8 @@ describe('inspections', () => {
     await slip.waitFor();
     expect(
       await slip.getByRole('radio').evaluateAll((all) => all.map((each) => each.closest('label')?.textContent)),
-    ).toEqual(['Planned', 'Passed', 'Failed', 'Nobody let them in']);
-    await slip.getByText('Nobody let them in').click();
+    ).toEqual(['Booked', 'Passed', 'Not passed', 'No access']);
+    await slip.getByText('No access').click();
     await slip.getByText('It counts as no inspection').waitFor();
     // It begins at the booked day, which is still to come; another one has to say which visit it was.
     await slip.getByText('Wed 5 Aug 2026 is still to come: say the day they came.').waitFor();

@@ -1,8 +1,16 @@
-import { type Asked, currentEdition, lapsingDays, readAmiss, readDuties, readHolds } from '../../readiness/index.ts';
+import {
+  type Asked,
+  currentEdition,
+  lapsingDays,
+  readAmiss,
+  readDuties,
+  readHolds,
+  validityOf,
+} from '../../readiness/index.ts';
 import { type Day, isDay } from '../../vocabulary/days.ts';
 import { type Finding, type FindingSort, weights } from '../../vocabulary/finding.ts';
 import type { SoonRow } from '../contract/screen-answers.ts';
-import { kindTitle } from '../named.ts';
+import { editionIn, kindTitle } from '../named.ts';
 import { aheadOf, dueBy, paperKey } from './ahead.ts';
 import { subjectTitle, titleFor } from './asked.ts';
 
@@ -13,7 +21,9 @@ function extendOf({ kind, edition, subject, sort }: Finding, asked: Asked): stri
   const rule = kind === undefined ? undefined : asked.practice.papers[kind];
   if (kind === undefined || rule?.extension === undefined) return undefined;
   if (sort !== 'lapsing' && sort !== 'lapsed' && sort !== 'duty at risk' && sort !== 'ask to extend') return undefined;
-  return edition ?? currentEdition({ kind, subject }, asked)?.id;
+  // Asked for as often as it is given, or not before it lapsed, there is nothing to ask for any more.
+  const held = edition === undefined ? currentEdition({ kind, subject }, asked) : editionIn(asked.lot, edition);
+  return held !== undefined && validityOf(held, asked).askBy !== undefined ? held.id : undefined;
 }
 
 function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {

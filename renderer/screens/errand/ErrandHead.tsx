@@ -3,7 +3,7 @@ import type { WayAnswer } from '../../../core/desk/contract/answers.ts';
 import { comesOut } from '../../../core/vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
 import type { WayStop } from '../../../core/vocabulary/finding.ts';
-import { basisInWords } from '../../../core/vocabulary/in-words.ts';
+import { basisInWords, outcomeInWords } from '../../../core/vocabulary/in-words.ts';
 import { type FeeDue, moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
@@ -70,7 +70,7 @@ function Coming({ sight }: Pick<HeadProps, 'sight'>) {
           : `booked for ${dayWithWeekday(booked.day)}`}
       </Cell>
       <Cell name="coming a second time">{again === undefined ? undefined : `costs ${again}`}</Cell>
-      <Cell name="they leave it with">{errand.inspection ? outcomes.join(', ') : undefined}</Cell>
+      <Cell name="they leave it with">{errand.inspection ? outcomes.map(outcomeInWords).join(', ') : undefined}</Cell>
       <Cell name="it holds">
         {holds.length === 0 ? undefined : (
           <ul>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { InspectionRow } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { outcomeInWords } from '../../../core/vocabulary/in-words.ts';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import { feeInWords } from './words.ts';
@@ -106,7 +107,7 @@ export function Details({ row }: { readonly row: InspectionRow }) {
         <Cell name="fee">{feeInWords(row)}</Cell>
         {office.appear === undefined ? null : <Cell name="who must be there">{office.appear}</Cell>}
         <Lines name="ask them" items={row.ask} />
-        {inspection ? <Cell name="they leave it with">{outcomes.join(', ')}</Cell> : null}
+        {inspection ? <Cell name="they leave it with">{outcomes.map(outcomeInWords).join(', ')}</Cell> : null}
         {yields.length === 0 ? null : <Cell name="it brings">{yields.map(({ title }) => title).join(', ')}</Cell>}
         {restarts.length === 0 ? null : <Cell name="starts anew">the idle clock of: {restarts.join(', ')}</Cell>}
         <Before visits={row.visits} />

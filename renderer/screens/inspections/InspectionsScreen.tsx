@@ -42,8 +42,8 @@ export function InspectionsScreen() {
         <div>
           <h1>Inspections</h1>
           <p className="lead">
-            What they look at, what waits for it, and what is recorded. The inspector decides. Days are by the offices’
-            time alone; yours for building comes on top.
+            What they look at, what waits for it, and what is recorded. Days are the offices’ alone; yours for building
+            come on top.
           </p>
         </div>
         <Button onPress={() => void savePaper({ sort: 'inspection-log' })}>Save the inspection log</Button>

@@ -76,8 +76,10 @@ export function PaperDrawer() {
   return (
     <>
       <header>
-        <h1>Papers</h1>
-        <p className="lead">Every paper the house has, and those it still needs.</p>
+        <div>
+          <h1>Papers</h1>
+          <p className="lead">Every paper the house has, and those it still needs.</p>
+        </div>
       </header>
       <Answered of={asked}>{({ papers }) => (papers.length === 0 ? <Beginning /> : <Drawer rows={papers} />)}</Answered>
     </>

@@ -149,8 +149,10 @@ export function RecordsScreen() {
   return (
     <>
       <header>
-        <h1>Photos and receipts</h1>
-        <p className="lead">What is behind the walls, what was paid, and what was said.</p>
+        <div>
+          <h1>Photos and receipts</h1>
+          <p className="lead">What is behind the walls, what was paid, and what was said.</p>
+        </div>
         {asked.answer === undefined || asked.answer.records.length === 0 ? null : (
           <div className="records-acts">
             <NoteFiles sort="photo" />

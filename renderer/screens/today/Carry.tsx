@@ -33,7 +33,8 @@ function Doubted({ row }: { readonly row: CarryRow }) {
 function summary(carry: readonly CarryRow[], bring: readonly string[]): string {
   const ready = carry.filter(({ good }) => good).length;
   const papers = `${countInWords(carry.length)} ${carry.length === 1 ? 'paper' : 'papers'}, ${ready === carry.length ? 'all' : countInWords(ready)} ready`;
-  return [carry.length === 0 ? '' : papers, ...bring].filter((part) => part !== '').join('; ');
+  // Where no paper goes along, the boxes below say it all.
+  return carry.length === 0 ? '' : [papers, ...bring].join('; ');
 }
 
 /** What to carry, with boxes to tick on the printed slip; folded for all but the first errand. */
@@ -45,7 +46,7 @@ export function Carry({ errand, first }: { readonly errand: TodayErrand; readonl
     <div className="today-carry">
       <p>
         <strong>Carry:</strong> {summary(carry, bring)}{' '}
-        {first ? null : (
+        {first || carry.length === 0 ? null : (
           <Button
             as="word"
             small
@@ -56,7 +57,7 @@ export function Carry({ errand, first }: { readonly errand: TodayErrand; readonl
           </Button>
         )}
       </p>
-      <ul className={open ? '' : 'today-folded'}>
+      <ul className={open || carry.length === 0 ? '' : 'today-folded'}>
         {carry.map((row) => (
           <Row key={`${row.need} ${row.kind} ${row.title}`} row={row} />
         ))}

@@ -49,7 +49,7 @@ function Slip({ answer }: { readonly answer: TodayAnswer }) {
         <div className="today-stub">
           <Waiting answer={answer} />
           <NotYet holds={answer.holds} />
-          <Lapses told={[...answer.amiss, ...answer.soon]} />
+          <Lapses />
           <Happened answer={answer} />
         </div>
       </div>

@@ -1,10 +1,10 @@
 import { extensionOf } from '../../../packet/plan/names.ts';
 import type { RecordLink, RecordTable } from '../../../record/record-model.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
+import { outcomeInWords } from '../../../vocabulary/in-words.ts';
 import { moneyInWords } from '../../../vocabulary/money.ts';
 import type { AtLot } from '../../context.ts';
 import { errandTitle, officeTitle, subjectTitle, titleFor } from '../asked.ts';
-import { outcomeWords } from '../written/recorded.ts';
 import type { RecordFolder } from './record-folder.ts';
 
 /** Photos, receipts, serial numbers and notes, each with its file where it has one. */
@@ -44,7 +44,7 @@ function storyTable(at: AtLot): RecordTable {
     .map(({ errand, subject, day, state, outcome, note }) => {
       const title = titleFor(errandTitle(practice, errand), subjectTitle(view, subject));
       const office = officeTitle(practice, practice.errands[errand]?.office ?? '');
-      const said = outcome === undefined ? state : outcomeWords(outcome);
+      const said = outcome === undefined ? state : outcomeInWords(outcome);
       return { day, cells: [title, office, [said, note].filter((part) => part !== undefined).join('; ')] };
     });
   const rows = [...events, ...visits]

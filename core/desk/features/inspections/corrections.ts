@@ -1,10 +1,11 @@
 import { type Asked, stillCounting } from '../../../readiness/index.ts';
 import type { Lot } from '../../../store/index.ts';
 import type { WayStop } from '../../../vocabulary/finding.ts';
+import { outcomeInWords } from '../../../vocabulary/in-words.ts';
 import type { CorrectionsRow } from '../../contract/inspection-answers.ts';
 import { errandTitle, subjectTitle, titleFor } from '../asked.ts';
 import { commentsOn } from '../with-them.ts';
-import { outcomeWords, visitsOf } from '../written/recorded.ts';
+import { visitsOf } from '../written/recorded.ts';
 
 /** Corrections by their number, of every visit that still counts, newest first. */
 export function correctionRows(stops: readonly WayStop[], asked: Asked, lot: Lot): readonly CorrectionsRow[] {
@@ -19,7 +20,7 @@ export function correctionRows(stops: readonly WayStop[], asked: Asked, lot: Lot
           subject,
           title: titleFor(errandTitle(asked.practice, errand), subjectTitle(asked.lot, subject)),
           day: visit.day,
-          words: visit.outcome === undefined ? visit.state : outcomeWords(visit.outcome),
+          words: visit.outcome === undefined ? visit.state : outcomeInWords(visit.outcome),
           comments,
           open: comments.filter(({ answered }) => answered === undefined).length,
         },

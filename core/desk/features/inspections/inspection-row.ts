@@ -1,16 +1,17 @@
 import { type Asked, feeDue, readErrand } from '../../../readiness/index.ts';
 import type { WayStop } from '../../../vocabulary/finding.ts';
+import { outcomeInWords } from '../../../vocabulary/in-words.ts';
 import type { Visit } from '../../../vocabulary/lot.ts';
 import type { Errand } from '../../../vocabulary/practice.ts';
 import type { InspectionRow, MadeVisitRow } from '../../contract/inspection-answers.ts';
 import { kindTitle } from '../../named.ts';
 import { errandTitle, officeCard, subjectTitle } from '../asked.ts';
 import { carryRow } from '../carry-row.ts';
-import { outcomeWords, recordedWords, visitsOf } from '../written/recorded.ts';
+import { recordedWords, visitsOf } from '../written/recorded.ts';
 import { bookedRow, bookingRow, holdsOn, outcomesOf } from './coming.ts';
 
 function madeRow({ id, day, state, outcome, note }: Visit): MadeVisitRow {
-  return { visit: id, day, state, outcome, words: outcome === undefined ? state : outcomeWords(outcome), note };
+  return { visit: id, day, state, outcome, words: outcome === undefined ? state : outcomeInWords(outcome), note };
 }
 
 export function inspectionRow(stop: WayStop, errand: Errand, asked: Asked): InspectionRow {

@@ -2,10 +2,11 @@ import { type Asked, readErrands } from '../../../readiness/index.ts';
 import { paperWording } from '../../../typeset/paper-wording.ts';
 import type { PaperBlock } from '../../../typeset/sheets/paper-blocks.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
+import { outcomeInWords } from '../../../vocabulary/in-words.ts';
 import type { Errand } from '../../../vocabulary/practice.ts';
 import { officeTitle, subjectTitle, titleFor } from '../asked.ts';
 import type { PaperDraft, PaperFrame } from './paper-frame.ts';
-import { bookedVisit, outcomeWords, resultLines, visitsOf } from './recorded.ts';
+import { bookedVisit, resultLines, visitsOf } from './recorded.ts';
 
 interface Entry {
   readonly day: string;
@@ -24,7 +25,7 @@ function entriesOf(errand: Errand, { asked, at }: PaperFrame): readonly Entry[] 
         dayInWords(visit.day),
         titleFor(errand.title, subjectTitle(asked.lot, visit.subject)),
         officeTitle(asked.practice, errand.office),
-        visit.outcome === undefined ? visit.state : outcomeWords(visit.outcome),
+        visit.outcome === undefined ? visit.state : outcomeInWords(visit.outcome),
         said,
       ],
     };

@@ -1,6 +1,7 @@
 import { type Asked, currentEdition, readErrands } from '../../../readiness/index.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
 import type { ErrandReading } from '../../../vocabulary/finding.ts';
+import { outcomeInWords } from '../../../vocabulary/in-words.ts';
 import type { Visit } from '../../../vocabulary/lot.ts';
 import type { Errand } from '../../../vocabulary/practice.ts';
 import { kindTitle } from '../../named.ts';
@@ -59,28 +60,13 @@ function openWords(asked: Asked, errand: Errand, reading: ErrandReading): string
   const said =
     visit === undefined
       ? ''
-      : ` · ${visit.outcome === undefined ? visit.state : outcomeWords(visit.outcome)} on ${dayInWords(visit.day)}`;
+      : ` · ${visit.outcome === undefined ? visit.state : outcomeInWords(visit.outcome)} on ${dayInWords(visit.day)}`;
   return `not recorded as settled${said}`;
 }
 
 /** What is recorded of one errand, in words that never say more than the record does. */
 export function recordedWords(asked: Asked, errand: Errand, reading: ErrandReading): string {
   return reading.state === 'settled' ? settledWords(asked, errand, reading) : openWords(asked, errand, reading);
-}
-
-export function outcomeWords(outcome: NonNullable<Visit['outcome']>): string {
-  switch (outcome) {
-    case 'pass':
-      return 'passed';
-    case 'pass with corrections':
-      return 'passed with corrections';
-    case 'partial':
-      return 'passed in part';
-    case 'fail':
-      return 'not passed';
-    default:
-      return outcome;
-  }
 }
 
 /** The latest planned visit on or after the day. */
