@@ -52,9 +52,13 @@ function isNear(at: Standpoint, node: Node): boolean {
   return !waits && unmet.length > 0 && unmet.every(({ problems }) => problems.some(spoilt));
 }
 
-/** Turned away over a paper in hand, or over one the owner makes; and what has lapsed or gone stale in any case. */
+/**
+ * Turned away over a paper in hand, or over one the owner makes; what has lapsed or gone stale in any case, and a date
+ * that only has to be read off the paper.
+ */
 function counts(at: Standpoint, problem: Problem): boolean {
   const { weight, sort, edition, kind } = problem;
+  if (sort === 'date unknown') return edition !== undefined;
   if (weight === 'questioned') return sort === 'lapsed' || sort === 'stale';
   if (weight !== 'refused' || waitedFor.has(sort)) return false;
   if (edition !== undefined) return true;

@@ -120,6 +120,9 @@ describe('what is read on the table', () => {
     await pages.fill('1');
     await page.keyboard.press('Control+Enter');
     await cuts.getByText('2 of 2 papers are still to be kept').waitFor();
+    // It was kept without its date: told at once, with where to add it.
+    const told = page.getByRole('status').filter({ hasText: 'Nobody can say how long it is good' });
+    await told.getByRole('link', { name: 'Add the date on its sheet' }).waitFor();
     await expect.poll(() => pages.inputValue()).toBe('2');
     await cuts.getByRole('button', { name: /Fill in page 3: Driveway/ }).click();
     await expect.poll(() => pages.inputValue()).toBe('3');

@@ -52,6 +52,12 @@ function keptText({ kept, refused, notes }: RequestAnswer<'keep'>): string {
     ...kept.flatMap((paper) => [
       `Kept ${paper.title}${paper.already ? ' (already in the lot)' : ''}: ${counted(paper.pages, 'page')}${paper.sealed ? ', digitally signed' : ''}. ${paper.edition}`,
       ...paper.notes.flatMap((note) => wrapped(note, 4)),
+      ...(paper.undated === undefined
+        ? []
+        : [
+            ...wrapped(`Nobody can say how long it is good: ${paper.undated}. As soon as you know it:`, 4),
+            `    correct ${paper.edition} --issued DAY    (or --good-through DAY)`,
+          ]),
     ]),
     ...refused.flatMap(({ file, error }) => [
       `Not kept: ${file}`,
@@ -66,6 +72,7 @@ function papersText({ papers }: RequestAnswer<'papers'>): string {
   return papers
     .flatMap((paper) => [
       `${paperMarks[paper.state].padEnd(16)} ${paper.title}${paper.subject === undefined ? '' : `, ${paper.subject}`} (${paper.office})`,
+      ...(paper.undated === undefined ? [] : wrapped(`How long it is good is not known: ${paper.undated}.`, 4)),
       ...table(
         paper.editions.map((edition) => [
           edition.current ? '   >' : '    ',

@@ -52,6 +52,8 @@ export interface KeptPaper {
   readonly notes: readonly string[];
   /** These very bytes were in the lot before. */
   readonly already: boolean;
+  /** A date that is asked of it is missing: which ("the day it was issued is not known"). */
+  readonly undated?: string | undefined;
 }
 
 export interface KeepAnswer {
@@ -96,6 +98,8 @@ export interface PaperRow {
   /** Of the edition that counts, else of the newest. */
   readonly issuedDay?: Day | undefined;
   readonly goodThroughDay?: Day | undefined;
+  /** Nobody can say how long it is good: what is not known of the edition that counts. */
+  readonly undated?: string | undefined;
   /** Errands that ask for it and apply here. */
   readonly needFor: readonly NeedForRow[];
   /** What brings it, where it is missing and an errand does. */

@@ -10,6 +10,7 @@ import type { RequestInput } from '../contract/requests.ts';
 import { kindTitle, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
 import { factsSaid, linkTarget } from './papers.ts';
+import { undatedNow } from './undated.ts';
 
 export type PaperToKeep = RequestInput<'keep'>['papers'][number];
 
@@ -147,11 +148,12 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
     sealed: ready.some((each) => each.sealed),
   };
   const notes = [...ready.flatMap((each) => each.notes), ...markNotes(practice, row)];
+  const undated = (id: string): string | undefined => undatedNow(id, input.kind, { lot: lot.view(), practice, day });
   const before = keptBefore(at, row, papers);
   if (before !== undefined) {
     lot.act(`Kept ${title} again`, () => writeSaid(before.edition, row, at));
     const say = 'These very bytes are kept already; what you said of it was written to it.';
-    return { ...told, ...before, already: true, notes: [say, ...notes] };
+    return { ...told, ...before, already: true, notes: [say, ...notes], undated: undated(before.edition) };
   }
   const { files: _files, pages: _pages, turn: _turn, leaveRest: _rest, facts, links, subject, ...noted } = input;
   const asked = { view, practice, day };
@@ -172,5 +174,6 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
     input.kind === 'other'
       ? ['Kept without a kind: no office’s list asks for it. Give it one with kind, if one fits.']
       : [];
-  return { ...told, ...kept, notes: [...kindless, ...placeNotes(at, row, papers), ...notes], already: false };
+  const all = [...kindless, ...placeNotes(at, row, papers), ...notes];
+  return { ...told, ...kept, notes: all, already: false, undated: undated(kept.edition) };
 }

@@ -20,6 +20,7 @@ import { requests } from '../contract/requests.ts';
 import type { NeedForRow } from '../contract/screen-answers.ts';
 import { kindTitle } from '../named.ts';
 import { askedOf, officeTitle, remedyRow, subjectTitle } from './asked.ts';
+import { undatedWhy } from './undated.ts';
 
 /** The papers as a list: those that were kept, and those the way asks for that nobody kept yet. */
 
@@ -107,6 +108,7 @@ function keptRow(paper: Paper, listing: Listing): PaperRow {
     spent: isSpent({ ...bare, state }, listing),
     issuedDay: shown?.issuedDay,
     goodThroughDay: shown?.goodThroughDay,
+    undated: counts === undefined ? undefined : undatedWhy(counts, kind, asked),
     editions,
   };
 }

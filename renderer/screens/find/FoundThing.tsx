@@ -53,7 +53,7 @@ export function FoundThing({ entry }: { readonly entry: FoundEntry }) {
           {named === undefined ? '' : `${whyFound(named)}`}
           {paper === undefined ? '' : `${named === undefined ? '' : ' · '}${paper.office}`}
         </p>
-        {paper === undefined ? null : <Mark word={paper.state} say={markSays(paper.state, paper.goodThroughDay)} />}
+        {paper === undefined ? null : <Mark word={paper.state} say={markSays(paper)} />}
       </div>
       {rest.length === 0 ? null : (
         <ul>

@@ -9,6 +9,11 @@ function shownEdition({ editions }: PaperRow): PaperRow['editions'][number] | un
   return editions.find(({ current }) => current) ?? editions.at(-1);
 }
 
+/** Not known is not the same as without an end. */
+function noEnd({ undated }: PaperRow): string {
+  return undated === undefined ? 'no end stated' : `not known: ${undated}`;
+}
+
 function Lines({ row }: { readonly row: PaperRow }) {
   const shown = shownEdition(row);
   const number = shown?.number ?? '';
@@ -27,7 +32,7 @@ function Lines({ row }: { readonly row: PaperRow }) {
       <div>
         <dt>good through</dt>
         <dd className={row.goodThroughDay === undefined ? 'pencil' : ''}>
-          {row.goodThroughDay === undefined ? 'no end stated' : dayInWords(row.goodThroughDay)}
+          {row.goodThroughDay === undefined ? noEnd(row) : dayInWords(row.goodThroughDay)}
         </dd>
       </div>
       <div>
@@ -64,7 +69,7 @@ export function PaperCard({ row, sayOffice }: PaperCardProps) {
         <h3 className="slab">
           <a href={addressOf('papers', row.paper ?? '')}>{row.title}</a>
         </h3>
-        <Mark word={row.state} say={markSays(row.state, row.goodThroughDay)} quiet={row.spent} />
+        <Mark word={row.state} say={markSays(row)} quiet={row.spent} />
       </header>
       <Lines row={row} />
       {beside === '' ? null : <p className="small papers-beside">{beside}</p>}

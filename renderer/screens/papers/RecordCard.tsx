@@ -77,10 +77,12 @@ export function RecordCard({ paper, onPoint, onBlackOut }: RecordCardProps) {
   const close = (): void => setOpen(undefined);
   const through = paper.validity.through;
   const until = through === 'for good' || through === 'unknown' || through === 'ended' ? undefined : through;
+  const undated = through === 'unknown' ? paper.validityWords : undefined;
+  const marked = { state: paper.state, goodThroughDay: until, undated };
   return (
     <aside className="paper-card" aria-label="Record card">
       <div className="paper-head">
-        <Mark word={paper.state} say={paper.current ? markSays(paper.state, until) : undefined} />
+        <Mark word={paper.state} say={paper.current ? markSays(marked) : undefined} />
         <p className="small">{whyCounts(paper, today)}</p>
       </div>
       <Acts paper={paper} onOpen={setOpen} />

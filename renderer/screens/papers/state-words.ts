@@ -1,9 +1,13 @@
 import type { PaperRow } from '../../../core/desk/contract/answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
-import type { PaperState } from '../../../core/vocabulary/finding.ts';
 
 /** What a mark says of this paper: "lapses 14 Mar 2026" rather than the bare word. */
-export function markSays(state: PaperState, through: PaperRow['goodThroughDay']): string | undefined {
+export function markSays({
+  state,
+  goodThroughDay: through,
+  undated,
+}: Pick<PaperRow, 'state' | 'goodThroughDay' | 'undated'>): string | undefined {
+  if (state === 'in hand' && undated !== undefined) return 'in hand, date not known';
   if (through === undefined) return undefined;
   if (state === 'lapsing') return `lapses ${dayInWords(through)}`;
   return state === 'lapsed' ? `lapsed ${dayInWords(through)}` : undefined;

@@ -6,10 +6,16 @@ import { pagesInWords } from '../papers/state-words.ts';
 import { useTable } from './table-state.ts';
 
 function Kept({ kept }: { readonly kept: KeptPaper }) {
-  const { paper, edition, title, pages, notes } = kept;
+  const { paper, edition, title, pages, notes, undated } = kept;
   return (
     <li>
       Kept: <a href={addressOf('papers', paper, edition)}>{title}</a>, {pagesInWords(pages)}.
+      {undated === undefined ? null : (
+        <p className="small">
+          Nobody can say how long it is good: {undated}.{' '}
+          <a href={addressOf('papers', paper, edition)}>Add the date on its sheet</a>
+        </p>
+      )}
       {notes.map((note) => (
         <p key={note} className="small">
           {note}
