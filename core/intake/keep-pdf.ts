@@ -115,7 +115,7 @@ export async function keepPdf(context: KeepContext): Promise<Rendition> {
     const { pages, sealed } = proof;
     const doubts = doubt === undefined ? [] : [doubt];
     const notes = [...notesOn(context, original, rung), ...doubts, ...proof.notes];
-    const seals = readSeals(original, context.job.input);
+    const seals = await readSeals(original, context.job.input);
     const made = { source: context.source, recipe: rung.recipe, tool: pdfTool, rung: rung.rung, pages, notes };
     return seals.length === 0 ? { ...made, sealed } : { ...made, sealed: true, seals };
   } finally {

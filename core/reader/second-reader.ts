@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { getDocument, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** What another reader, of other hands than the first, finds in a file. */
 export interface SecondSight {
@@ -12,9 +12,7 @@ export interface SecondSight {
 const largest = 64 * 1024 * 1024;
 const mostPages = 200;
 
-type Document = Awaited<ReturnType<typeof getDocument>['promise']>;
-
-async function lookAt(document: Document, number: number): Promise<SecondSight['pages'][number]> {
+async function lookAt(document: PDFDocumentProxy, number: number): Promise<SecondSight['pages'][number]> {
   const page = await document.getPage(number);
   try {
     const { items } = await page.getTextContent();
@@ -33,6 +31,8 @@ async function lookAt(document: Document, number: number): Promise<SecondSight['
  */
 export async function secondSight(path: string, password = ''): Promise<SecondSight | undefined> {
   if (statSync(path).size > largest) return undefined;
+  // A large library, and seldom asked.
+  const { getDocument, VerbosityLevel } = await import('pdfjs-dist/legacy/build/pdf.mjs');
   const task = getDocument({
     data: new Uint8Array(readFileSync(path)),
     password,
