@@ -18,6 +18,8 @@ export interface VisitAbout {
   readonly subject?: string | undefined;
   readonly title: string;
   readonly inspection: boolean;
+  /** The owner's own to do: nobody takes it, looks at it or sends it back. */
+  readonly own?: boolean | undefined;
   /** The words the office may leave it with. */
   readonly outcomes: readonly VisitOutcome[];
   /** Kinds it brings, with their titles. */

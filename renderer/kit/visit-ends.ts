@@ -44,9 +44,11 @@ const ends: readonly VisitEnd[] = [
 /** The ends an errand can come to: an inspection only those its office leaves it with; planning is always one. */
 export function endsOf(about: {
   readonly inspection: boolean;
+  readonly own?: boolean | undefined;
   readonly outcomes: readonly VisitOutcome[];
 }): readonly VisitEnd[] {
   return ends
+    .filter(({ id }) => about.own !== true || id === 'planned' || id === 'settled' || id === 'cancelled')
     .filter(({ inspection }) => inspection === undefined || inspection === about.inspection)
     .filter(({ outcome }) => !about.inspection || outcome === undefined || about.outcomes.includes(outcome));
 }

@@ -30,13 +30,16 @@ export function planNotes(frame: PlanFrame, files: readonly PlanFile[]): readonl
 }
 
 /** A clerk can't file a cover that names nobody. */
-function namelessNotes({ order, delivery }: PlanFrame): readonly string[] {
-  if (!delivery.cover) return [];
+function namelessNotes({ order, delivery, errand, rows }: PlanFrame): readonly string[] {
+  const coverless = errand !== undefined && rows.length === 0;
+  if (!delivery.cover || coverless) return [];
   const sorts = ['owner', 'place', 'parcel'] as const;
   const absent = sorts.filter((sort) => !order.lot.identities.some((identity) => identity.sort === sort));
   if (absent.length === 0) return [];
   const words = absent.length < 2 ? absent.join('') : `${absent.slice(0, -1).join(', ')} and ${absent.at(-1)}`;
-  return [`No ${words} is noted, so the cover leaves it blank: note it under identity, exactly as printed.`];
+  return [
+    `No ${words} is noted, so the cover leaves it blank: note it on the lot’s card among the names, exactly as printed.`,
+  ];
 }
 
 function largeNotes(frame: PlanFrame, files: readonly PlanFile[]): readonly string[] {

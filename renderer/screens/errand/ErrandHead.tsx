@@ -135,11 +135,12 @@ export function ErrandHead({ sight, way, stop }: HeadProps) {
   const { errand, office, reading } = sight.answer;
   const { hours, intakeUntil } = office;
   const out = comesOut(errand);
+  const own = office.sort === 'owner';
   const open = [hours, intakeUntil === undefined ? undefined : `papers in until ${intakeUntil}`];
   return (
     <div className="errand-head">
       <dl className="errand-office">
-        <Cell name={out ? 'they come from' : 'go to'}>
+        <Cell name={own ? 'done by' : out ? 'they come from' : 'go to'}>
           <strong>{office.title}</strong>
           {office.street === undefined ? null : <span>{office.street}</span>}
           {office.phone === undefined ? null : <span>{phoneLink(office.phone)}</span>}
@@ -148,10 +149,10 @@ export function ErrandHead({ sight, way, stop }: HeadProps) {
         <Cell name="read for">{dayWithWeekday(reading.day)}</Cell>
         <Cell name={out ? 'have with you' : 'take along'}>{listed(errand.bring)}</Cell>
         <Coming sight={sight} />
-        <Cell name="ask them">{listed(errand.ask)}</Cell>
+        <Cell name={own ? 'look for' : 'ask them'}>{listed(errand.ask)}</Cell>
         <Cell name={out ? 'who must be there' : 'who must appear'}>{errand.appear ?? office.appear}</Cell>
         <Cell name="appointment">{errand.appointment ?? office.appointment}</Cell>
-        <Cell name="fee">{feeOf(sight.answer.due) ?? 'not known: ask'}</Cell>
+        <Cell name="fee">{own ? undefined : (feeOf(sight.answer.due) ?? 'not known: ask')}</Cell>
         <Cell name="payable to">{[office.payee, office.pays].filter((part) => part !== undefined).join('; ')}</Cell>
         <Cell name="it takes">{takesOf(errand)}</Cell>
         <Cell name="on whose word">{basisInWords(errand.basis)}</Cell>

@@ -85,7 +85,7 @@ export function NeedsPage(props: PageProps) {
     <div className="errand-left">
       {sight.answer.needs.length === 0 ? (
         <p className="errand-none">
-          They ask for no papers here.{' '}
+          {sight.answer.office.sort === 'owner' ? 'It takes no papers.' : 'They ask for no papers here.'}{' '}
           <Button as="word" small onPress={() => lay({ slip: 'otherwise' })}>
             The office said otherwise
           </Button>

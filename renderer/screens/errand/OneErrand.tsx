@@ -28,13 +28,16 @@ function Acts({ sight }: { readonly sight: Sight }) {
   const over = state === 'settled';
   return (
     <div className="errand-acts">
-      <Button
-        as={waits || over ? 'plain' : 'stamp'}
-        disabled={plan === undefined}
-        onPress={() => lay({ slip: 'assemble' })}
-      >
-        Assemble the packet
-      </Button>
+      {/* Where no paper goes along there is nothing to assemble. */}
+      {answer.needs.length === 0 ? null : (
+        <Button
+          as={waits || over ? 'plain' : 'stamp'}
+          disabled={plan === undefined}
+          onPress={() => lay({ slip: 'assemble' })}
+        >
+          Assemble the packet
+        </Button>
+      )}
       <Button disabled={plan === undefined} onPress={() => lay({ slip: 'own sheet' })}>
         Your errand sheet
       </Button>

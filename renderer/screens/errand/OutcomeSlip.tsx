@@ -27,6 +27,7 @@ export function OutcomeSlip({ sight }: { readonly sight: Sight }) {
     ...target,
     title,
     inspection,
+    own: answer.office.sort === 'owner',
     outcomes: answer.outcomes,
     yields: yields.map((kind) => ({ kind, title: kindTitle(practice, kind) })),
     booked: answer.booked,

@@ -35,7 +35,7 @@ function tooEarly(answer: ErrandAnswer): Verdict | undefined {
   return { tone, say: `Too early: ${parts.join(', ')}.${day}`, more: say };
 }
 
-function foretold({ reading }: ErrandAnswer): Verdict {
+function foretold({ reading, office }: ErrandAnswer): Verdict {
   const count = (weight: Weight): number => reading.findings.filter((finding) => finding.weight === weight).length;
   const refused = count('refused');
   const questioned = count('questioned');
@@ -55,7 +55,9 @@ function foretold({ reading }: ErrandAnswer): Verdict {
     return { tone: 'ochre', say, more: asked === 0 ? undefined : `${things(asked, 'thing')} to ask about first.` };
   }
   if (asked > 0) return { tone: 'violet', say: `Ask before you go: ${things(asked, 'thing')} rests on an assumption.` };
-  return { tone: 'green', say: 'Nothing on file speaks against going; the office decides.' };
+  const own = office.sort === 'owner';
+  const say = own ? 'Nothing on file speaks against it.' : 'Nothing on file speaks against going; the office decides.';
+  return { tone: 'green', say };
 }
 
 /** One line in words: what the office will say to this errand on the day. */

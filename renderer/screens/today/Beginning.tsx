@@ -3,13 +3,14 @@ import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
 import { countInWords } from './words.ts';
 
-/** Where to begin: the first boxes of the record card while they are empty, and papers no errand brings. */
+/** Where to begin: empty first boxes of the record card, files nobody said anything about, papers no errand brings. */
 export function Beginning({ answer }: { readonly answer: TodayAnswer }) {
   const card = useAnswer('read-lot', {}).answer;
   const open = (card?.questions ?? []).filter(({ first, answer: given }) => first && given === undefined).length;
+  const waiting = useAnswer('table', {}).answer?.items.length ?? 0;
   const { beginWith, can } = answer;
   const toBring = can.length === 0 && beginWith.length > 0;
-  if (open === 0 && !toBring) return null;
+  if (open === 0 && waiting === 0 && !toBring) return null;
   return (
     <section className="today-begin">
       <h2>Begin here</h2>
@@ -28,6 +29,13 @@ export function Beginning({ answer }: { readonly answer: TodayAnswer }) {
             </a>
           </p>
         </>
+      )}
+      {waiting === 0 ? null : (
+        <p>
+          {waiting === 1 ? 'A file lies' : `${waiting} files lie`} on the table. No errand knows of{' '}
+          {waiting === 1 ? 'it' : 'them'} yet:{' '}
+          <a href={addressOf('table')}>say what {waiting === 1 ? 'it is' : 'each is'}</a>.
+        </p>
       )}
       {toBring ? (
         <p>

@@ -25,6 +25,8 @@ function placeLines({ title, street, phone, hours, intakeUntil }: OfficeCard): r
 /** Where to go, when they are there, who has to come: one line each, only what is known. */
 function Where({ errand, number, sameAs }: WhereProps) {
   const { office, fee, feeNote } = errand;
+  // Nobody goes to himself.
+  if (office.sort === 'owner') return null;
   const { title, appear, appointment, payee, pays } = office;
   const place: readonly Line[] =
     sameAs === number ? placeLines(office) : [['where', `${title}, as for ${sameAs}: make it one trip`]];
@@ -115,7 +117,11 @@ export function OneErrand({ errand, number, day, sameAs, back }: OneErrandProps)
         ))}
         <Carry errand={errand} first={number === 1} />
         {errand.onSite.length === 0 ? null : <p className="small">Ready on the site: {errand.onSite.join(', ')}.</p>}
-        {ask.length === 0 ? null : <p className="small">Ask there: {ask.join(' ')}</p>}
+        {ask.length === 0 ? null : (
+          <p className="small">
+            {errand.office.sort === 'owner' ? 'Look for' : 'Ask there'}: {ask.join(' ')}
+          </p>
+        )}
         {caution === undefined ? null : <p className="today-caution small">{caution}</p>}
         <p className="small pencil">{why}</p>
       </div>
