@@ -11,7 +11,6 @@ import type {
   Visit,
 } from '../vocabulary/lot.ts';
 import type { ErrandId, EventId, KindId, SubjectSort } from '../vocabulary/practice.ts';
-import { groupBy } from './practice-index.ts';
 
 /** An edition with the paper it belongs to. */
 export interface Entry {
@@ -89,12 +88,6 @@ export function subjectKey(kind: string, subject: SubjectId | undefined): string
   return subject === undefined ? kind : `${kind} ${subject}`;
 }
 
-function sortedSubjects(subjects: readonly Subject[]): Map<SubjectSort, Subject[]> {
-  const groups = new Map<SubjectSort, Subject[]>();
-  for (const subject of subjects) groups.set(subject.sort, [...(groups.get(subject.sort) ?? []), subject]);
-  return groups;
-}
-
 type OfPapers = Pick<
   LotIndex,
   'entries' | 'papers' | 'papersOf' | 'byPaper' | 'byKind' | 'byKindAndSubject' | 'linksTo'
@@ -111,10 +104,10 @@ function indexPapers(papers: readonly Paper[]): OfPapers {
   const made: OfPapers = {
     entries: new Map(entries.map((entry) => [entry.edition.id, entry])),
     papers: new Map(papers.map((paper) => [paper.id, paper])),
-    byPaper: groupBy(sorted, (entry) => [entry.paper.id]),
-    papersOf: groupBy(papers, (paper) => [paper.kind]),
-    byKind: groupBy(sorted, (entry) => [entry.paper.kind]),
-    byKindAndSubject: groupBy(sorted, (entry) => [subjectKey(entry.paper.kind, entry.paper.subject)]),
+    byPaper: Map.groupBy(sorted, ({ paper }) => paper.id),
+    papersOf: Map.groupBy(papers, ({ kind }) => kind),
+    byKind: Map.groupBy(sorted, ({ paper }) => paper.kind),
+    byKindAndSubject: Map.groupBy(sorted, ({ paper }) => subjectKey(paper.kind, paper.subject)),
     linksTo: linksTo(entries),
   };
   known.set(papers, made);
@@ -124,12 +117,12 @@ function indexPapers(papers: readonly Paper[]): OfPapers {
 export function indexLotView(lot: LotView): LotIndex {
   return {
     ...indexPapers(lot.papers),
-    visitsOf: groupBy(
-      [...lot.visits].sort((a, b) => compare(a.day, b.day)),
-      (visit) => [visit.errand],
+    visitsOf: Map.groupBy(
+      lot.visits.toSorted((a, b) => compare(a.day, b.day)),
+      ({ errand }) => errand,
     ),
     eventDays: eventDays(lot),
-    subjectsOf: sortedSubjects(lot.subjects),
+    subjectsOf: Map.groupBy(lot.subjects, ({ sort }) => sort),
     subjects: new Map(lot.subjects.map((subject) => [subject.id, subject])),
   };
 }
