@@ -147,7 +147,7 @@ export interface PurgeDone {
   readonly papers: readonly string[];
   /** Packets whose files held it and were removed with it. */
   readonly packets: readonly string[];
-  /** What the disk did not let go, in sentences. Removing the same once more goes on with it. */
+  /** What stays, in sentences: what the disk did not let go (removing the same once more goes on), what another file has too. */
   readonly left: readonly string[];
 }
 

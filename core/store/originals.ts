@@ -8,6 +8,7 @@ import { aboutTo, removeFile } from './disk.ts';
 import type { FileUse, TakenIn } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { makeFolder, newTemporaryPath, originalFile, renameInto, safeEnding } from './places.ts';
+import { standsBehind } from './shared-pages.ts';
 import { storedJson } from './stored-json.ts';
 import { fileTrouble } from './trouble.ts';
 
@@ -147,11 +148,11 @@ export function paperOfFile(ledger: Ledger, sha: string): string | undefined {
 export function usesOf(ledger: Ledger, sha: string): readonly FileUse[] {
   const rows = ledger.db
     .prepare<[string], { edition: string; title: string; pages: string; count: number }>(
-      `SELECT edition.id AS edition, paper.title, edition_part.pages,
-         (SELECT count(*) FROM page WHERE page.rendition = edition_part.rendition) AS count
-       FROM edition_part JOIN rendition ON rendition.sha = edition_part.rendition
-         JOIN edition ON edition.id = edition_part.edition JOIN paper ON paper.id = edition.paper
-       WHERE rendition.source = ? ORDER BY edition.seq DESC, edition_part.position`,
+      `SELECT edition.id AS edition, paper.title, p.pages,
+         (SELECT count(*) FROM page WHERE page.rendition = p.rendition) AS count
+       FROM file f, edition_part p JOIN rendition r ON r.sha = p.rendition
+         JOIN edition ON edition.id = p.edition JOIN paper ON paper.id = edition.paper
+       WHERE f.sha = ? AND ${standsBehind} ORDER BY edition.seq DESC, p.position`,
     )
     .all(sha);
   return rows.map(({ pages, ...row }) => ({ ...row, pages: storedJson(pages) }));

@@ -1,6 +1,7 @@
 import type { PacketPlan } from '../packet/plan-model.ts';
 import type { ActId } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
+import { handOnPages, type SharedPages, sharedPages } from './shared-pages.ts';
 import { storedJson } from './stored-json.ts';
 
 export interface TouchedPacket {
@@ -13,6 +14,8 @@ export interface TouchedPacket {
 /** What rests on a file, or once did and can still be read in the history. */
 export interface Touched {
   readonly renditions: readonly string[];
+  /** Pages that another file has as well: they stay, as that one's. */
+  readonly shared: readonly SharedPages[];
   readonly editions: readonly string[];
   /** Editions whose keeping was undone among them. */
   readonly everEditions: readonly string[];
@@ -51,19 +54,22 @@ function packetsOf(ledger: Ledger, editions: string): Pick<Touched, 'packets' | 
 export function touchedBy(ledger: Ledger, files: readonly string[]): Touched {
   const given = { files: JSON.stringify(files) };
   const theFiles = '(SELECT value FROM json_each(:files))';
-  const renditions = column(ledger, `SELECT sha FROM rendition WHERE source IN ${theFiles}`, given);
+  const shared = sharedPages(ledger, files);
+  const stays = shared.map(({ rendition }) => rendition);
+  const made = column(ledger, `SELECT sha FROM rendition WHERE source IN ${theFiles}`, given);
+  const renditions = made.filter((sha) => !stays.includes(sha));
   const editions = column(
     ledger,
     `SELECT edition FROM edition_original WHERE file IN ${theFiles}
-     UNION SELECT edition FROM edition_part JOIN rendition ON sha = rendition WHERE source IN ${theFiles}`,
-    given,
+     UNION SELECT edition FROM edition_part WHERE rendition IN (SELECT value FROM json_each(:renditions))`,
+    { ...given, renditions: JSON.stringify(renditions) },
   );
   const before = column(
     ledger,
     `SELECT ${image} ->> 'edition' FROM change WHERE tbl = 'edition_original' AND ${image} ->> 'file' IN ${theFiles}
      UNION SELECT ${image} ->> 'edition' FROM change WHERE tbl = 'edition_part'
-       AND ${image} ->> 'rendition' IN (SELECT sha FROM rendition WHERE source IN ${theFiles})`,
-    given,
+       AND ${image} ->> 'rendition' IN (SELECT value FROM json_each(:renditions))`,
+    { ...given, renditions: JSON.stringify(renditions) },
   );
   const everEditions = [...new Set([...editions, ...before])];
   const papers = column(
@@ -72,7 +78,7 @@ export function touchedBy(ledger: Ledger, files: readonly string[]): Touched {
      WHERE edition.id IN (SELECT value FROM json_each(:editions)) ORDER BY paper.seq`,
     { editions: JSON.stringify(editions) },
   );
-  return { renditions, editions, everEditions, papers, ...packetsOf(ledger, JSON.stringify(everEditions)) };
+  return { renditions, shared, editions, everEditions, papers, ...packetsOf(ledger, JSON.stringify(everEditions)) };
 }
 
 /** What was read off the private pages goes, from the rows; the history that remembers them follows. */
@@ -152,6 +158,7 @@ export function purgeRows(
   const { files, reason, touched } = purge;
   const shas = files.map(({ sha }) => sha);
   const act = ledger.act(`Removed ${files.map(({ name }) => `"${name}"`).join(', ')} for good`, () => {
+    handOnPages(ledger, touched.shared, shas);
     forgetWords(ledger, touched, shas);
     forgetInPlans(ledger, touched);
     for (const { id } of touched.packets) {

@@ -4,6 +4,7 @@ import type { Ledger } from './ledger.ts';
 import type { PurgeDone, PurgeOrder } from './lot-model.ts';
 import { removeBytes } from './purge-bytes.ts';
 import { purgeRows, touchedBy } from './purge-rows.ts';
+import type { SharedPages } from './shared-pages.ts';
 
 interface FileRow {
   readonly sha: string;
@@ -21,6 +22,10 @@ function rowsOf(ledger: Ledger, shas: readonly string[]): readonly FileRow[] {
       next: 'Look at the papers again.',
     });
   });
+}
+
+function sharedWith({ heirName }: SharedPages): string {
+  return `The very same pages came in as "${heirName}" too, and stay as that one's: remove it as well if nobody is to see them.`;
 }
 
 /**
@@ -51,7 +56,7 @@ export async function purgeFiles(ledger: Ledger, shas: readonly string[], order:
     names: files.map(({ name }) => name),
     papers: touched.papers,
     packets: touched.packets.map((packet) => packet.title),
-    left,
+    left: [...left, ...touched.shared.map(sharedWith)],
   };
 }
 
