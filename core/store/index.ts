@@ -1,7 +1,8 @@
 import type { Restored } from './bundle/restore-bundle.ts';
+import type { LongWork } from './long-work.ts';
 import { lotOf } from './lot.ts';
 import { makeLot, openFolder } from './lot-folder.ts';
-import type { CreateOptions, LongWork, Lot, OpenOptions } from './lot-model.ts';
+import type { CreateOptions, Lot, OpenOptions } from './lot-model.ts';
 import type { Mended } from './mend/mend-lot.ts';
 
 export type { MergeConflictShown, MergeDone } from './bundle/merge-bundle.ts';

@@ -62,6 +62,7 @@ import type {
   TakenIn,
   VisitComment,
 } from './keeping-model.ts';
+import type { LongWork } from './long-work.ts';
 
 export interface CreateOptions {
   readonly title: string;
@@ -123,13 +124,6 @@ export interface VerifyReport {
   readonly packetFiles: number;
   readonly bytes: number;
   readonly problems: readonly Problem[];
-}
-
-export interface LongWork {
-  readonly signal?: AbortSignal | undefined;
-  readonly onProgress?:
-    | ((at: { readonly what: string; readonly done: number; readonly of: number }) => void)
-    | undefined;
 }
 
 export interface PurgeOrder {

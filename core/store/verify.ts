@@ -3,7 +3,8 @@ import { join, relative, sep } from 'node:path';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { PacketId } from '../vocabulary/lot.ts';
 import type { Ledger } from './ledger.ts';
-import type { LongWork, Problem, VerifyReport } from './lot-model.ts';
+import type { LongWork } from './long-work.ts';
+import type { Problem, VerifyReport } from './lot-model.ts';
 import { hashFile, originalFile, renditionFile } from './places.ts';
 
 interface Kept {

@@ -5,7 +5,7 @@ import { pipeline } from 'node:stream/promises';
 import yauzl from 'yauzl';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { aboutTo, syncFile } from '../disk.ts';
-import type { LongWork } from '../lot-model.ts';
+import type { LongWork } from '../long-work.ts';
 import { fileTrouble } from '../trouble.ts';
 import {
   type BundledFile,

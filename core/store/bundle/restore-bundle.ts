@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readdirSync, rmdirSync, statfsSync } from 'node:
 import { basename, dirname, join, resolve } from 'node:path';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { newFolder, removeFile, renameFile, syncFolder } from '../disk.ts';
-import type { LongWork } from '../lot-model.ts';
+import type { LongWork } from '../long-work.ts';
 import { knownMigrations } from '../migrations.ts';
 import { lotFolders } from '../places.ts';
 import { refuseSyncedFolder } from '../synced-folder.ts';

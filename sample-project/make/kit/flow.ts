@@ -1,8 +1,9 @@
 import type { Book } from './book.ts';
 import { Chance } from './chance.ts';
 import type { Face } from './faces.ts';
+import type { Point } from './ink.ts';
 import { black, type Colour, grey } from './ink.ts';
-import type { Leaf, Point } from './leaf.ts';
+import type { Leaf } from './leaf.ts';
 
 /** How an office's machine sets its papers. */
 export interface HouseStyle {

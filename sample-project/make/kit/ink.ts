@@ -1,4 +1,5 @@
-import type { Point } from './leaf.ts';
+/** x from the left, y from the top, in points: like a ruler laid on the sheet. */
+export type Point = readonly [number, number];
 
 export type Colour = readonly [number, number, number];
 

@@ -2,10 +2,7 @@ import { type PDFImage, PDFName, type PDFPage } from 'pdf-lib';
 import type { Chance } from './chance.ts';
 import { type Face, type Faces, foldFor } from './faces.ts';
 import { letterStrokes } from './hand.ts';
-import { black, type Colour, Ink } from './ink.ts';
-
-/** x from the left, y from the top, in points: like a ruler laid on the sheet. */
-export type Point = readonly [number, number];
+import { black, type Colour, Ink, type Point } from './ink.ts';
 
 export interface TextLook {
   readonly face?: Face;

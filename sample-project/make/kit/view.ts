@@ -1,5 +1,6 @@
+import type { Point } from './ink.ts';
 import { black } from './ink.ts';
-import type { Leaf, LineLook, Point, TextLook } from './leaf.ts';
+import type { Leaf, LineLook, TextLook } from './leaf.ts';
 
 /** A drawing in feet (y up) laid on a leaf at a scale: the draughtsman's window. */
 export class View {

@@ -1,8 +1,8 @@
 import sharp from 'sharp';
 import { Book } from '../kit/book.ts';
 import { Chance } from '../kit/chance.ts';
-import type { Colour } from '../kit/ink.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Colour, Point } from '../kit/ink.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import { develop } from '../kit/photo.ts';
 import { clamp, drawPages } from '../kit/picture.ts';
 import { walls } from './walls.ts';

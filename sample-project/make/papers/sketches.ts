@@ -1,6 +1,7 @@
 import { Book } from '../kit/book.ts';
 import { Chance } from '../kit/chance.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Point } from '../kit/ink.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import { scan } from '../kit/picture.ts';
 import { corners, onLot } from '../plans/parcel.ts';
 

@@ -2,7 +2,7 @@ import { owners, place } from '../cast.ts';
 import { Book } from '../kit/book.ts';
 import { Flow } from '../kit/flow.ts';
 import { firmHead, styles } from '../kit/heads.ts';
-import type { Point } from '../kit/leaf.ts';
+import type { Point } from '../kit/ink.ts';
 
 /** The treatment record that is later photographed on the tailgate. */
 export async function termiteTreatment(): Promise<Uint8Array> {

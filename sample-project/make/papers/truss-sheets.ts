@@ -2,7 +2,8 @@ import { place } from '../cast.ts';
 import { Book } from '../kit/book.ts';
 import { Flow } from '../kit/flow.ts';
 import { styles } from '../kit/heads.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Point } from '../kit/ink.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import { View } from '../kit/view.ts';
 import type { MadeFrom } from './trades.ts';
 

@@ -1,6 +1,6 @@
 import type { Chance } from '../kit/chance.ts';
-import type { Colour } from '../kit/ink.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Colour, Point } from '../kit/ink.ts';
+import type { Leaf } from '../kit/leaf.ts';
 
 /** Open walls and trenches as they are photographed before they are covered: what runs where, with a tape beside it. */
 

@@ -1,4 +1,5 @@
-import type { LineLook, Point } from '../kit/leaf.ts';
+import type { Point } from '../kit/ink.ts';
+import type { LineLook } from '../kit/leaf.ts';
 import type { View } from '../kit/view.ts';
 
 export type Revision = 'A' | 'B' | 'C' | 'D';

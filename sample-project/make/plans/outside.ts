@@ -1,6 +1,7 @@
 import type { Book } from '../kit/book.ts';
+import type { Point } from '../kit/ink.ts';
 import { black, grey, pale } from '../kit/ink.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import { View } from '../kit/view.ts';
 import { type Revision, size, windows } from './house.ts';
 import { caption, notes, openSheet } from './sheet-frame.ts';

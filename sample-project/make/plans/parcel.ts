@@ -1,4 +1,4 @@
-import type { Point } from '../kit/leaf.ts';
+import type { Point } from '../kit/ink.ts';
 
 /** The lot's corners in feet, from the south-west corner: by the calls of the deed, then closed for 3.10 acres. */
 function polar(from: Point, north: 1 | -1, degrees: number, length: number): Point {

@@ -1,6 +1,7 @@
 import type { Book } from '../kit/book.ts';
+import type { Point } from '../kit/ink.ts';
 import { black } from '../kit/ink.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import type { View } from '../kit/view.ts';
 import { ground } from './floor.ts';
 import { openStudy, type Revision, revisions, rooms } from './house.ts';

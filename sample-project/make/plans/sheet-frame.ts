@@ -1,7 +1,8 @@
 import { house, owners, place } from '../cast.ts';
 import type { Book } from '../kit/book.ts';
+import type { Point } from '../kit/ink.ts';
 import { black, type Colour, grey } from '../kit/ink.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import { type Revision, revisions } from './house.ts';
 
 export const archD = [2592, 1728] as const;

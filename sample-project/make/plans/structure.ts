@@ -1,6 +1,7 @@
 import type { Book } from '../kit/book.ts';
+import type { Point } from '../kit/ink.ts';
 import { grey, pale } from '../kit/ink.ts';
-import type { Leaf, Point } from '../kit/leaf.ts';
+import type { Leaf } from '../kit/leaf.ts';
 import { View } from '../kit/view.ts';
 import { partitions, type Revision, size } from './house.ts';
 import { caption, notes, openSheet, schedule } from './sheet-frame.ts';
