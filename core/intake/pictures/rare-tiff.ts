@@ -37,7 +37,10 @@ const colours: ReadonlySet<number> = new Set([0, 1, 2, 3, 5, 6, 8]);
 const usualBits: ReadonlySet<number> = new Set([1, 2, 4, 8, 16]);
 
 /** Why no decoder took a picture that need not be damaged; undefined where nothing about it is rare. */
-export function rareTiff(name: string, { bits, photometric }: TiffPage): LotfileError | undefined {
+export function rareTiff(name: string, { bits, photometric, compression }: TiffPage): LotfileError | undefined {
+  // Section 22 of TIFF 6.0, withdrawn by its Technical Note 2: every program wrote it in its own way.
+  if (compression === 6)
+    return otherSort(name, 'is a TIFF with a JPEG inside in an old way that hardly any program reads.');
   if (!usualBits.has(bits))
     return otherSort(name, `is a TIFF of ${bits} bits a colour, laid out in a way that no reader here takes.`);
   return colours.has(photometric)

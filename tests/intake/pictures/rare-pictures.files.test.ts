@@ -144,6 +144,11 @@ const told: readonly (readonly [name: string, make: () => Promise<Buffer> | Buff
   ['signed.tif', () => tiff({ bits: 8, data: Buffer.alloc(width * height), more: [[339, 3, 2]] }), /below zero/],
   ['tiles.tif', () => tiff({ bits: 12, data: Buffer.alloc(900), more: [[322, 3, 64]] }), /TIFF of 12 bits a colour/],
   ['packed.tif', () => tiff({ bits: 8, compression: 34661, data: Buffer.alloc(900) }), /packing 34661/],
+  [
+    'old-jpeg.tif',
+    () => tiff({ bits: 8, samples: 3, photometric: 6, compression: 6, data: Buffer.alloc(900) }),
+    /JPEG inside in an old way/,
+  ],
   ['sensor.tif', () => tiff({ bits: 8, photometric: 32803, data: Buffer.alloc(width * height) }), /RAW/],
   ['camera.dng', () => tiff({ bits: 8, subfile: 1, data: grey, more: [[50706, 1, 0x104]] }), /RAW/],
   ['fax.bmp', () => faxBmp(), /BMP whose dots are packed/],
