@@ -1,8 +1,9 @@
 #!/usr/bin/env -S node --max-semi-space-size=4
 import { enableCompileCache } from 'node:module';
+import { compiledFolder } from '../desk/compiled-folder.ts';
 
 // Node keeps the stripped and compiled sources between runs: the terminal answers in a third of the time.
-enableCompileCache();
+enableCompileCache(compiledFolder());
 const major = Number(process.versions.node.split('.')[0]);
 if (major < 24) {
   process.stderr.write(

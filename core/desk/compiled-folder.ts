@@ -1,0 +1,1 @@
+export { compiledFolder } from '../workers/compiled-folder.ts';
