@@ -59,7 +59,7 @@ describe('what is read on the table', () => {
 
   it('is taken all that is sure in one go, and the rest one by one, looking where it stands', async () => {
     await card()
-      .getByRole('button', { name: /Take all \d that are sure/ })
+      .getByRole('button', { name: /Take all \d entries that are sure/ })
       .click();
     await expect
       .poll(() => page.getByRole('combobox', { name: 'What is it?' }).inputValue())

@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import type { ReadKind } from '../../../core/desk/contract/table-answers.ts';
 import { Button } from '../../kit/Button.tsx';
 
@@ -32,16 +33,13 @@ export function ReadKinds({ kinds, kind, onKind }: ReadKindsProps) {
       {others.length === 0 || kind !== undefined ? null : (
         <p>
           or{' '}
-          {others.map((other) => (
-            <Button
-              key={other.kind}
-              as="word"
-              small
-              onPress={() => onKind(other.kind)}
-              label={`Take it: ${other.title}`}
-            >
-              {other.title}
-            </Button>
+          {others.map((other, at) => (
+            <Fragment key={other.kind}>
+              {at === 0 ? '' : ', '}
+              <Button as="word" small onPress={() => onKind(other.kind)} label={`Take it: ${other.title}`}>
+                {other.title}
+              </Button>
+            </Fragment>
           ))}
         </p>
       )}

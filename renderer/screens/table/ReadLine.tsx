@@ -53,7 +53,7 @@ export function ReadLine({ reading, draft, practice, onDraft }: ReadLineProps) {
       {sure.count === 0 ? null : (
         <p>
           <Button small onPress={() => onDraft(sure.take(draft))}>
-            {sure.count === 1 ? 'Take the one that is sure' : `Take all ${sure.count} that are sure`}
+            {sure.count === 1 ? 'Take the one entry that is sure' : `Take all ${sure.count} entries that are sure`}
           </Button>
         </p>
       )}

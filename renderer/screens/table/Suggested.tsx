@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import { Button } from '../../kit/Button.tsx';
 import type { Offer } from './offers.ts';
 import { pointAt } from './table-state.ts';
@@ -22,7 +23,8 @@ export function Suggested({ offer, onTake }: SuggestedProps) {
         {trust[sureness]}: <strong>{words}</strong>{' '}
         <Button as="word" small onPress={() => onTake(offer)} label={`Take it: ${words}, ${title}`}>
           take it
-        </Button>{' '}
+        </Button>
+        {' · '}
         <Button
           as="word"
           small
@@ -38,16 +40,18 @@ export function Suggested({ offer, onTake }: SuggestedProps) {
       {otherwise.length === 0 ? null : (
         <p>
           or{' '}
-          {otherwise.slice(0, 3).map((other) => (
-            <Button
-              key={other.said}
-              as="word"
-              small
-              onPress={() => onTake(offer, other.said)}
-              label={`Take it: ${other.words}, ${title}`}
-            >
-              {other.words}
-            </Button>
+          {otherwise.slice(0, 3).map((other, at) => (
+            <Fragment key={other.said}>
+              {at === 0 ? '' : ', '}
+              <Button
+                as="word"
+                small
+                onPress={() => onTake(offer, other.said)}
+                label={`Take it: ${other.words}, ${title}`}
+              >
+                {other.words}
+              </Button>
+            </Fragment>
           ))}
         </p>
       )}
