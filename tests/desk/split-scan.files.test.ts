@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { printAnswer } from '../../core/cli/print/print-answer.ts';
 import { pagesInWords, pagesOf } from '../../core/vocabulary/page-picks.ts';
 import { writeScan } from './make-scan.ts';
 import { openSmallLot } from './small-lot.ts';
@@ -110,6 +111,7 @@ it('a scan of several papers is offered as its parts, with the words that gave t
     },
   ]);
   expect((await desk.ask('papers', {}, small)).papers).toEqual([]);
+  expect(printAnswer('read', read)).toContain('keep "tray.pdf" --page 1-2 --kind septic-permit');
   // Pages that were picked by hand are one paper.
   expect((await desk.ask('read', { files: [file], pages: ['2-3'] }, small)).cuts).toEqual([]);
 });

@@ -19,9 +19,15 @@ function cutLines({ cuts, names }: Read): readonly string[] {
   const [name = 'scan.pdf'] = names;
   return [
     `This looks like ${cuts.length} papers:`,
-    ...table(cuts.map(({ pages, title, because = '' }) => [`  pages ${pages}`, title, because])),
+    ...table(
+      cuts.map(({ pages, title, because = '' }) => [
+        `  ${/[-,]/.test(pages) ? 'pages' : 'page'} ${pages}`,
+        title,
+        because,
+      ]),
+    ),
     'Nothing is parted by itself. If it is so, keep each by its pages:',
-    ...cuts.map(({ pages, kind }) => `  keep ${JSON.stringify(name)} --pages ${pages} --kind ${kind ?? 'KIND'}`),
+    ...cuts.map(({ pages, kind }) => `  keep ${JSON.stringify(name)} --page ${pages} --kind ${kind ?? 'KIND'}`),
   ];
 }
 

@@ -75,7 +75,7 @@ export function candidatesOf<T>(hits: readonly LabelHit[], labels: Labels, wante
 function couldBeBoth(words: readonly TextWord[], mixed: boolean): boolean {
   const text = words.map((word) => word.text).join('');
   // A first figure could be a letter, where nothing else in the number tells.
-  if (mixed && /^[0125-9]\d/.test(text) && !/[A-Za-z]/.test(text) && !/^(?:19|20)\d\d\D/.test(text)) return true;
+  if (mixed && /^[0125-9][\d.]/.test(text) && !/[A-Za-z]/.test(text) && !/^(?:19|20)\d\d\D/.test(text)) return true;
   return /(?:[A-Za-z][0158]|[0158][A-Za-z]|[OIlSBQZ]\d|\d[OIlSBQZ])/.test(text);
 }
 
