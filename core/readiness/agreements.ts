@@ -176,7 +176,8 @@ export function judgeAgreement(agreement: Agreement, given: TermCase, applies: T
   const values = termsOf(agreement).map((term) => termValue(given, term));
   if (values.some((value) => value.is === 'no paper')) return { is: 'not asked' };
   const unknown = values.flatMap((value) => (value.is === 'unknown' ? [value.from] : []));
-  if (unknown.length > 0) return { is: 'unknown', say: `It is not known: ${[...new Set(unknown)].join('; ')}.` };
+  if (unknown.length > 0)
+    return { is: 'unknown', say: `Not noted yet, so it can’t be compared: ${[...new Set(unknown)].join('; ')}.` };
   const outcome = decide(
     agreement,
     values.flatMap((value) => (value.is === 'known' ? [value] : [])),

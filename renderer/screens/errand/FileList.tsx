@@ -29,9 +29,11 @@ export function FileList({ files, missing = [] }: FileListProps) {
         </p>
       ))}
       {files.length < 2 ? null : (
-        <Button small onPress={() => void saveAll(files)}>
-          {files.length === 2 ? 'Save both' : `Save all ${files.length}`}
-        </Button>
+        <p>
+          <Button small onPress={() => void saveAll(files)}>
+            {files.length === 2 ? 'Save both' : `Save all ${files.length}`}
+          </Button>
+        </p>
       )}
     </>
   );

@@ -68,7 +68,9 @@ function Group({ use, title, props }: { readonly use: NeedUse; readonly title: s
               sight={sight}
               tab={tabs.get(need)}
               leaves={leaves}
-              disagrees={between.some((finding) => kindsIn(finding, sight.practice).includes(need.kind))}
+              disagrees={between.some(
+                (finding) => finding.weight !== 'ask first' && kindsIn(finding, sight.practice).includes(need.kind),
+              )}
             />
           ))}
         </ol>

@@ -54,7 +54,11 @@ function foretold({ reading, office }: ErrandAnswer): Verdict {
     const say = `Nothing on file would turn you away, but they may object to ${things(questioned, 'thing')}.`;
     return { tone: 'ochre', say, more: asked === 0 ? undefined : `${things(asked, 'thing')} to ask about first.` };
   }
-  if (asked > 0) return { tone: 'violet', say: `Ask before you go: ${things(asked, 'thing')} rests on an assumption.` };
+  if (asked > 0)
+    return {
+      tone: 'violet',
+      say: `Ask before you go: ${things(asked, 'thing')} ${asked === 1 ? 'rests' : 'rest'} on an assumption.`,
+    };
   const own = office.sort === 'owner';
   const say = own ? 'Nothing on file speaks against it.' : 'Nothing on file speaks against going; the office decides.';
   return { tone: 'green', say };

@@ -32,7 +32,7 @@ function Doubted({ row }: { readonly row: CarryRow }) {
 /** How many there are and how many are ready, in words. */
 function summary(carry: readonly CarryRow[], bring: readonly string[]): string {
   const ready = carry.filter(({ good }) => good).length;
-  const papers = `${countInWords(carry.length)} ${carry.length === 1 ? 'paper' : 'papers'}, ${ready === carry.length ? 'all' : countInWords(ready)} ready`;
+  const papers = `${countInWords(carry.length)} ${carry.length === 1 ? 'paper' : 'papers'}, ${ready === carry.length ? 'all' : ready === 0 ? 'none' : countInWords(ready)} ready`;
   // Where no paper goes along, the boxes below say it all.
   return carry.length === 0 ? '' : [papers, ...bring].join('; ');
 }
