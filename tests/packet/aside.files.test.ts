@@ -111,3 +111,16 @@ test('one look hashes a file and finds the first place that is not what it was c
   using files = twoFiles(folder, kept, words);
   expect((await aside.look(files.madeFd, words.length, spans(files.keptFd))).differsAt).toBeUndefined();
 });
+
+test('a copy longer than a piece is compared to its last byte', async () => {
+  using folder = workFolder();
+  const kept = noise(9 * megabyte);
+  const changed = Buffer.from(kept);
+  changed[kept.length - 1] = (changed[kept.length - 1] ?? 0) ^ 1;
+  for (const made of [kept, changed]) {
+    using files = twoFiles(folder, kept, made);
+    const span = { fd: files.keptFd, from: 0, at: 0, length: kept.length };
+    const { differsAt } = await new Aside().look(files.madeFd, made.length, [span]);
+    expect(differsAt === undefined).toBe(made === kept);
+  }
+});

@@ -75,13 +75,13 @@ const threads: (Worker | undefined)[] = [undefined, undefined];
 const lister = 0;
 const writer = 1;
 const waiting = new Map<number, Waiting>();
-/** Lists that the second thread doesn't know of yet. */
-const lists = new Set<PieceList>();
+/** Lists that the second thread doesn't know of yet, each with the threads its owner waits for in the end. */
+const lists = new Map<PieceList, Set<number>>();
 let jobs = 0;
 /** In MB. A thread holds two pieces of files, and they lie outside its heap. */
 const small = { maxYoungGenerationSizeMb: 2, maxOldGenerationSizeMb: 32 };
 const nothing = new Uint8Array(0);
-/** So much is compared in one go: little enough that both threads come to their end together. */
+/** At most so much is compared in one piece: little enough that both threads come to their end together. */
 const comparedAtOnce = 4 * 1024 * 1024;
 
 /** Two threads per process, started when first needed; they never keep the process alive while they are idle. */
@@ -134,21 +134,28 @@ export function warmAside(): void {
   for (const at of threads.keys()) startThread(at);
 }
 
+/** A long span as several, none longer than a piece. */
+function cut({ fd, from, at, length }: EqualSpan): readonly EqualSpan[] {
+  const parts = Math.max(1, Math.ceil(length / comparedAtOnce));
+  return Array.from({ length: parts }, (_, n) => {
+    const done = n * comparedAtOnce;
+    return { fd, from: from + done, at: at + done, length: Math.min(comparedAtOnce, length - done) };
+  });
+}
+
 /** Where the same bytes stand, in pieces of a few megabytes, as numbers that are quickly handed over. */
 function inPieces(fd: number, spans: readonly EqualSpan[]): readonly Piece[] {
-  const pieces: Piece[] = [];
-  let numbers: number[] = [];
-  let bytes = 0;
-  for (const { fd: source, from, at, length } of spans) {
-    numbers.push(source, from, at, length);
+  const pieces: number[][] = [];
+  let bytes = comparedAtOnce;
+  for (const { fd: source, from, at, length } of spans.flatMap(cut)) {
+    if (bytes + length > comparedAtOnce) {
+      pieces.push([]);
+      bytes = 0;
+    }
+    pieces.at(-1)?.push(source, from, at, length);
     bytes += length;
-    if (bytes < comparedAtOnce) continue;
-    pieces.push({ fd, spans: Float64Array.from(numbers) });
-    numbers = [];
-    bytes = 0;
   }
-  if (numbers.length > 0) pieces.push({ fd, spans: Float64Array.from(numbers) });
-  return pieces;
+  return pieces.map((numbers) => ({ fd, spans: Float64Array.from(numbers) }));
 }
 
 /** Long work on the bytes of open files, done on other cores while something else is done here. */
@@ -220,14 +227,15 @@ export class Aside {
     const order: PieceList = { job: number(list.length), work: 'pieces', list, taken, stop: this.#stop };
     const answers = list.map((_, n) => this.#await(order.job + n, at));
     startThread(at).postMessage(order);
-    if (at === lister) lists.add(order);
+    if (at === lister) lists.set(order, this.#used);
     Promise.allSettled(answers).then(() => lists.delete(order));
     return answers;
   }
 
   #helpOut(): void {
-    for (const order of lists) {
+    for (const [order, used] of lists) {
       const thread = startThread(writer);
+      used.add(writer);
       const open = order.list.flatMap((_, n) => waiting.get(order.job + n) ?? []);
       for (const who of open) who.threads.add(thread);
       if (open.length > 0) thread.ref();
