@@ -17,9 +17,10 @@ interface YieldProps {
 export function YieldLine({ kind, title, untold }: YieldProps) {
   const papers = useAnswer('papers', { kind }).answer?.papers ?? [];
   const kept = papers.filter(({ paper, editions }) => paper !== undefined && editions.length > 0);
+  const only = kept.length === 1 ? kept[0]?.paper : undefined;
   return (
     <li className="errand-yield">
-      <span className="slab">{title}</span>
+      <span className="slab">{only === undefined ? title : <a href={addressOf('papers', only)}>{title}</a>}</span>
       <span className="errand-row">
         {untold === undefined ? null : <Mark word="not asked for" />}
         {kept.map(({ row, paper, state, title: own }) => (

@@ -1,3 +1,4 @@
+import type { WordsAnswer } from '../../../core/desk/contract/practice-answers.ts';
 import type { OfficeWordRow } from '../../../core/desk/contract/screen-answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Answered } from '../../kit/Answered.tsx';
@@ -24,6 +25,14 @@ function Word({ word }: { readonly word: OfficeWordRow }) {
       </Button>
     </li>
   );
+}
+
+/** Which files the rules come from; those that come with Lotfile are one thing to whoever reads this. */
+function layersInWords(layers: WordsAnswer['layers']): string {
+  const local = layers.filter(({ sort }) => sort === 'local').map(({ name }) => name);
+  const common = layers.filter(({ sort }) => sort === 'common').length;
+  const over = local.length === 0 ? 'no file of your county laid over it yet' : `and laid over it ${local.join(', ')}`;
+  return `Common practice (${common} files that come with Lotfile), ${over}.`;
 }
 
 /** The rules in force on this lot, where they come from, and what offices said otherwise. */
@@ -56,14 +65,7 @@ export function PracticeScreen() {
                 ))}
               </ul>
             )}
-            <p className="small pencil">
-              Laid over each other:{' '}
-              {layers
-                .filter(({ sort }) => sort !== 'word')
-                .map(({ name }) => name)
-                .join(', ')}
-              .
-            </p>
+            <p className="small pencil">{layersInWords(layers)}</p>
           </section>
         )}
       </Answered>
