@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Day } from '../../core/vocabulary/days.ts';
 import { openSmallLot, type SmallLot } from './small-lot.ts';
 
 async function engage({ desk, lot }: SmallLot, firm: string, from: string, to?: string): Promise<string> {
@@ -66,6 +67,45 @@ describe('the firms and their cover', () => {
     expect(rows[0]?.ask).toContainEqual(
       "From 20 Apr 2026 through 30 Jun 2026: a new certificate of workers' compensation.",
     );
+  });
+
+  test('cover that ended while its firm works is to be put right first, on the day after as on every later one', async () => {
+    await using small = await openSmallLot();
+    const subject = await engage(small, 'Alder Framing', '2026-03-01', '2026-06-30');
+    await allThree(small, subject, '2026-02-01', '2026-04-20');
+    const ended = async (on: Day) => {
+      const { amiss } = await small.desk.ask('today', {}, { ...small, on });
+      return amiss.filter(({ kind, sort }) => kind === 'liability-certificate' && /^laps/.test(sort));
+    };
+    expect(await ended('2026-04-20')).toMatchObject([{ sort: 'lapsing', subject }]);
+    const told = {
+      subject,
+      sort: 'lapsed',
+      weight: 'questioned',
+      say: '"Certificate of liability insurance" of Alder Framing ended on 20 Apr 2026.',
+      why: 'Alder Framing is on site, and nothing in hand covers 21 Apr 2026 through 30 Jun 2026, 71 days.',
+    };
+    expect(await ended('2026-04-21')).toMatchObject([told]);
+    expect(await ended('2026-06-30')).toMatchObject([told]);
+    expect(await ended('2026-07-01')).toEqual([]);
+  });
+
+  test('the certificate of a firm on site is asked for still, though every errand that wanted it is settled', async () => {
+    await using small = await openSmallLot();
+    const subject = await engage(small, 'Alder Framing', '2026-03-01', '2026-06-30');
+    await certificate(small, subject, { kind: 'liability-certificate', to: '2026-04-20', number: 'GL 1' });
+    const certificateOn = async (on: Day) => {
+      const { papers } = await small.desk.ask('papers', { kind: 'liability-certificate' }, { ...small, on });
+      return papers.find((row) => row.paper !== undefined);
+    };
+    for (const { errand } of (await certificateOn('2026-04-21'))?.needFor ?? []) {
+      await small.desk.ask('visit', { errand, state: 'settled', day: '2026-04-01' }, small);
+    }
+    const row = await certificateOn('2026-04-21');
+    expect(row?.needFor.map(({ open }) => open)).toContain(false);
+    expect(row?.needFor.map(({ open }) => open)).not.toContain(true);
+    expect(row).toMatchObject({ state: 'lapsed', spent: false });
+    expect(await certificateOn('2026-07-01')).toMatchObject({ state: 'lapsed', spent: true });
   });
 
   test('while no last day is noted, cover is asked for through today; without a first day nothing can be told', async () => {

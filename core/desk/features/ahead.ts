@@ -6,9 +6,10 @@ import {
   readCover,
   readDuties,
   readLapses,
+  spanWords,
 } from '../../readiness/index.ts';
 import { addDays, type Day, dayInWords, earliest, isDay } from '../../vocabulary/days.ts';
-import type { Finding } from '../../vocabulary/finding.ts';
+import { type Finding, weights } from '../../vocabulary/finding.ts';
 import type { SubjectId } from '../../vocabulary/lot.ts';
 import type { KindId } from '../../vocabulary/practice.ts';
 import { entryIn, kindTitle } from '../named.ts';
@@ -80,6 +81,29 @@ function coverAhead({ subject, lines, days }: EngagementCover, asked: Asked): re
   });
 }
 
+/** Firms on site today whose cover is missing today: it has ended, bears no dates, or was never brought. */
+export function uncoveredNow(asked: Asked): readonly Finding[] {
+  const { day } = asked;
+  return readCover(asked).flatMap(({ subject, lines }) =>
+    lines.flatMap(({ kind, gaps, spans, undated, excused, applies }): Finding[] => {
+      const gap = gaps.find(({ from, to }) => from <= day && day <= to);
+      if (gap === undefined || excused !== undefined) return [];
+      const ended = spans.findLast(({ to }) => to < day);
+      const edition = ended?.edition ?? undated[0];
+      const name = subject.firm ?? subject.title;
+      const weight = applies === 'unknown' ? 'ask first' : 'questioned';
+      const why = `${name} is on site, and nothing in hand covers ${spanWords(gap)}.`;
+      const remedy = `Ask ${name} for it before they work on.`;
+      const about = { kind, subject: subject.id, through: ended?.to ?? day, weight, why, remedy, edition } as const;
+      const title = `"${kindTitle(asked.practice, kind)}" of ${name}`;
+      if (ended !== undefined)
+        return [{ ...endingFinding(asked, about), sort: 'lapsed', say: `${title} ended on ${dayInWords(ended.to)}.` }];
+      const say = edition === undefined ? `${title} is not in hand.` : `${title} bears no days of cover.`;
+      return [{ ...endingFinding(asked, about), sort: edition === undefined ? 'missing' : 'date unknown', say }];
+    }),
+  );
+}
+
 /** The day something has to be done about it: the last to ask for more time, or the last good one. */
 export function dueBy({ through, askBy }: Pick<Ahead, 'through' | 'askBy'>): Day {
   return askBy === undefined ? through : earliest(through, askBy);
@@ -96,8 +120,12 @@ export function paperKey({
   return `${kind ?? ''} ${subject ?? ''}`;
 }
 
+function isHeavier(a: Finding, b: Finding): boolean {
+  return weights.indexOf(a.weight) < weights.indexOf(b.weight);
+}
+
 /**
- * What lapses within so many days, each paper once, what is due first before the rest. The one source of the slip
+ * What lapses within so many days, each paper once and as it weighs most, what is due first before the rest. The one source of the slip
  * for today and of the list of lapses.
  */
 export function aheadOf(asked: Asked, within: number): readonly Ahead[] {
@@ -109,8 +137,10 @@ export function aheadOf(asked: Asked, within: number): readonly Ahead[] {
   ];
   const once = new Map<string, Ahead>();
   for (const each of all) {
+    if (each.through < asked.day || dueBy(each) > until) continue;
     const key = paperKey(each.finding);
-    if (each.through >= asked.day && dueBy(each) <= until && !once.has(key)) once.set(key, each);
+    const told = once.get(key);
+    if (told === undefined || isHeavier(each.finding, told.finding)) once.set(key, each);
   }
   return [...once.values()].toSorted((a, b) => (dueBy(a) < dueBy(b) ? -1 : dueBy(a) > dueBy(b) ? 1 : 0));
 }

@@ -3,6 +3,7 @@ import {
   countingEdition,
   indexLot,
   paperStateOf,
+  readCover,
   readDuties,
   readErrand,
   readWay,
@@ -19,6 +20,7 @@ import type { EditionRow, PaperRow } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import type { NeedForRow } from '../contract/screen-answers.ts';
 import { kindTitle } from '../named.ts';
+import { paperKey } from './ahead.ts';
 import { askedOf, officeTitle, remedyRow, subjectTitle } from './asked.ts';
 import { undatedWhy } from './undated.ts';
 
@@ -68,6 +70,21 @@ interface Listing {
   readonly wanters: Wanters;
   /** Kinds that have to stay alive still. */
   readonly onDuty: ReadonlySet<KindId>;
+  /** Kinds of one firm that it has to show for the days it is still on site, and the editions that stand for them. */
+  readonly onCover: ReadonlySet<string>;
+}
+
+function onCoverOf(asked: Asked): ReadonlySet<string> {
+  const present = readCover(asked).filter(({ subject: { to } }) => to === undefined || to >= asked.day);
+  return new Set(
+    present.flatMap(({ subject, lines }) =>
+      lines.flatMap(({ kind, spans, undated }) => [
+        paperKey({ kind, subject: subject.id }),
+        ...spans.map(({ edition }) => edition),
+        ...undated,
+      ]),
+    ),
+  );
 }
 
 type Bare = Pick<PaperRow, 'kind' | 'office' | 'from' | 'sort' | 'subject' | 'needFor'>;
@@ -85,10 +102,12 @@ function bareRow(kind: KindId, subject: string | undefined, { asked, wanters }: 
   };
 }
 
-/** Errands asked for it once, all of them are settled, and no duty keeps it alive. */
-function isSpent({ state, needFor, kind }: Pick<PaperRow, 'state' | 'needFor' | 'kind'>, listing: Listing): boolean {
+/** Errands asked for it once, all of them are settled, no duty keeps it alive, and no firm on the job works under it. */
+function isSpent(paper: Paper, { state, needFor }: Pick<PaperRow, 'state' | 'needFor'>, listing: Listing): boolean {
   if (state !== 'lapsed' && state !== 'lapsing') return false;
-  return needFor.length > 0 && !needFor.some(({ open }) => open) && !listing.onDuty.has(kind);
+  const { onDuty, onCover } = listing;
+  if (onCover.has(paperKey(paper)) || paper.editions.some(({ id }) => onCover.has(id))) return false;
+  return needFor.length > 0 && !needFor.some(({ open }) => open) && !onDuty.has(paper.kind);
 }
 
 function keptRow(paper: Paper, listing: Listing): PaperRow {
@@ -105,7 +124,7 @@ function keptRow(paper: Paper, listing: Listing): PaperRow {
     ...bare,
     title: paper.title,
     state,
-    spent: isSpent({ ...bare, state }, listing),
+    spent: isSpent(paper, { ...bare, state }, listing),
     issuedDay: shown?.issuedDay,
     goodThroughDay: shown?.goodThroughDay,
     undated: counts === undefined ? undefined : undatedWhy(counts, kind, asked),
@@ -152,7 +171,13 @@ function wantedRow(need: NeedReading, listing: Listing): PaperRow {
 export const papers = onLot(requests.papers, ({ kind, wanted }, at) => {
   const asked = askedOf(at);
   const onDuty = new Set(readDuties(asked).flatMap(({ kind: id, running }) => (running === 'over' ? [] : [id])));
-  const listing: Listing = { asked, index: indexLot(asked), wanters: wantersOf(asked), onDuty };
+  const listing: Listing = {
+    asked,
+    index: indexLot(asked),
+    wanters: wantersOf(asked),
+    onDuty,
+    onCover: onCoverOf(asked),
+  };
   const rows = [
     ...asked.lot.papers.map((paper) => keptRow(paper, listing)),
     ...(wanted ? wantedNeeds(asked).map((need) => wantedRow(need, listing)) : []),

@@ -11,7 +11,7 @@ import { type Day, isDay } from '../../vocabulary/days.ts';
 import { type Finding, type FindingSort, weights } from '../../vocabulary/finding.ts';
 import type { SoonRow } from '../contract/screen-answers.ts';
 import { editionIn, kindTitle } from '../named.ts';
-import { aheadOf, dueBy, paperKey } from './ahead.ts';
+import { aheadOf, dueBy, paperKey, uncoveredNow } from './ahead.ts';
 import { subjectTitle, titleFor } from './asked.ts';
 
 /** What is wrong with papers today, and what will be within the month. */
@@ -61,7 +61,7 @@ function heaviestFirst(rows: readonly SoonRow[]): readonly SoonRow[] {
   );
 }
 
-export interface AmissAndSoon {
+interface AmissAndSoon {
   /** To be put right before the next trip: what they would stumble over, and what ends before it is needed. */
   readonly amiss: readonly SoonRow[];
   readonly soon: readonly SoonRow[];
@@ -69,8 +69,13 @@ export interface AmissAndSoon {
 
 /** Each paper's fault once, and at the place where it weighs most. */
 export function amissAndSoon(asked: Asked): AmissAndSoon {
-  const stumble = readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
-  const told = new Set(stumble.filter(({ sort }) => ends.has(sort)).map(paperKey));
+  const found = readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
+  const known = new Set(found.filter(({ sort }) => ends.has(sort)).map(paperKey));
+  const uncovered = uncoveredNow(asked)
+    .filter((finding) => !known.has(paperKey(finding)))
+    .map((finding) => soonRow(finding, undefined, asked));
+  const stumble = [...found, ...uncovered];
+  const told = new Set([...known, ...uncovered.map(paperKey)]);
   const ending = [
     ...failedDuties(asked),
     ...aheadOf(asked, lapsingDays).map((each) => soonRow(each.finding, dueBy(each), asked)),
