@@ -13,14 +13,21 @@ const rowGap = 24;
 /** More than any one sheet of a permit, policy or deed has. */
 const mostCodes = 60;
 
-const date = /^\d{1,2}[/-]\d{1,2}[/-]\d{2,4}$|^\d{4}-\d\d-\d\d$/;
+/** What is written in figures and is no number of a paper. */
+const plainFigures = [
+  /^\d{1,2}([/.-])\d{1,2}\1(?:\d{2}|\d{4})$/, // a date: 3/14/26, 14.03.2026
+  /^\d{4}-\d\d-\d\d$/,
+  /^(?:19|20)\d\d$/, // a year
+  /^\d+\.\d\d$/, // an amount
+  /^\d+(?:st|nd|rd|th)$/i,
+  /^\d[\d./-]*x\d[\d./-]*(?:x\d[\d./-]*)?$/i, // a dimension: 2x10, 24x36
+];
 
-/** A number that may mix letters and figures: no date, amount, percentage or telephone number. */
+/** A number that may mix letters and figures: no date, amount, percentage, dimension or telephone number. */
 function isCode(text: string): boolean {
   const plain = text.replace(/^\W+|\W+$/g, '');
-  return (
-    plain.length >= 4 && /\d/.test(plain) && /^[\w./–-]+$/.test(plain) && !/^[$(]|[%]$/.test(text) && !date.test(plain)
-  );
+  if (plain.length < 4 || /^[$(]|[%]$/.test(text)) return false;
+  return /\d/.test(plain) && /^[\w./–-]+$/.test(plain) && !plainFigures.some((figures) => figures.test(plain));
 }
 
 /** Capitals before figures may be the first half of a number: "CBC 937591". */
@@ -82,7 +89,7 @@ function sheetOf(crops: readonly Crop[], shade: number): GreyPicture {
 }
 
 /** What a look for capitals and figures alone made of a word. */
-export interface CodeSeen {
+interface CodeSeen {
   readonly text: string;
   /** 0 to 1, as of any word. */
   readonly certainty: number;

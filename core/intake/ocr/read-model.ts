@@ -4,7 +4,7 @@ import type { PageText, TextSource, Turn } from '../reading/page-text.ts';
 import type { PaperReading } from '../reading/reading-model.ts';
 
 /** Raised whenever the same page may come out read differently. */
-export const readingRecipe = 3;
+export const readingRecipe = 4;
 
 /** The job of reading a file's words, handed to the worker program. Sound pages are read, not hostile originals. */
 export interface ReadJob {

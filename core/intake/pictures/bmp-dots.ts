@@ -1,5 +1,5 @@
 /** What a BMP's head says of its dots (BITMAPINFOHEADER, Microsoft's published Windows GDI reference). */
-export interface BmpHead {
+interface BmpHead {
   readonly width: number;
   readonly height: number;
   readonly fromTop: boolean;
@@ -117,7 +117,9 @@ function withoutRuns(bytes: Buffer, { width, height, bits, start }: BmpHead): Ui
     // Runs begin at even places.
     if ((from - began) % 2 === 1) from += 1;
   };
-  while (y < height) {
+  // Some programs leave out the mark at the end: with its last row full the picture is whole.
+  const whole = (): boolean => y >= height || (y === height - 1 && x >= width);
+  while (!whole()) {
     const [count, what] = [next(), next()];
     if (count > 0) for (let n = 0; n < count; n += 1) put(bits === 8 ? what : half(what, n));
     else if (what === 0) [x, y] = [0, y + 1];

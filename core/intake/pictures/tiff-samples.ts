@@ -53,7 +53,7 @@ class Bits {
   }
 }
 
-export interface EightBits {
+interface EightBits {
   readonly data: Buffer;
   readonly width: number;
   readonly height: number;

@@ -1,3 +1,4 @@
+import { monthOf } from './dates.ts';
 import { bare } from './folded.ts';
 import type { PageText, TextWord } from './page-text.ts';
 
@@ -21,13 +22,15 @@ interface Looks {
   readonly certainty: number;
   readonly again: string | undefined;
   readonly code: { readonly text: string; readonly certainty: number } | undefined;
+  /** The word before or behind it is a month's name. */
+  readonly byMonth: boolean;
 }
 
 /** Whether the second look alone is the better one. */
-function betterAgain({ first, certainty, again = '' }: Looks): boolean {
+function betterAgain({ first, certainty, again = '', byMonth }: Looks): boolean {
   if (/[=~_]/.test(first) && !/[=~_]/.test(again) && bare(again) === bare(first)) return true;
-  // "5S April" is the fifth.
-  if (/^\d{1,2}$/.test(again) && /^\d*[A-Za-z]\d*$/.test(first) && first.length <= 3) return true;
+  // "5S April" is the fifth; "1B" by itself is a lot, a unit, a model.
+  if (byMonth && /^\d{1,2}$/.test(again) && /^\d*[A-Za-z]\d*$/.test(first) && first.length <= 3) return true;
   if (bare(again).length !== bare(first).length) return false;
   // Where one look saw a letter all by itself between strokes, the other took it for one of the figures around it.
   return (
@@ -36,8 +39,9 @@ function betterAgain({ first, certainty, again = '' }: Looks): boolean {
 }
 
 /** Which of the looks is believed. None is ever put together from several: what is shown was seen by somebody. */
-function believed({ first, certainty, again, code }: Looks): string {
-  if (code === undefined) return again !== undefined && betterAgain({ first, certainty, again, code }) ? again : first;
+function believed(looks: Looks): string {
+  const { first, certainty, again, code } = looks;
+  if (code === undefined) return again !== undefined && betterAgain(looks) ? again : first;
   if (code.text === first) return first;
   if (again === undefined || again === first)
     return code.certainty >= veryCertain && code.certainty > certainty ? code.text : first;
@@ -47,12 +51,13 @@ function believed({ first, certainty, again, code }: Looks): string {
   return whole ? code.text : first.toUpperCase();
 }
 
-function bestWord(word: TextWord): TextWord {
+function bestWord(word: TextWord, at: number, line: readonly TextWord[]): TextWord {
   if (word.again === undefined && word.code === undefined) return word;
   const [before, first, behind] = parts(word.text);
   const again = word.again === undefined ? undefined : parts(word.again)[1];
   const code = word.code === undefined ? undefined : { ...word.code, text: parts(word.code.text)[1] };
-  const best = believed({ first, certainty: word.certainty, again, code });
+  const byMonth = [line[at - 1], line[at + 1]].some((next) => next !== undefined && monthOf(next.text) > 0);
+  const best = believed({ first, certainty: word.certainty, again, code, byMonth });
   const dissent = [first, again, (code?.certainty ?? 0) >= hardlyCertain ? code?.text : undefined].find(
     (look) => look !== undefined && bare(look) !== bare(best),
   );

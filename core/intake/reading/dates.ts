@@ -34,7 +34,7 @@ const monthNames = [
 ];
 
 /** The month a word names, its short form included; 0 where it names none. */
-function monthOf(word: string): number {
+export function monthOf(word: string): number {
   const read = folded(word);
   if (read.length < 3) return 0;
   const whole = monthNames.findIndex((name) => near(read, folded(name)));

@@ -8,7 +8,7 @@ import { headedBy, readKind } from './read-kind.ts';
 import { readIssuer, readPaperNumber, readPaperParcel } from './read-texts.ts';
 
 /** "Page 2 of 5", as it stands on the page. */
-export interface PageMark {
+interface PageMark {
   readonly page: number;
   readonly of: number;
   readonly words: string;
@@ -17,6 +17,7 @@ export interface PageMark {
 /** What one page of a scan says of where its paper begins. */
 export interface PageSigns {
   readonly page: number;
+  /** No ink stands on it. A drawing without a word is not blank: it belongs to some paper. */
   readonly blank: boolean;
   /** The kind its heading names, or all its words together. */
   readonly kind: KindId | undefined;
@@ -89,7 +90,7 @@ function namedKind(page: PageText, practice: Practice, labels: number): NamedKin
 export function pageSigns(seen: PageText, practice: Practice, today: Day): PageSigns {
   const { page } = seen;
   const joined = withParagraphs(withBestLooks(seen));
-  const blank = seen.blank === true || seen.lines.length === 0;
+  const blank = seen.blank === true;
   const labels = new Labels([joined]);
   const own = labels.hits.filter((hit) => hit.own && hit.begins).length;
   const named = blank ? undefined : namedKind(seen, practice, own);

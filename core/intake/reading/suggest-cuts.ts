@@ -71,7 +71,8 @@ function cutOf({ from, to, kind, because }: Open): SuggestedCut {
  * heading names another kind, another number under the same label, "Page 1 of", a heading after a blank page. Only ever
  * a suggestion. Pure.
  * @param pages of one file, in order
- * @returns the papers in order, blank pages between them left out; one where nothing speaks for a cut
+ * @returns the papers in order, blank pages before and between them left out; one where nothing speaks for a cut, none
+ *   where no page bears ink
  */
 export function suggestCuts(pages: readonly PageText[], practice: Practice, today: Day): readonly SuggestedCut[] {
   if (pages.length < 2) return [];
@@ -79,14 +80,15 @@ export function suggestCuts(pages: readonly PageText[], practice: Practice, toda
   let afterBlank = false;
   for (const page of pages) {
     const signs = pageSigns(page, practice, today);
+    if (signs.blank) {
+      // The back of a paper's last sheet belongs to none, nor does one before the first; inside of a paper it comes along.
+      afterBlank = true;
+      continue;
+    }
     const open = found.at(-1);
     if (open === undefined) {
       found.push(openAt(signs));
-      continue;
-    }
-    if (signs.blank) {
-      // The back of a paper's last sheet belongs to none; inside of a paper it comes along.
-      afterBlank = true;
+      afterBlank = false;
       continue;
     }
     const because = beginsBecause(open, signs, afterBlank);

@@ -171,6 +171,15 @@ describe('reading the words of a page', () => {
   it('refuses what is no PDF with a sentence', async () => {
     await expect(read(Buffer.from('no pdf'))).rejects.toMatchObject({ code: 'file refused', about: 'paper.pdf' });
   });
+
+  it('looks once more for capitals at numbers of papers alone: no year, amount, date, ordinal or dimension', async () => {
+    const page = first(
+      await read(await scanOf(['Joists 2x10 of 2026', 'Paid 1250.00 on the 12th', 'No. EH-26-04711'])),
+    );
+    const looked = page.lines.flatMap(({ words: each }) => each.filter(({ code }) => code !== undefined));
+    expect(plainText(page)).toContain('Paid 1250.00 on the 12th');
+    expect(looked.map(({ text }) => text)).toEqual(['EH-26-04711']);
+  });
 });
 
 describe('reading through worker processes', () => {

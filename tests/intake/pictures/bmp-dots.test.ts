@@ -147,6 +147,15 @@ describe('the dots of a BMP', () => {
     expect(third?.slice(0, 10)).toEqual([1, 14, 1, 14, 1, 14, 1, 14, 1, 0]);
   });
 
+  it('are whole where only the mark at the end of the run lengths is missing, and not before', () => {
+    const runs = { width: 3, height: 2, bits: 8, packing: 1 } as const;
+    expect(indices({ ...runs, dots: [3, 1, 0, 0, 3, 2] })).toEqual([
+      [2, 2, 2],
+      [1, 1, 1],
+    ]);
+    expect(indices({ ...runs, dots: [3, 1, 0, 0, 2, 2] })).toEqual([]);
+  });
+
   it('are none where the file breaks off, names a colour it does not have, or has another number of bits', () => {
     const whole = { width: 3, height: 2, bits: 24, dots: Array(24).fill(9) };
     expect(dotsOf(whole)).toHaveLength(6);

@@ -25,6 +25,9 @@ const driveway = [
   ...prose,
 ];
 
+/** A sheet with ink and not one word. */
+const drawing = [''];
+
 /** A scan of these pages; an empty one is blank. */
 function cutsOf(...pages: readonly (readonly string[])[]) {
   const texts = pages.map((lines, page) => (lines.length === 0 ? blankPage(page) : { ...pageOf(lines), page }));
@@ -62,6 +65,22 @@ describe('a scan of many pages looks like several papers', () => {
       [1, 1, 'septic-permit'],
       [3, 3, 'driveway-permit'],
     ]);
+  });
+
+  it('a drawing without a word belonging to the paper before it (it fell out as if blank)', () => {
+    expect(ranges(cutsOf(septic('EH-26-0417'), drawing, driveway))).toEqual([
+      [1, 2, 'septic-permit'],
+      [3, 3, 'driveway-permit'],
+    ]);
+    expect(ranges(cutsOf(septic('EH-26-0417'), driveway, drawing)).at(-1)).toEqual([2, 3, 'driveway-permit']);
+  });
+
+  it('a blank first page belonging to none (it became a paper)', () => {
+    expect(ranges(cutsOf([], septic('EH-26-0417'), driveway))).toEqual([
+      [2, 2, 'septic-permit'],
+      [3, 3, 'driveway-permit'],
+    ]);
+    expect(cutsOf([], [])).toEqual([]);
   });
 });
 

@@ -33,6 +33,17 @@ describe('of several looks at a number', () => {
     expect(best('26-5-465', { again: '26-S-465' })).toBe('26-S-465');
   });
 
+  it('the fifth is one only beside a month; a lot or a unit of two signs stays as it was seen', () => {
+    const day = (text: string, looks: Doubtful) =>
+      withBestLooks(
+        pageOf([text], { [text.split(' ').find((word) => /\d/.test(word)) ?? '']: looks }),
+      ).lines[0]?.words.map((word) => word.text);
+    expect(day('5S April', { again: '5' })).toEqual(['5', 'April']);
+    expect(day('April 5S', { again: '5' })).toEqual(['April', '5']);
+    expect(day('Lot 1B', { again: '18', certainty: 0.95 })).toEqual(['Lot', '1B']);
+    expect(day('Unit A1', { again: '41', certainty: 0.95 })).toEqual(['Unit', 'A1']);
+  });
+
   it('amounts keep their commas', () => {
     expect(best('17,027', { again: '17.027' })).toBe('17,027');
   });
