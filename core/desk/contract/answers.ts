@@ -8,7 +8,8 @@ import type { FeeDue } from '../../vocabulary/money.ts';
 import type { Basis, Errand, Office, OfficeSort, Practice, VisitOutcome } from '../../vocabulary/practice.ts';
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, HoldOnRow } from './inspection-answers.ts';
-import type { ClockRow, CommentRow, HoldRow, NeedForRow, PacketFileRow } from './screen-answers.ts';
+import type { HoldRow, NeedForRow, PacketFileRow } from './screen-answers.ts';
+import type { ClockRow, CommentRow } from './shown-rows.ts';
 import type { ShownPlace } from './table-answers.ts';
 
 /** What the requests answer: plain data, fit for any host. */

@@ -3,7 +3,7 @@ import type { ErrandState, Weight } from '../../vocabulary/finding.ts';
 import type { VisitState } from '../../vocabulary/lot.ts';
 import type { VisitOutcome } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from './practice-answers.ts';
-import type { CarryRow, ClockRow, CommentRow, OfficeCard } from './screen-answers.ts';
+import type { CarryRow, ClockRow, CommentRow, OfficeCard } from './shown-rows.ts';
 
 /** Until when a day has to be booked, and a booking that stands. */
 export interface BookingRow {

@@ -1,44 +1,16 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
 import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
-import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, CorrectionsRow } from './inspection-answers.ts';
 import type { ChangedRow, UnseenRow } from './lapse-answers.ts';
+import type { CarryRow, ClockRow, CommentRow, OfficeCard } from './shown-rows.ts';
 import type { FileLook } from './table-answers.ts';
 
 export type * from './figure-answers.ts';
 export type * from './inspection-answers.ts';
 export type * from './practice-answers.ts';
 export type * from './table-answers.ts';
-
-/** What a person has to know of an office to go there. */
-export interface OfficeCard {
-  readonly id: string;
-  readonly title: string;
-  readonly sort: OfficeSort;
-  readonly street?: string | undefined;
-  readonly phone?: string | undefined;
-  readonly hours?: string | undefined;
-  readonly intakeUntil?: string | undefined;
-  readonly payee?: string | undefined;
-  readonly pays?: string | undefined;
-  /** Of the errand where it says so itself, else of the office. */
-  readonly appear?: string | undefined;
-  readonly appointment?: string | undefined;
-}
-
-export interface CarryRow {
-  readonly need: string;
-  readonly kind: string;
-  readonly title: string;
-  readonly use: NeedUse;
-  readonly copies: number;
-  readonly state: PaperState;
-  readonly edition?: string | undefined;
-  /** Nothing speaks against it that weighs more than "good to know". */
-  readonly good: boolean;
-}
 
 export type FindingCounts = Readonly<Record<Weight, number>>;
 
@@ -68,18 +40,6 @@ export interface TodayErrand {
   readonly caution?: string | undefined;
   /** What papers it takes along say against others: settled first, or what it brings home may be for nothing. */
   readonly settleFirst: readonly string[];
-}
-
-export interface CommentRow {
-  readonly comment: string;
-  readonly number: string;
-  readonly text: string;
-  readonly day: Day;
-  readonly answer?: string | undefined;
-  readonly answered?: Day | undefined;
-  /** Until when they want it answered, and the paper that shows it is put right. */
-  readonly due?: Day | undefined;
-  readonly evidence?: { readonly edition: string; readonly paper: string; readonly title: string } | undefined;
 }
 
 export interface WaitingRow {
@@ -171,13 +131,6 @@ export interface HolderRow {
   readonly day: Day;
   readonly copies: number;
   readonly surrendered: boolean;
-}
-
-/** One clock, ready to be read: "printed date: good through 14 Mar 2026". */
-export interface ClockRow {
-  readonly label: string;
-  readonly words: string;
-  readonly why: string;
 }
 
 /** All that a paper's own screen shows of one edition. */

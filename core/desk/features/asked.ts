@@ -5,7 +5,7 @@ import type { LotView } from '../../vocabulary/lot.ts';
 import type { Errand, Practice } from '../../vocabulary/practice.ts';
 import type { AtLot } from '../context.ts';
 import type { RemedyRow } from '../contract/answers.ts';
-import type { ClockRow, OfficeCard } from '../contract/screen-answers.ts';
+import type { ClockRow, OfficeCard } from '../contract/shown-rows.ts';
 
 /** Small rows that several answers share. */
 

@@ -1,7 +1,7 @@
 import type { Asked } from '../../readiness/index.ts';
 import type { NeedReading } from '../../vocabulary/finding.ts';
 import type { Errand } from '../../vocabulary/practice.ts';
-import type { CarryRow } from '../contract/screen-answers.ts';
+import type { CarryRow } from '../contract/shown-rows.ts';
 import { kindTitle } from '../named.ts';
 import { subjectTitle, titleFor } from './asked.ts';
 

@@ -3,7 +3,8 @@ import type { Lot, VisitComment } from '../../store/index.ts';
 import { daysBetween } from '../../vocabulary/days.ts';
 import type { WayStop } from '../../vocabulary/finding.ts';
 import type { Visit } from '../../vocabulary/lot.ts';
-import type { BackRow, CommentRow, WaitingRow } from '../contract/screen-answers.ts';
+import type { BackRow, WaitingRow } from '../contract/screen-answers.ts';
+import type { CommentRow } from '../contract/shown-rows.ts';
 import { entryIn } from '../named.ts';
 import { errandTitle, subjectTitle } from './asked.ts';
 

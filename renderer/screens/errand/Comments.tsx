@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { CommentRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { CommentRow } from '../../../core/desk/contract/shown-rows.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';

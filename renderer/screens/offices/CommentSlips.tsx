@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { BackRow, CommentRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { BackRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { CommentRow } from '../../../core/desk/contract/shown-rows.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';

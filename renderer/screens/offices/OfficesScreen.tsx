@@ -1,4 +1,5 @@
-import type { AwaitedRow, OfficeCard, OfficeRow, WaitingRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { AwaitedRow, OfficeRow, WaitingRow } from '../../../core/desk/contract/screen-answers.ts';
+import type { OfficeCard } from '../../../core/desk/contract/shown-rows.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Mark } from '../../kit/Mark.tsx';

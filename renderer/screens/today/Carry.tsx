@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { CarryRow, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { CarryRow } from '../../../core/desk/contract/shown-rows.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';

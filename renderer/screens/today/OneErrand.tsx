@@ -1,4 +1,5 @@
-import type { BackRow, OfficeCard, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { BackRow, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { OfficeCard } from '../../../core/desk/contract/shown-rows.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';

@@ -1,4 +1,5 @@
-import type { CarryRow, FindingCounts, TodayAnswer, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { FindingCounts, TodayAnswer, TodayErrand } from '../../../core/desk/contract/screen-answers.ts';
+import type { CarryRow } from '../../../core/desk/contract/shown-rows.ts';
 import { dayInWords, daysBetween, dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import type { Weight } from '../../../core/vocabulary/finding.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';

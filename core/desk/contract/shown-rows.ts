@@ -1,0 +1,52 @@
+import type { Day } from '../../vocabulary/days.ts';
+import type { PaperState } from '../../vocabulary/finding.ts';
+import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
+
+/** Rows that several screens show alike. */
+
+/** What a person has to know of an office to go there. */
+export interface OfficeCard {
+  readonly id: string;
+  readonly title: string;
+  readonly sort: OfficeSort;
+  readonly street?: string | undefined;
+  readonly phone?: string | undefined;
+  readonly hours?: string | undefined;
+  readonly intakeUntil?: string | undefined;
+  readonly payee?: string | undefined;
+  readonly pays?: string | undefined;
+  /** Of the errand where it says so itself, else of the office. */
+  readonly appear?: string | undefined;
+  readonly appointment?: string | undefined;
+}
+
+export interface CarryRow {
+  readonly need: string;
+  readonly kind: string;
+  readonly title: string;
+  readonly use: NeedUse;
+  readonly copies: number;
+  readonly state: PaperState;
+  readonly edition?: string | undefined;
+  /** Nothing speaks against it that weighs more than "good to know". */
+  readonly good: boolean;
+}
+
+export interface CommentRow {
+  readonly comment: string;
+  readonly number: string;
+  readonly text: string;
+  readonly day: Day;
+  readonly answer?: string | undefined;
+  readonly answered?: Day | undefined;
+  /** Until when they want it answered, and the paper that shows it is put right. */
+  readonly due?: Day | undefined;
+  readonly evidence?: { readonly edition: string; readonly paper: string; readonly title: string } | undefined;
+}
+
+/** One clock, ready to be read: "printed date: good through 14 Mar 2026". */
+export interface ClockRow {
+  readonly label: string;
+  readonly words: string;
+  readonly why: string;
+}
