@@ -8,7 +8,7 @@ import { applicationId } from './database.ts';
 import { aboutTo, removeFile, renameFile, syncFile, syncFolder } from './disk.ts';
 import type { Ledger } from './ledger.ts';
 import { makeFolder, newTemporaryPath } from './places.ts';
-import { fileTrouble } from './trouble.ts';
+import { databaseTrouble, fileTrouble, lotDamaged } from './trouble.ts';
 
 /**
  * Whole copies of the database in copies/: one of each of the last days the lot was used, and one from before each
@@ -34,19 +34,33 @@ function acts(db: Database.Database): number {
   return db.prepare<[], number>('SELECT coalesce(max(seq), 0) FROM act').pluck().get() ?? 0;
 }
 
-/** A copy is one only when it was opened again: whole in itself, ours, and as new as the lot was when it was begun. */
-function prove(copy: string, least: number): void {
+function isWhole(db: Database.Database): boolean {
+  try {
+    return db.pragma('quick_check(1)', { simple: true }) === 'ok';
+  } catch {
+    return false;
+  }
+}
+
+function isOurs(copy: Database.Database, least: number): boolean {
+  return copy.pragma('application_id', { simple: true }) === applicationId && acts(copy) >= least;
+}
+
+/**
+ * A copy is one only when it was opened again: whole in itself, ours, and as new as the lot was when it was begun.
+ * @throws LotfileError `lot damaged` where it is the lot that isn't whole, `disk` where only the copy isn't.
+ */
+function prove(copy: string, least: number, lot: Database.Database): void {
   const db = new Database(copy);
   try {
-    db.pragma('journal_mode = DELETE');
-    const whole = db.pragma('quick_check(1)', { simple: true }) === 'ok';
-    const ours = db.pragma('application_id', { simple: true }) === applicationId;
-    if (!whole || !ours || acts(db) < least) {
+    if (!isWhole(db) || !isOurs(db, least)) {
+      if (!isWhole(lot)) throw lotDamaged('lot.sqlite');
       throw new LotfileError('disk', 'The safety copy of the lot could not be read back as it was written.', {
         about: 'copies',
         next: 'Check the disk: it may be failing. Make a backup on another one: bundle.',
       });
     }
+    db.pragma('journal_mode = DELETE');
     // Nobody works in a copy.
     db.pragma('secure_delete = ON');
     db.exec('DELETE FROM lease');
@@ -91,12 +105,19 @@ export function copyBefore(db: Database.Database, folder: string, step: string):
   try {
     aboutTo('write', temporary);
     db.prepare('VACUUM INTO ?').run(temporary);
-    prove(temporary, acts(db));
+    prove(temporary, acts(db), db);
     settle(folder, temporary, name);
     pruneSteps(folder);
   } finally {
     removeFile(temporary);
   }
+}
+
+/** Pages are copied as they lie: what can't be read then is the lot itself. */
+function copyTrouble(error: unknown): LotfileError {
+  const damage = databaseTrouble(error, 'lot.sqlite');
+  if (damage instanceof LotfileError && damage.asks === 'mending') return damage;
+  return fileTrouble(error, 'copies', 'Writing today’s safety copy');
 }
 
 /**
@@ -120,13 +141,13 @@ export async function copyOfDay(ledger: Ledger, day: Day, signal?: AbortSignal):
       },
     });
     signal?.throwIfAborted();
-    prove(temporary, least);
+    prove(temporary, least, db);
     settle(folder, temporary, name);
     pruneDays(folder, day);
     return name;
   } catch (error) {
     if (signal?.aborted === true) return undefined;
-    throw fileTrouble(error, 'copies', 'Writing today’s safety copy');
+    throw copyTrouble(error);
   } finally {
     removeFile(temporary);
     ledger.issued.delete(temporary);

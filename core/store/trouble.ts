@@ -43,12 +43,6 @@ function sqliteTrouble(code: string, message: string): readonly [ErrorCode, stri
     return ['disk', 'The lot can only be read.', 'Move the lot folder to a place that can be written to.'];
   if (code.startsWith('SQLITE_IOERR') || code.startsWith('SQLITE_CANTOPEN'))
     return ['disk', 'The disk did not let the lot be read or written.', 'Check the disk and try again.'];
-  if (code.startsWith('SQLITE_CORRUPT') || code.startsWith('SQLITE_NOTADB'))
-    return [
-      'lot damaged',
-      'lot.sqlite is damaged.',
-      'Close the lot and mend it: mend. What can’t be read is taken from its copies.',
-    ];
   if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY')
     return [
       'conflict',
@@ -58,9 +52,23 @@ function sqliteTrouble(code: string, message: string): readonly [ErrorCode, stri
   return ['internal', `The lot's database says: ${message}.`, 'Please report this sentence; nothing was changed.'];
 }
 
+/** lot.sqlite itself can't be read any more: what mending is for. */
+export function lotDamaged(
+  about: string,
+  given: { readonly say?: string; readonly cause?: unknown } = {},
+): LotfileError {
+  return new LotfileError('lot damaged', given.say ?? 'lot.sqlite is damaged.', {
+    about,
+    next: 'Close the lot and mend it: mend. What can’t be read is taken from its copies.',
+    asks: 'mending',
+    cause: given.cause,
+  });
+}
+
 /** A database error as a LotfileError; other errors pass through unchanged. */
 export function databaseTrouble(error: unknown, about: string): unknown {
   if (!(error instanceof Database.SqliteError)) return error;
+  if (/^SQLITE_(CORRUPT|NOTADB)/.test(error.code)) return lotDamaged(about, { cause: error });
   const [code, say, next] = sqliteTrouble(error.code, error.message);
   return new LotfileError(code, say, { about, next, cause: error });
 }

@@ -17,13 +17,17 @@ export const errorCodes = [
 
 export type ErrorCode = (typeof errorCodes)[number];
 
+/** What the same request waits for: a password, or that the lot's damaged database is mended. */
+export const asksFor = ['password', 'mending'] as const;
+export type AsksFor = (typeof asksFor)[number];
+
 export interface ErrorDetail {
   /** The file, paper, office or rule it is about, as the person knows it. */
   readonly about?: string | undefined;
   /** What to do next, a whole sentence. */
   readonly next?: string | undefined;
-  /** What the person may give so that the same request succeeds. */
-  readonly asks?: 'password' | undefined;
+  /** What the person may give or do so that the same request succeeds; `mending` only where mending can help. */
+  readonly asks?: AsksFor | undefined;
 }
 
 /** An error as it crosses a process or host boundary. */
@@ -45,7 +49,7 @@ export class LotfileError extends Error {
   readonly code: ErrorCode;
   readonly about: string | undefined;
   readonly next: string | undefined;
-  readonly asks: 'password' | undefined;
+  readonly asks: AsksFor | undefined;
 
   constructor(code: ErrorCode, message: string, detail: ErrorDetail & { readonly cause?: unknown } = {}) {
     super(message, detail.cause === undefined ? undefined : { cause: detail.cause });
@@ -67,7 +71,7 @@ export class LotfileError extends Error {
     if (typeof value === 'object' && value !== null && 'code' in value && 'message' in value) {
       const about = 'about' in value && typeof value.about === 'string' ? value.about : undefined;
       const next = 'next' in value && typeof value.next === 'string' ? value.next : undefined;
-      const asks = 'asks' in value && value.asks === 'password' ? value.asks : undefined;
+      const asks = 'asks' in value ? asksFor.find((each) => each === value.asks) : undefined;
       if (isErrorCode(value.code)) return new LotfileError(value.code, String(value.message), { about, next, asks });
     }
     return new LotfileError('internal', String(value));

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { ReadDone } from '../intake/ocr/read-model.ts';
 import { type KeepDone, type KeepRecipe, keepRungs } from '../intake/rendition-model.ts';
-import { errorCodes } from '../vocabulary/errors.ts';
+import { asksFor, errorCodes } from '../vocabulary/errors.ts';
 import { fillFormDone, fillFormJob, readFormDone, readFormJob } from './form-messages.ts';
 import { sealReading, slimDone, slimJob, unpackDone, unpackJob } from './holding-messages.ts';
 import type { Job } from './job.ts';
@@ -58,7 +58,7 @@ const failure = z.object({
   message: z.string(),
   about: z.string().optional(),
   next: z.string().optional(),
-  asks: z.literal('password').optional(),
+  asks: z.enum(asksFor).optional(),
 });
 
 /** What comes back. A worker has touched hostile bytes: its words are checked like anyone's. */

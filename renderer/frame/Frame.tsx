@@ -76,15 +76,17 @@ function Book() {
 
 /** The window: the first page until a lot is open, then the book. */
 export function Frame() {
-  const { handle, key, opening, trouble, hostHere } = useLot();
+  const { handle, key, opening, trouble, hostHere, host } = useLot();
   const { lot } = usePlace();
   // The address decides which lot is shown: never one lot's book under another's address.
   const open = handle !== undefined && lot !== '' && lot === key;
+  // Where the lot the address names could not be opened, what is told is about its folder.
+  const named = open ? undefined : host?.lots.find((each) => each.key === lot);
   const changing = opening || (lot !== '' && lot !== key && trouble === undefined);
   return (
     <div className="whole">
       {hostHere ? null : <Away />}
-      {trouble === undefined ? null : <Trouble error={trouble} />}
+      {trouble === undefined ? null : <Trouble error={trouble} folder={named?.folder} />}
       {changing ? <p className="screen waiting">Opening ...</p> : open ? <Book /> : <FirstScreen />}
       <DropAnywhere />
       <Notices />

@@ -2,18 +2,32 @@ import { useState } from 'react';
 import type { ErrorShape } from '../../core/vocabulary/errors.ts';
 import { port } from '../client/port.ts';
 import { beginWork } from '../state/doing.ts';
-import { openFolder } from '../state/lot.ts';
+import { openFolder, takeUp } from '../state/lot.ts';
 import { useLot } from '../state/session.ts';
 import { tellTrouble } from '../state/telling.ts';
 import { Button } from './Button.tsx';
+
+/** Lets go of the lot here; a handle that is known no more was let go of before. */
+async function letGo(handle: string | undefined): Promise<ErrorShape | undefined> {
+  if (handle === undefined) return undefined;
+  const reply = await port.ask('close-lot', {}, { lot: handle });
+  return reply.ok || reply.error.code === 'not found' ? undefined : reply.error;
+}
 
 /** Closes the lot where it is open here, mends it, opens it again and tells what was read and what is gone. */
 async function mend(folder: string, handle: string | undefined): Promise<ErrorShape | undefined> {
   const end = beginWork('mend', 'Mending the lot');
   try {
-    if (handle !== undefined) await port.ask('close-lot', {}, { lot: handle });
+    const held = await letGo(handle);
+    if (held !== undefined) return held;
     const reply = await port.ask('mend', { folder }, {});
-    if (!reply.ok) return reply.error;
+    if (!reply.ok) {
+      if (handle === undefined) return reply.error;
+      // The lot is taken up again as it was; what was on view is read anew, so this is told beside it.
+      tellTrouble({ ...reply.error, about: undefined });
+      await takeUp();
+      return undefined;
+    }
     const error = await openFolder(folder, { screen: 'today' });
     if (error !== undefined) return error;
     const { title, notes } = reply.answer;
@@ -28,14 +42,21 @@ async function mend(folder: string, handle: string | undefined): Promise<ErrorSh
 }
 
 /** Beside the sentence that a lot is damaged: what mending does, what it can't, and the button. */
-export function MendOffer({ folder: given }: { readonly folder?: string | undefined }) {
+export function MendOffer({
+  folder: given,
+  otherwise,
+}: {
+  readonly folder?: string | undefined;
+  /** What to do next where this lot can't be mended from here. */
+  readonly otherwise?: string | undefined;
+}) {
   const key = useLot((state) => state.key);
   const handle = useLot((state) => state.handle);
   const host = useLot((state) => state.host);
   const [error, setError] = useState<ErrorShape>();
   const [busy, setBusy] = useState(false);
   const folder = given ?? host?.lots.find((lot) => lot.key === key)?.folder;
-  if (folder === undefined) return null;
+  if (folder === undefined) return otherwise === undefined ? null : <p>{otherwise}</p>;
   const run = async (): Promise<void> => {
     setBusy(true);
     setError(await mend(folder, given === undefined ? handle : undefined));

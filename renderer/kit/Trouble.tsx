@@ -9,8 +9,8 @@ export function Trouble({ error, folder }: { readonly error: ErrorShape; readonl
         <strong>{error.message}</strong>
       </p>
       {error.about === undefined || error.message.includes(error.about) ? null : <p className="small">{error.about}</p>}
-      {error.code === 'lot damaged' ? (
-        <MendOffer folder={folder} />
+      {error.asks === 'mending' ? (
+        <MendOffer folder={folder} otherwise={error.next} />
       ) : error.next === undefined ? null : (
         <p>{error.next}</p>
       )}

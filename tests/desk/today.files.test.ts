@@ -90,5 +90,5 @@ it('tells that the day’s copy of the lot could not be made, and what to do', a
   const { lot } = await desk.ask('open-lot', { folder: desk.tickets.offer(folder) });
   const { troubles } = await desk.ask('today', {}, { lot });
   expect(troubles).toHaveLength(1);
-  expect(`${troubles[0]?.say} ${troubles[0]?.next}`).toMatch(/copy/);
+  expect(`${troubles[0]?.message} ${troubles[0]?.next}`).toMatch(/copy/);
 });

@@ -67,6 +67,7 @@ test('a damaged page is told, and mended from the day’s copy nothing is lost',
       expect.objectContaining({
         ...told('lot damaged', /^lot.sqlite is damaged.$/),
         next: expect.stringMatching(/mend/),
+        asks: 'mending',
       }),
     );
     expect((await damaged.verify()).problems[0]).toMatchObject({ sort: 'database', file: 'lot.sqlite' });
@@ -83,6 +84,29 @@ test('a damaged page is told, and mended from the day’s copy nothing is lost',
   expect(again.acts(1)[0]).toMatchObject({ title: 'The lot’s database was mended' });
   expect(readdirSync(lot.folder)).toContain('lot.damaged-1.sqlite');
   expect(readdirSync(join(lot.folder, 'working'))).toEqual([]);
+});
+
+test('what a lot of strangely made tables holds is not left out in mending: it is refused, and nothing changes', async () => {
+  const lot = await furnished();
+  lot.close();
+  const file = join(lot.folder, 'lot.sqlite');
+  const db = new Database(file);
+  db.exec("UPDATE migration SET sha256 = 'abc' WHERE seq = 1");
+  db.close();
+  const before = readFileSync(file);
+  const differs = { code: 'lot damaged', asks: undefined, next: expect.stringMatching(/newest backup/) };
+  expect(() => openLot(lot.folder, open)).toThrow(expect.objectContaining(differs));
+  await expect(mendLot(lot.folder, given)).rejects.toMatchObject(differs);
+  expect(readFileSync(file).equals(before)).toBe(true);
+  expect(readdirSync(join(lot.folder, 'working'))).toEqual([]);
+});
+
+test('where the day’s copy can’t be made because the lot itself is damaged, the lot is told, and that it can be mended', async () => {
+  const lot = await furnished();
+  lot.close();
+  spoil(lot.folder, 'record');
+  using damaged = openLot(lot.folder, open);
+  await expect(damaged.copyOfDay('2026-04-14')).rejects.toMatchObject({ code: 'lot damaged', asks: 'mending' });
 });
 
 test('without a copy everything that can be read is there, and what is gone is counted', async () => {

@@ -1,5 +1,6 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
 
@@ -107,6 +108,8 @@ describe('the ways in to a lot that is here', () => {
     for (const name of ['heron-lane', 'marsh-road']) {
       const folder = join(open.places.lots, name);
       const { lot } = await desk.ask('new-lot', { folder: desk.tickets.offer(folder), title: name });
+      const deed = { kind: 'deed', title: `Deed of ${name}`, files: [], physicalOnly: true };
+      await desk.askUntyped('keep', { papers: [deed] }, { lot });
       await desk.ask('close-lot', {}, { lot });
     }
     await open.page.reload();
@@ -123,13 +126,19 @@ describe('the ways in to a lot that is here', () => {
     await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
   });
 
+  const spoil = (file: string): Buffer => {
+    const whole = readFileSync(file);
+    writeFileSync(file, Buffer.concat([Buffer.alloc(200, 7), whole.subarray(200)]));
+    return whole;
+  };
+
   it('offers to mend a lot whose database is damaged, says what can’t be saved, and opens it mended', async () => {
     const { page } = open;
-    const file = join(open.places.lots, 'heron-lane', 'lot.sqlite');
-    const whole = readFileSync(file);
-    mkdirSync(join(open.places.lots, 'heron-lane', 'copies'), { recursive: true });
-    writeFileSync(join(open.places.lots, 'heron-lane', 'copies', '2026-04-13.sqlite'), whole);
-    writeFileSync(file, Buffer.concat([Buffer.alloc(200, 7), whole.subarray(200)]));
+    const folder = join(open.places.lots, 'heron-lane');
+    const whole = spoil(join(folder, 'lot.sqlite'));
+    rmSync(join(folder, 'copies'), { recursive: true, force: true });
+    mkdirSync(join(folder, 'copies'));
+    writeFileSync(join(folder, 'copies', '2026-04-13.sqlite'), whole);
     await open.go('#/');
     await page.reload();
     await page.getByRole('button', { name: 'Open heron-lane' }).click();
@@ -137,6 +146,37 @@ describe('the ways in to a lot that is here', () => {
     expect(await axeFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Mend this lot' }).click();
     await page.getByText('heron-lane was mended.').waitFor();
+    await page.getByText('1 papers were taken from the copy 2026-04-13.sqlite.').waitFor();
     await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
+    await page.getByRole('link', { name: /^Papers/ }).click();
+    await page.getByRole('main').getByText('Deed of heron-lane').first().waitFor();
+    expect(readFileSync(join(folder, 'lot.damaged-1.sqlite')).subarray(0, 200)).toEqual(Buffer.alloc(200, 7));
+  });
+
+  it('mends no lot that another window has open: says to close it there, and mends it then', async () => {
+    const { page } = open;
+    const other = await open.context.newPage();
+    await other.goto(page.url());
+    await other.getByRole('main').getByText('Deed of heron-lane').first().waitFor();
+    spoil(join(open.places.lots, 'heron-lane', 'lot.sqlite'));
+    await page.getByRole('link', { name: /^Today/ }).click();
+    await page.getByRole('button', { name: 'Mend this lot' }).click();
+    await page.getByText('Close its other windows, then mend it.').first().waitFor();
+    await other.close();
+    await page.getByRole('button', { name: 'Mend this lot' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
+    expect(existsSync(join(open.places.lots, 'heron-lane', 'lot.damaged-2.sqlite'))).toBe(true);
+  });
+
+  it('offers no mending where it would leave tables out: says what to do instead', async () => {
+    const { page } = open;
+    await open.go('#/');
+    await page.getByRole('button', { name: 'Open heron-lane' }).waitFor();
+    const db = new Database(join(open.places.lots, 'marsh-road', 'lot.sqlite'));
+    db.exec("UPDATE migration SET sha256 = 'abc' WHERE seq = 1");
+    db.close();
+    await page.getByRole('button', { name: 'Open marsh-road' }).click();
+    await page.getByText('Work on from your newest backup, and keep this folder as it is.').waitFor();
+    expect(await page.getByRole('button', { name: 'Mend this lot' }).count()).toBe(0);
   });
 });

@@ -57,7 +57,7 @@ export function todayText(answer: Today): string {
   return [
     `What you can do on ${dayInWords(answer.day)}`,
     '',
-    ...answer.troubles.flatMap(({ say, next }) => [...wrapped(`${say} ${next}`, 0), '']),
+    ...answer.troubles.flatMap(({ message, next = '' }) => [...wrapped(`${message} ${next}`, 0), '']),
     ...(amiss.length === 0 ? [] : ['Put right first:', ...amiss.flatMap(findingLines), '']),
     ...(can.length === 0 ? ['Nowhere to go yet; see what is missing: way.', ''] : can.flatMap(errandLines)),
     ...(beginWith.length === 0 ? [] : [...labelled('Find and keep first:', beginWith.join('; '), 0), '']),

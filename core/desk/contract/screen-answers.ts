@@ -1,4 +1,5 @@
 import type { Day } from '../../vocabulary/days.ts';
+import type { ErrorShape } from '../../vocabulary/errors.ts';
 import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
 import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { FigureRow } from './figure-answers.ts';
@@ -72,7 +73,7 @@ export interface SoonRow extends Finding {
 export interface TodayAnswer {
   readonly day: Day;
   /** What keeps the lot itself from being looked after: the day's copy of its database that could not be made. */
-  readonly troubles: readonly { readonly say: string; readonly next: string }[];
+  readonly troubles: readonly ErrorShape[];
   /** In order of doing; errands sent back first. */
   readonly can: readonly TodayErrand[];
   readonly waiting: readonly WaitingRow[];

@@ -39,9 +39,9 @@ export const restore = onDesk(requests.restore, async ({ bundle: ticket, folder 
 export const mend = onDesk(requests.mend, async ({ folder }, at): Promise<MendAnswer> => {
   const { path } = at.tickets.look(folder);
   if (at.openIn(path) !== undefined) {
-    throw new LotfileError('lot busy', 'This lot is open here.', {
+    throw new LotfileError('lot busy', 'This lot is open in another window.', {
       about: path,
-      next: 'Close it first, then mend it.',
+      next: 'Close its other windows, then mend it.',
     });
   }
   return mendLot(path, { host: hostname() });

@@ -1,6 +1,6 @@
 import type { Lot, Problem } from '../../store/index.ts';
 import type { Day } from '../../vocabulary/days.ts';
-import { LotfileError } from '../../vocabulary/errors.ts';
+import { type ErrorShape, LotfileError } from '../../vocabulary/errors.ts';
 import type { AtLot } from '../context.ts';
 
 const hourMs = 3_600_000;
@@ -38,10 +38,16 @@ export class SafetyCopies implements Disposable {
     if (this.#trouble?.message !== before && !this.#stop.signal.aborted) this.#tell();
   }
 
+  /** Why the last copy could not be made. */
+  trouble(): ErrorShape | undefined {
+    if (this.#trouble === undefined) return undefined;
+    const { code, message, next = 'Make a backup on another disk: bundle.', asks } = this.#trouble;
+    return { code, message, next, asks };
+  }
+
   problems(): readonly Problem[] {
-    if (this.#trouble === undefined) return [];
-    const { message, next = 'Make a backup on another disk: bundle.' } = this.#trouble;
-    return [{ sort: 'database', file: 'copies', papers: [], say: message, next }];
+    const { message, next = '' } = this.trouble() ?? {};
+    return message === undefined ? [] : [{ sort: 'database', file: 'copies', papers: [], say: message, next }];
   }
 }
 

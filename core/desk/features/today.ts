@@ -139,11 +139,10 @@ export const today = onLot(requests.today, (_input, at): TodayAnswer => {
     .filter(({ state }) => state === 'sent back')
     .flatMap((stop) => backRow(stop, asked, at.lot) ?? [])
     .map((row) => ({ ...row, comments: row.comments.filter(({ answered }) => answered === undefined) }));
+  const trouble = safetyCopiesOf(at).trouble();
   return {
     day: asked.day,
-    troubles: safetyCopiesOf(at)
-      .problems()
-      .map(({ say, next }) => ({ say, next })),
+    troubles: trouble === undefined ? [] : [trouble],
     can: disputedLast(todaysStops(found).flatMap((stop) => todayErrand(stop, { found, amiss }, asked) ?? [])),
     waiting: found.stops
       .filter(({ state }) => state === 'left with them')

@@ -6,7 +6,7 @@ import { copiesIn, copyPath } from '../copies.ts';
 import { applicationId, openDatabase } from '../database.ts';
 import { linkFile, removeFile, renameFile, syncFile, syncFolder } from '../disk.ts';
 import { processLives } from '../lease.ts';
-import { knownMigrations, runMigrations } from '../migrations.ts';
+import { knownMigrations, pendingMigrations, runMigrations } from '../migrations.ts';
 import { makeFolder, newTemporaryPath } from '../places.ts';
 import { indexAll } from '../search-index.ts';
 import { fileTrouble } from '../trouble.ts';
@@ -70,6 +70,19 @@ function refuseHeld(db: Database.Database | undefined, host: string): void {
     about: row.program,
     next: 'Close it there first, then mend it.',
   });
+}
+
+/**
+ * Tables that other steps made would be left out without a word. Where a database can't tell its steps any more they
+ * are taken to be ours.
+ * @throws LotfileError `lot newer`, `lot damaged` as at opening; nothing was changed then.
+ */
+function refuseStrange(db: Database.Database | undefined): void {
+  try {
+    if (db !== undefined) pendingMigrations(db, knownMigrations());
+  } catch (error) {
+    if (!(error instanceof Database.SqliteError)) throw error;
+  }
 }
 
 /** Originals whose row is lost are named by their hash on the disk: their papers keep them. */
@@ -136,7 +149,7 @@ function takePlace(folder: string, mended: string): string {
 /**
  * Builds lot.sqlite anew from every row that can still be read, fills the holes from the newest whole copy, and tells
  * what is gone. The damaged file stays beside it under another name.
- * @throws LotfileError `lot damaged` where neither it nor any copy holds a lot; nothing is changed then.
+ * @throws LotfileError `lot damaged` where neither it nor any copy holds a lot or its tables differ from ours, `lot newer`; nothing is changed then.
  */
 export function mendLot(path: string, host: string, now: Date): Mended {
   const folder = resolve(path);
@@ -154,6 +167,8 @@ export function mendLot(path: string, host: string, now: Date): Mended {
   try {
     from = { damaged: openDamaged(folder, aside), ...openCopy(folder) };
     refuseHeld(from.damaged, host);
+    refuseStrange(from.damaged);
+    refuseStrange(from.copy);
     new Database(mended).close();
     const db = openDatabase(mended, { readOnly: false, fresh: true });
     try {

@@ -1,6 +1,7 @@
 import type { TodayAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
+import { Trouble } from '../../kit/Trouble.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
 import { savePaper } from '../../state/writing.ts';
@@ -18,17 +19,16 @@ import { Waiting } from './Waiting.tsx';
 import { slipInWords } from './words.ts';
 import './today.css';
 
-/** The day's copy of the lot that could not be made: nothing is lost, and a backup elsewhere is due. */
+/** The day's copy of the lot that could not be made: a backup elsewhere is due, or the lot is to be mended. */
 function Troubles({ answer: { troubles } }: { readonly answer: TodayAnswer }) {
-  return troubles.map(({ say, next }) => (
-    <div className="trouble no-print" role="alert" key={say}>
-      <p>
-        <strong>{say}</strong> {next}
-      </p>
-      <p className="small">
-        Nothing you wrote is lost. Until it works again, <a href={addressOf('history')}>back up as a bundle</a> onto
-        another disk.
-      </p>
+  return troubles.map((trouble) => (
+    <div className="no-print" key={trouble.message}>
+      <Trouble error={trouble} />
+      {trouble.asks === 'mending' ? null : (
+        <p className="small">
+          Until it works again, <a href={addressOf('history')}>back up as a bundle</a> onto another disk.
+        </p>
+      )}
     </div>
   ));
 }
