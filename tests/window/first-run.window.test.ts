@@ -159,10 +159,11 @@ describe('the ways in to a lot that is here', () => {
     await other.goto(page.url());
     await other.getByRole('main').getByText('Deed of heron-lane').first().waitFor();
     spoil(join(open.places.lots, 'heron-lane', 'lot.sqlite'));
-    await page.getByRole('link', { name: /^Today/ }).click();
+    await page.getByRole('link', { name: /^What was done/ }).click();
     await page.getByRole('button', { name: 'Mend this lot' }).click();
     await page.getByText('Close its other windows, then mend it.').first().waitFor();
-    await other.close();
+    await other.getByRole('button', { name: 'Another lot' }).click();
+    await other.getByRole('button', { name: 'Open heron-lane' }).waitFor();
     await page.getByRole('button', { name: 'Mend this lot' }).click();
     await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
     expect(existsSync(join(open.places.lots, 'heron-lane', 'lot.damaged-2.sqlite'))).toBe(true);

@@ -41,7 +41,7 @@ export const mend = onDesk(requests.mend, async ({ folder }, at): Promise<MendAn
   if (at.openIn(path) !== undefined) {
     throw new LotfileError('lot busy', 'This lot is open in another window.', {
       about: path,
-      next: 'Close its other windows, then mend it.',
+      next: 'Close its other windows, then mend it. A window closed just now counts half a minute longer.',
     });
   }
   return mendLot(path, { host: hostname() });
