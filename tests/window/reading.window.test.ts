@@ -116,6 +116,14 @@ describe('what is read on the table', () => {
     await expect.poll(() => pages.inputValue()).toBe('1-2');
     const kind = page.getByRole('combobox', { name: 'What is it?' });
     await expect.poll(() => kind.inputValue()).toBe('Septic permit');
+    // What is filled in for one part stays with it, while the card turns to another and back.
+    const number = card().getByRole('textbox', { name: 'Number', exact: true });
+    await number.fill('EH-26-0417');
+    await cuts.getByRole('button', { name: /Fill in page 3: Driveway/ }).click();
+    await expect.poll(() => pages.inputValue()).toBe('3');
+    expect(await number.inputValue()).toBe('');
+    await cuts.getByRole('button', { name: /Fill in pages 1-2/ }).click();
+    await expect.poll(() => number.inputValue()).toBe('EH-26-0417');
     // Each part can be changed before it is kept.
     await pages.fill('1');
     await page.keyboard.press('Control+Enter');
@@ -124,13 +132,19 @@ describe('what is read on the table', () => {
     const told = page.getByRole('status').filter({ hasText: 'Nobody can say how long it is good' });
     await told.getByRole('link', { name: 'Add the date on its sheet' }).waitFor();
     await expect.poll(() => pages.inputValue()).toBe('2');
+    expect(await number.inputValue()).toBe('');
     await cuts.getByRole('button', { name: /Fill in page 3: Driveway/ }).click();
     await expect.poll(() => pages.inputValue()).toBe('3');
     await expect.poll(() => kind.inputValue()).toMatch(/Driveway/);
     await page.keyboard.press('Control+Enter');
     await cuts.getByText('1 of 2 papers are still to be kept').waitFor();
-    await cuts.getByRole('button', { name: 'It is one paper' }).click();
-    await cuts.waitFor({ state: 'detached' });
+    // What is kept already is not kept again; and there is a way back.
+    await cuts.getByRole('button', { name: 'The rest is one paper' }).click();
+    await cuts.getByText('The rest is taken as one.').waitFor();
+    expect(await pages.inputValue()).toBe('2');
+    expect(await axeFindings(page)).toEqual([]);
+    await cuts.getByRole('button', { name: 'It is several after all' }).click();
+    await cuts.getByRole('button', { name: 'Keep them one by one' }).waitFor();
     await card().getByRole('button', { name: 'Put aside' }).click();
   });
 

@@ -1,21 +1,12 @@
-import type { ReadCut, TableItem } from '../../../core/desk/contract/screen-answers.ts';
+import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
 import { Button } from '../../kit/Button.tsx';
-import { cutsLeft } from './cuts-left.ts';
-import { type Draft, partFile, pointAt, useTable } from './table-state.ts';
-
-export interface CutsProps {
-  readonly draft: Draft;
-  readonly items: readonly TableItem[];
-  readonly onDraft: (change: Partial<Draft>) => void;
-}
-
-/** The card turns to one of the papers: its pages and, where nothing was said yet, its kind. */
-function turnTo(cut: ReadCut, item: string): Partial<Draft> {
-  return { picks: { [item]: cut.pages }, kind: cut.kind };
-}
+import { focusCard } from './card-focus.ts';
+import { cutsLeft, type PartLeft } from './cuts-left.ts';
+import { askAgain, asOnePaper, type OnCard, partingOf, turnToPart } from './parting.ts';
+import { type Draft, useTable } from './table-state.ts';
 
 interface CutLineProps {
-  readonly cut: ReadCut;
+  readonly cut: PartLeft;
   readonly current: boolean;
   readonly onTurn: (() => void) | undefined;
 }
@@ -37,58 +28,95 @@ function CutLine({ cut, current, onTurn }: CutLineProps) {
   );
 }
 
-/** One scan that looks like several papers: offered with the words that gave it away, parted only when it is said. */
-export function Cuts({ draft, items, onDraft }: CutsProps) {
-  const [file, ...more] = draft.files;
-  const item = items.find((each) => each.item === file);
-  const how = useTable(({ parted }) => parted[file ?? '']);
-  if (item === undefined || more.length > 0 || how === 'one paper') return null;
-  const left = cutsLeft(item);
-  const count = item.suggested?.cuts.length ?? 0;
-  if (count < 2 || left.length === 0) return null;
-  const [first] = left;
-  const turn = (cut: ReadCut): void => {
-    onDraft(turnTo(cut, item.item));
-    pointAt({ page: Number.parseInt(cut.pages, 10) - 1 });
-  };
-  const accept = (): void => {
-    partFile(item.item, 'one by one');
-    if (first !== undefined) turn(first);
+/** The way back from "It is one paper". */
+function SaidToBeOne({ item }: { readonly item: TableItem }) {
+  const back = (): void => {
+    askAgain(item);
+    focusCard();
   };
   return (
-    <section className="table-cuts small" aria-label="Papers in this scan">
-      <p>
-        {how === undefined
-          ? `This looks like ${count} papers:`
-          : `${left.length} of ${count} papers are still to be kept. Change the pages wherever they are wrong.`}
-      </p>
+    <p>
+      <span className="pencil">
+        {item.keptPages.length === 0 ? 'Taken as one paper.' : 'The rest is taken as one.'}
+      </span>{' '}
+      <Button as="word" small onPress={back}>
+        It is several after all
+      </Button>
+    </p>
+  );
+}
+
+interface PartsProps {
+  readonly card: OnCard;
+  readonly left: readonly PartLeft[];
+  readonly begun: boolean;
+}
+
+function headOf({ card, left, begun }: PartsProps): string {
+  const count = card.item.suggested?.cuts.length ?? 0;
+  if (!begun && left.length === count) return `This looks like ${count} papers:`;
+  return `${left.length} of ${count} papers are still to be kept. Change the pages wherever they are wrong.`;
+}
+
+/** The parts, each to be turned to, and the way to say that it is none. */
+function Parts({ card, left, begun }: PartsProps) {
+  const { draft, item } = card;
+  const turn = (cut: PartLeft | undefined): void => {
+    if (cut !== undefined) turnToPart(card, cut);
+    focusCard();
+  };
+  const join = (): void => {
+    asOnePaper(card);
+    focusCard();
+  };
+  return (
+    <>
+      <p>{headOf({ card, left, begun })}</p>
       <ol>
         {left.map((cut) => (
           <CutLine
-            key={cut.pages}
+            key={cut.part}
             cut={cut}
-            current={how !== undefined && draft.picks[item.item] === cut.pages}
-            onTurn={how === undefined ? undefined : () => turn(cut)}
+            current={begun && draft.part === cut.part}
+            onTurn={begun ? () => turn(cut) : undefined}
           />
         ))}
       </ol>
       <p className="table-acts">
-        {how === undefined ? (
-          <Button small onPress={accept}>
+        {begun ? null : (
+          <Button small onPress={() => turn(left[0])}>
             Keep them one by one
           </Button>
-        ) : null}
-        <Button
-          as="word"
-          small
-          onPress={() => {
-            partFile(item.item, 'one paper');
-            onDraft({ picks: {} });
-          }}
-        >
-          It is one paper
+        )}
+        <Button as="word" small onPress={join}>
+          {item.keptPages.length === 0 ? 'It is one paper' : 'The rest is one paper'}
         </Button>
       </p>
+    </>
+  );
+}
+
+interface CutsProps {
+  readonly id: string;
+  readonly draft: Draft;
+  readonly items: readonly TableItem[];
+}
+
+/** One scan that looks like several papers: offered with the words that gave it away, parted only when it is said. */
+export function Cuts({ id, draft, items }: CutsProps) {
+  const [file, ...more] = draft.files;
+  const item = items.find((each) => each.item === file);
+  const how = useTable((state) => (item === undefined ? undefined : partingOf(state, item)?.how));
+  if (item === undefined || more.length > 0) return null;
+  const left = cutsLeft(item);
+  if ((item.suggested?.cuts.length ?? 0) < 2 || left.length === 0) return null;
+  return (
+    <section className="table-cuts small" aria-label="Papers in this scan">
+      {how === 'one paper' ? (
+        <SaidToBeOne item={item} />
+      ) : (
+        <Parts card={{ id, draft, item }} left={left} begun={how === 'one by one'} />
+      )}
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
+import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
@@ -8,6 +9,7 @@ import { perform } from '../../state/doing.ts';
 import { go, usePlace } from '../../state/place.ts';
 import { tellDone, tellTrouble } from '../../state/telling.ts';
 import { Cuts } from './Cuts.tsx';
+import { focusCard } from './card-focus.ts';
 import { FileOrder } from './FileOrder.tsx';
 import { FilePages } from './FilePages.tsx';
 import { KindPart, type Known, PrintedPart, WhatPart } from './FillParts.tsx';
@@ -76,8 +78,7 @@ function Foot(props: FillCardProps) {
     work(false);
     // What it was laid down for is done.
     if (kept && usePlace.getState().rest[0] === 'as') go('table');
-    // The card just filled is gone: the keyboard goes on at the next one, or where the table is clear.
-    if (kept) requestAnimationFrame(() => document.querySelector<HTMLElement>('.table-next')?.focus());
+    if (kept) focusCard();
   };
   useKeepKey(busy || lack !== undefined ? undefined : keep);
   return (
@@ -121,6 +122,25 @@ function looseFiles(id: string, items: readonly TableItem[]): readonly string[] 
   return items.filter(({ item, arriving }) => item !== id && !arriving && !held.includes(item)).map(({ item }) => item);
 }
 
+interface PasswordFieldProps {
+  readonly trouble: ErrorShape | undefined;
+  readonly draft: Draft;
+  readonly onDraft: (change: Partial<Draft>) => void;
+}
+
+/** Asked for once a locked file was refused for want of it. */
+function PasswordField({ trouble, draft, onDraft }: PasswordFieldProps) {
+  if (trouble?.asks !== 'password' && draft.password === undefined) return null;
+  return (
+    <Field
+      label="The password it opens with"
+      value={draft.password ?? ''}
+      onChange={(password) => onDraft({ password })}
+      hint="Used once to open it; it is written nowhere"
+    />
+  );
+}
+
 /** The record card to fill for what lies on the table. */
 export function FillCard(props: FillCardProps) {
   const { id, draft, known, reading } = props;
@@ -134,14 +154,7 @@ export function FillCard(props: FillCardProps) {
         {id === onPaperOnly ? 'A paper you hold' : 'What came in'}
       </h2>
       {trouble === undefined ? null : <Trouble error={trouble} />}
-      {trouble?.asks === 'password' || draft.password !== undefined ? (
-        <Field
-          label="The password it opens with"
-          value={draft.password ?? ''}
-          onChange={(password) => onDraft({ password })}
-          hint="Used once to open it; it is written nowhere"
-        />
-      ) : null}
+      <PasswordField {...{ trouble, draft, onDraft }} />
       {id === onPaperOnly ? (
         <p className="small pencil">
           It stays in your hand: no pages are kept. Packets leave its place open and tell you to carry it.
@@ -153,7 +166,7 @@ export function FillCard(props: FillCardProps) {
         others={looseFiles(id, known.items)}
         onFiles={(files) => putFiles(id, draft, files)}
       />
-      <Cuts draft={draft} items={known.items} onDraft={onDraft} />
+      <Cuts id={id} draft={draft} items={known.items} />
       <FilePages draft={draft} items={known.items} read={read} onDraft={onDraft} />
       <ReadLine reading={reading} draft={draft} practice={known.practice} onDraft={onDraft} />
       <WhatPart {...part} />

@@ -13,6 +13,7 @@ import type { Known } from './FillParts.tsx';
 import { ItemList } from './ItemList.tsx';
 import { ItemView } from './ItemView.tsx';
 import { JustKept } from './JustKept.tsx';
+import { partDraft, partingOf } from './parting.ts';
 import { type Draft, draftIdOf, emptyDraft, onPaperOnly, tableOf, useTable } from './table-state.ts';
 import { useReading } from './use-reading.ts';
 import './table.css';
@@ -33,8 +34,10 @@ function beginDraft(id: string, { kind, subject }: Wanted, { practice, papers, l
   const whose = lot.subjects.find(({ id: each, title }) => each === subject || title === subject);
   const draft = emptyDraft(id === onPaperOnly ? [] : [id], kind, whose?.id);
   const item = items.find((each) => each.item === id);
-  const [cut] = item !== undefined && useTable.getState().parted[id] === 'one by one' ? cutsLeft(item) : [];
-  if (cut !== undefined) return { ...draft, kind: cut.kind, picks: { [id]: cut.pages } };
+  if (item !== undefined && partingOf(useTable.getState(), item)?.how === 'one by one') {
+    const [cut] = cutsLeft(item);
+    if (cut !== undefined) return partDraft(item, cut);
+  }
   const left = item?.leftPages;
   if (left !== undefined) return { ...draft, picks: { [id]: left } };
   if (kind === undefined) return draft;
@@ -63,7 +66,7 @@ function Laid({ known, wanted }: { readonly known: Known; readonly wanted: Wante
           <ItemView key={item.ticket} item={item} look={{ draft: there, read: reading.answer }} />
         )}
       </div>
-      <FillCard key={id} id={id} draft={there} known={known} reading={reading} />
+      <FillCard key={`${id} ${there.part ?? ''}`} id={id} draft={there} known={known} reading={reading} />
     </div>
   );
 }

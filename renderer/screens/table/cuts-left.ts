@@ -2,16 +2,31 @@ import type { ReadCut, TableItem } from '../../../core/desk/contract/screen-answ
 import { pagesInWords } from '../../../core/vocabulary/page-picks.ts';
 import { pickedPages } from './picked-pages.ts';
 
-/**
- * The papers a file looks like that are still to be kept; of one that is kept in part, what is left.
- * @param justKept pages kept this moment, which the table does not know of yet
- */
-export function cutsLeft({ suggested, keptPages }: TableItem, justKept?: string): readonly ReadCut[] {
+/** A paper that a file looks like, with those of its pages that are still to be kept. */
+export interface PartLeft extends ReadCut {
+  /** All its pages as they were suggested: what it goes by while some of them are kept. */
+  readonly part: string;
+}
+
+/** The item as the table will tell of it once these pages are kept as well. */
+export function withKept(item: TableItem, pages: string): TableItem {
+  return { ...item, keptPages: [...item.keptPages, { pages, title: '', edition: '' }] };
+}
+
+/** Whether no paper holds any of these pages yet. */
+export function areFree({ suggested, keptPages }: TableItem, said: string): boolean {
+  const count = suggested?.pages ?? 0;
+  const kept = keptPages.flatMap(({ pages }) => pickedPages(pages, count));
+  return pickedPages(said, count).every((page) => !kept.includes(page));
+}
+
+/** The papers a file looks like that are still to be kept; none of a file that is kept as a whole. */
+export function cutsLeft({ suggested, keptPages, already }: TableItem): readonly PartLeft[] {
+  if (already !== undefined) return [];
   const { cuts = [], pages: count = 0 } = suggested ?? {};
   const kept = new Set(keptPages.flatMap(({ pages }) => pickedPages(pages, count)));
-  if (justKept !== undefined) for (const page of pickedPages(justKept, count)) kept.add(page);
   return cuts.flatMap((cut) => {
     const left = pickedPages(cut.pages, count).filter((page) => !kept.has(page));
-    return left.length === 0 ? [] : [{ ...cut, pages: pagesInWords(left) }];
+    return left.length === 0 ? [] : [{ ...cut, part: cut.pages, pages: pagesInWords(left) }];
   });
 }

@@ -5,8 +5,8 @@ import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 import { fetchAnswer, perform } from '../../state/doing.ts';
 import { wrongWith } from '../papers/fact-said.ts';
-import { cutsLeft } from './cuts-left.ts';
-import { choose, type Draft, dropDraft, onPaperOnly, useTable } from './table-state.ts';
+import { nextPart } from './parting.ts';
+import { choose, type Draft, dropDraft, onPaperOnly, putDraft, useTable } from './table-state.ts';
 
 type ToKeep = RequestArgument<'keep'>['papers'][number];
 
@@ -100,14 +100,13 @@ function nextAfter(files: readonly string[], items: readonly TableItem[]): strin
   return rest.find(({ item }) => !files.includes(item))?.item;
 }
 
-/** A file that is kept paper by paper stays on view until its last one; else the next item comes. */
-function goesOnWith({ files, picks }: Draft, items: readonly TableItem[]): string | undefined {
-  const [file] = files;
-  const item = items.find((each) => each.item === file);
-  if (item !== undefined && useTable.getState().parted[item.item] === 'one by one') {
-    if (cutsLeft(item, picks[item.item]).length > 0) return item.item;
-  }
-  return nextAfter(files, items);
+/** A file that is kept part by part stays on view until its last one; else the next item comes. */
+function goOn({ id, draft, items }: Keeping): void {
+  const next = nextPart(draft, items);
+  const [file] = next?.files ?? [];
+  dropDraft(id);
+  if (next !== undefined && file !== undefined) putDraft(file, next);
+  choose(id === onPaperOnly ? undefined : (file ?? nextAfter(draft.files, items)));
 }
 
 export interface Keeping {
@@ -118,7 +117,8 @@ export interface Keeping {
 }
 
 /** Keeps a draft and goes on to the next item. What is refused stays on the table, with the reason beside it. */
-export async function keepDraft({ id, draft, practice, items }: Keeping): Promise<boolean> {
+export async function keepDraft(keeping: Keeping): Promise<boolean> {
+  const { id, draft, practice, items } = keeping;
   const paper = toKeep(draft, practice, items);
   const title = (draft.kind === undefined ? undefined : practice.papers[draft.kind]?.title) ?? draft.title;
   const named = draft.kind === 'other' ? draft.title : title;
@@ -132,8 +132,7 @@ export async function keepDraft({ id, draft, practice, items }: Keeping): Promis
     note(id, refused.error);
     return false;
   }
-  dropDraft(id);
-  choose(id === onPaperOnly ? undefined : goesOnWith(draft, items));
+  goOn(keeping);
   await noteKept(reply.answer);
   return true;
 }

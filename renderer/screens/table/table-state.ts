@@ -33,6 +33,8 @@ export interface Draft {
   readonly links: readonly LinkSaid[];
   /** Opens a locked file; asked for once it was refused for want of it, and kept nowhere. */
   readonly password?: string | undefined;
+  /** Of a file that is kept part by part: which of them it is, by its pages as they were suggested. */
+  readonly part?: string | undefined;
 }
 
 /** The draft of a paper that has no file: it is held in the hand. */
@@ -42,6 +44,16 @@ export const onPaperOnly = 'on paper only';
 export interface Pointed {
   readonly page: number;
   readonly place?: SeenRect | undefined;
+}
+
+/** What was said of a file that looks like several papers. */
+export interface Parting {
+  /** They are kept one by one, or it is one after all; undefined where it is to be asked again. */
+  readonly how: 'one by one' | 'one paper' | undefined;
+  /** When the file came: another one of its name is not meant. */
+  readonly since: string;
+  /** What was filled in for each part, and for the file as a whole, while another was on the card. */
+  readonly drafts: Readonly<Record<string, Draft>>;
 }
 
 /** The last keeping: told at the head of the table until it is put away, and taken back from there. */
@@ -60,8 +72,8 @@ export interface TableState {
   readonly justKept?: JustKept | undefined;
   /** A place on a page of the draft that was asked for; a new object turns there again. */
   readonly pointed?: Pointed | undefined;
-  /** What was said of a file that looks like several papers: they are kept one by one, or it is one after all. */
-  readonly parted: Readonly<Record<string, 'one by one' | 'one paper'>>;
+  /** By the file's name. */
+  readonly parted: Readonly<Record<string, Parting>>;
   /** Files on their way from the person's disk to the table. */
   readonly taking: number;
 }
@@ -111,11 +123,6 @@ export function dropDraft(id: string): void {
 
 export function choose(item: string | undefined): void {
   useTable.setState({ chosen: item, pointed: undefined });
-}
-
-/** Says of a file that looks like several papers whether it is. */
-export function partFile(item: string, how: 'one by one' | 'one paper'): void {
-  useTable.setState(({ parted }) => ({ parted: { ...parted, [item]: how } }));
 }
 
 /** Turns to a place on the draft's pages. */
