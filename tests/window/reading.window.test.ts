@@ -137,7 +137,7 @@ describe('what is read on the table', () => {
     await expect.poll(() => pages.inputValue()).toBe('3');
     await expect.poll(() => kind.inputValue()).toMatch(/Driveway/);
     await page.keyboard.press('Control+Enter');
-    await cuts.getByText('1 of 2 papers are still to be kept').waitFor();
+    await cuts.getByText('1 of 2 papers is still to be kept').waitFor();
     // What is kept already is not kept again; and there is a way back.
     await cuts.getByRole('button', { name: 'The rest is one paper' }).click();
     await cuts.getByText('The rest is taken as one.').waitFor();

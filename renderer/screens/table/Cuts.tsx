@@ -55,7 +55,7 @@ interface PartsProps {
 function headOf({ card, left, begun }: PartsProps): string {
   const count = card.item.suggested?.cuts.length ?? 0;
   if (!begun && left.length === count) return `This looks like ${count} papers:`;
-  return `${left.length} of ${count} papers are still to be kept. Change the pages wherever they are wrong.`;
+  return `${left.length} of ${count} papers ${left.length === 1 ? 'is' : 'are'} still to be kept. Change the pages wherever they are wrong.`;
 }
 
 /** The parts, each to be turned to, and the way to say that it is none. */

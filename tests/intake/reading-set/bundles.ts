@@ -9,8 +9,8 @@ import { type Block, composeDocument, kinds, type SetDocument, setSize } from '.
 
 export interface BundlePage {
   readonly document: SetDocument;
-  /** A back side without ink. */
-  readonly blank: boolean;
+  /** Something to read; a drawing without a word; a side without ink. */
+  readonly sort: 'words' | 'drawing' | 'blank';
   /** Stands in the set as it is: its words may have been read before. */
   readonly ofSet: boolean;
 }
@@ -19,6 +19,8 @@ export interface Bundle {
   readonly pages: readonly BundlePage[];
   /** 0-based pages at which papers begin, the first among them. */
   readonly begins: readonly number[];
+  /** The last page with ink of each. */
+  readonly ends: readonly number[];
   readonly kinds: readonly string[];
 }
 
@@ -120,16 +122,17 @@ function firstPage(document: SetDocument, of: number, counted: boolean): SetDocu
   return { ...document, blocks: counted ? [...own, { sort: 'foot', text: `Page 1 of ${of}` }] : own };
 }
 
-/** One paper: its first page, what follows, now and then the blank back of its last sheet. */
+/** One paper: its first page, what follows, now and then a drawing and the blank back of its last sheet. */
 function paper(chance: Chance, index: number, of: number): readonly BundlePage[] {
   const document = composeDocument(index);
   const counted = chance.yes(0.5);
   const pages: BundlePage[] = [
-    { document: of === 1 ? document : firstPage(document, of, counted), blank: false, ofSet: of === 1 },
+    { document: of === 1 ? document : firstPage(document, of, counted), sort: 'words', ofSet: of === 1 },
   ];
   for (let at = 2; at <= of; at += 1)
-    pages.push({ document: laterPage({ chance, first: document, at, of, counted }), blank: false, ofSet: false });
-  if (chance.yes(0.2)) pages.push({ document, blank: true, ofSet: false });
+    pages.push({ document: laterPage({ chance, first: document, at, of, counted }), sort: 'words', ofSet: false });
+  if (chance.yes(0.15)) pages.push({ document, sort: 'drawing', ofSet: false });
+  if (chance.yes(0.2)) pages.push({ document, sort: 'blank', ofSet: false });
   return pages;
 }
 
@@ -142,11 +145,20 @@ function nextIndex(chance: Chance, last: number | undefined, used: ReadonlySet<n
   return index;
 }
 
+/** Now and then the first sheet lay in the tray with its back up. */
+function blankFirst(chance: Chance, index: number): readonly BundlePage[] {
+  return chance.yes(0.15) ? [{ document: composeDocument(index), sort: 'blank', ofSet: false }] : [];
+}
+
+function lastInked(pages: readonly BundlePage[]): number {
+  return pages.findLastIndex(({ sort }) => sort !== 'blank');
+}
+
 /** A tray of three to ten papers. */
 export function composeBundle(seed: number, number: number): Bundle {
   const chance = new Chance(104_729 * (seed + 1) + number);
   const pages: BundlePage[] = [];
-  const begins: number[] = [];
+  const [begins, ends]: [number[], number[]] = [[], []];
   const found: string[] = [];
   const used = new Set<number>();
   let last: number | undefined;
@@ -154,21 +166,31 @@ export function composeBundle(seed: number, number: number): Bundle {
     last = nextIndex(chance, last, used);
     used.add(last);
     const index = seed * setSize + last;
+    if (pages.length === 0) pages.push(...blankFirst(chance, index));
     begins.push(pages.length);
     found.push(composeDocument(index).truth.kind);
     pages.push(...paper(chance, index, chance.yes(0.7) ? 1 : chance.whole(2, 4)));
+    ends.push(lastInked(pages));
   }
-  return { pages, begins, kinds: found };
+  return { pages, begins, ends, kinds: found };
 }
 
 /** One paper of two to twelve pages. */
 export function composeWhole(seed: number, number: number): Bundle {
   const chance = new Chance(1_299_709 * (seed + 1) + number);
   const index = seed * setSize + chance.whole(0, setSize - 1);
-  return { pages: paper(chance, index, chance.whole(2, 12)), begins: [0], kinds: [composeDocument(index).truth.kind] };
+  const first = blankFirst(chance, index);
+  const pages = [...first, ...paper(chance, index, chance.whole(2, 12))];
+  const { kind } = composeDocument(index).truth;
+  return { pages, begins: [first.length], ends: [lastInked(pages)], kinds: [kind] };
+}
+
+/** A page with ink and not one word, as reading tells of one. */
+export function drawingPage(page: number): PageText {
+  return { page, width: 612, height: 792, source: 'picture', turn: 0, lean: 0, lines: [] };
 }
 
 /** A page without ink, as reading tells of one. */
 export function blankPage(page: number): PageText {
-  return { page, width: 612, height: 792, source: 'picture', turn: 0, lean: 0, blank: true, lines: [] };
+  return { ...drawingPage(page), blank: true };
 }

@@ -37,12 +37,14 @@ async function measure(what: string, compose: typeof composeBundle): Promise<voi
     judged.push(one);
     if (one.right || !options.includes('--wrong')) continue;
     say(`${what} ${number}: missed ${one.missed.map((page) => page + 1).join(', ') || 'none'}`);
+    for (const page of one.ends) say(`  ends elsewhere: page ${page + 1}`);
+    for (const page of one.astray) say(`  in no part, or in several: page ${page + 1}`);
     for (const { page, because } of one.tooMany) say(`  too many: page ${page + 1}. ${because}`);
   }
   const sum = (of: (one: CutsJudged) => number): number => judged.reduce((total, one) => total + of(one), 0);
   const right = judged.filter((one) => one.right).length;
   say(
-    `${what}: ${right} of ${count} right; ${sum(({ missed }) => missed.length)} cuts missed, ${sum(({ tooMany }) => tooMany.length)} too many, of ${sum(({ papers }) => papers)} papers; ${sum(({ named }) => named)} named by their kind`,
+    `${what}: ${right} of ${count} right; ${sum(({ missed }) => missed.length)} cuts missed, ${sum(({ tooMany }) => tooMany.length)} too many, ${sum(({ ends }) => ends.length)} end elsewhere, ${sum(({ astray }) => astray.length)} pages astray, of ${sum(({ papers }) => papers)} papers; ${sum(({ named }) => named)} named by their kind`,
   );
 }
 
