@@ -73,7 +73,8 @@ export async function framing(lot: ToldLot, days: { warned: Day; sample: Day }, 
   const { warned, sample } = days;
   lot.chapter('The week in which more time could still be asked for', warned);
   await lot.tellTo(warned);
-  const asks = (await lot.ask('today', {}, { on: warned })).soon.find(({ sort }) => sort === 'ask to extend');
+  const slipThen = await lot.ask('today', {}, { on: warned });
+  const asks = [...slipThen.amiss, ...slipThen.soon].find(({ kind }) => kind === 'septic-permit');
   lot.say(`  ${asks?.say ?? ''}\n  ${asks?.remedy.say ?? ''}\n`);
   lot.chapter('Framing was not passed', sample);
   await lot.tellTo(sample);
