@@ -45,7 +45,7 @@ function hostCard(host: WindowDesk): HostCard {
     }),
   );
   const path = host.places.lots;
-  const others = lotsFound(path, new Set(known.map((lot) => lot.path)));
+  const others = lotsFound(path, new Set([...known.map((lot) => lot.path), ...host.recents.leftOut()]));
   return {
     version: host.version,
     today: host.today(),

@@ -10,7 +10,7 @@ function foldersIn(base: string): readonly Dirent[] {
 }
 
 /**
- * Lots that lie where lots lie on this computer and are not in the list: copied there, or moved from another one. Only
+ * Lots that lie where lots lie on this computer and are not in the list, nor were left out of it: copied there, or moved from another one. Only
  * looked for by name; nothing is opened. The window never names a folder, so this is how a browser comes by one.
  */
 export function lotsFound(base: string, known: ReadonlySet<string>): readonly { name: string; path: string }[] {

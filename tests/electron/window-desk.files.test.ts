@@ -60,6 +60,19 @@ describe('the host a window speaks to', () => {
     expect(existsSync(join(at.root, 'elsewhere', 'lot.sqlite'))).toBe(true);
   });
 
+  it('offers a lot that was left out no more as one that lies there, until it is opened again', async () => {
+    using at = scratch();
+    await using desk = windowDeskIn(at.root);
+    await newLot(desk, 'Ridge');
+    const [ridge] = desk.recents.list();
+    answered(await desk.act('forget-lot', { key: ridge?.key }));
+    expect(answered(await desk.act('host', {}))).toMatchObject({ lots: [], found: [] });
+    const folder = desk.folderTicket(join(at.root, 'lots', 'ridge'));
+    answered(await desk.ask('open-lot', { folder }, {}));
+    expect(answered(await desk.act('host', {}))).toMatchObject({ lots: [{ title: 'Ridge' }], found: [] });
+    expect(desk.recents.leftOut()).toEqual([]);
+  });
+
   it('starts with an empty list where its file was damaged', async () => {
     using at = scratch();
     await using desk = windowDeskIn(at.root);

@@ -90,7 +90,7 @@ export function costsText(answer: Costs): string {
     ...draws.map(drawLine),
     '',
     ...wrapped(
-      `Offices' fees of the whole way: ${money(fees.known)} known, ${money(fees.settled)} of it paid; ${counted(fees.unknown, 'fee')} only the office knows.`,
+      `Offices' fees of the whole way: ${money(fees.known)} known, ${money(fees.settled)} of it paid or handed in; ${counted(fees.unknown, 'fee')} only the office knows.`,
       0,
     ),
     '',

@@ -56,7 +56,7 @@ function keptText({ kept, refused, notes }: RequestAnswer<'keep'>): string {
         ? []
         : [
             ...wrapped(`Nobody can say how long it is good: ${paper.undated}. As soon as you know it:`, 4),
-            `    correct ${paper.edition} --issued DAY    (or --good-through DAY)`,
+            `    correct ${paper.edition} --issued DAY${paper.endStated === true ? '    (or --good-through DAY)' : ''}`,
           ]),
     ]),
     ...refused.flatMap(({ file, error }) => [

@@ -174,6 +174,7 @@ export interface FeeRow {
   /** Undefined where only the office knows it. */
   readonly fee?: number | undefined;
   readonly feeNote?: string | undefined;
+  /** Paid or handed in: the errand was settled, lies with the office or came back. */
   readonly settled: boolean;
 }
 
@@ -194,6 +195,7 @@ export interface CostsAnswer {
   readonly draws: readonly DrawRow[];
   readonly value: ValueRow;
   readonly fees: {
+    /** What was paid or handed in, and what is known of what is ahead. */
     readonly known: number;
     readonly settled: number;
     /** How many errands have a fee only the office knows. */

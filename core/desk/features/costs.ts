@@ -1,9 +1,9 @@
 import { costLedger, type LedgerRow, paidOn } from '../../figures/cost-ledger.ts';
 import { valueWithoutLand } from '../../figures/insurance.ts';
-import { type Asked, currentEdition, finalsAfter, readWay } from '../../readiness/index.ts';
+import { type Asked, currentEdition, feeDue, finalsAfter, readWay } from '../../readiness/index.ts';
 import type { CostBook, Invoice, Waiver } from '../../vocabulary/costs.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
-import type { Finding } from '../../vocabulary/finding.ts';
+import type { Finding, WayStop } from '../../vocabulary/finding.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Basis } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
@@ -17,7 +17,7 @@ import type {
   WaiverRow,
 } from '../contract/cost-answers.ts';
 import { requests } from '../contract/requests.ts';
-import { askedOf, errandTitle, officeTitle, subjectTitle } from './asked.ts';
+import { askedOf, errandTitle, officeTitle, subjectTitle, titleFor } from './asked.ts';
 import { drawRow, readingOf } from './draws.ts';
 import { paymentRows } from './payment-rows.ts';
 
@@ -143,31 +143,28 @@ export function valueRow(asked: Asked): ValueRow {
   return { completed, land, withoutLand, insured, insuredBy, difference };
 }
 
-/** The offices' fees of the whole way, what was settled included; what is ahead is counted as the way counts it. */
+/** Undefined where an errand has no fee to tell of. */
+function feeRow({ errand: id, subject, state }: WayStop, asked: Asked): FeeRow | undefined {
+  const errand = asked.practice.errands[id];
+  if (errand === undefined || state === "doesn't apply") return undefined;
+  const { fee, feeNote, office } = errand;
+  const ahead = state === 'can go' || state === "can't go yet";
+  if (fee === 0 || (fee === undefined && feeNote === undefined && !ahead)) return undefined;
+  const title = titleFor(errandTitle(asked.practice, id), subjectTitle(asked.lot, subject));
+  // Who has to come again has been there, and paid for it.
+  const settled = !ahead || feeDue(id, { ...asked, subject }).again;
+  return { errand: id, title, office: officeTitle(asked.practice, office), fee, feeNote, settled };
+}
+
+/**
+ * The offices' fees of the whole way: the first price of what was settled, lies with an office or came back, and what
+ * is ahead as the way counts it, the price of coming again included.
+ */
 export function feesOf(asked: Asked): CostsAnswer['fees'] {
   const { stops, feesKnown, feesUnknown } = readWay(asked);
-  const rows = stops.flatMap((stop): FeeRow[] => {
-    const errand = asked.practice.errands[stop.errand];
-    if (errand === undefined || stop.state === "doesn't apply") return [];
-    const { fee, feeNote, office } = errand;
-    const ahead = stop.state === 'can go' || stop.state === "can't go yet";
-    if (fee === 0 || (fee === undefined && feeNote === undefined && !ahead)) return [];
-    const settled = stop.state === 'settled';
-    const title = subjectTitle(asked.lot, stop.subject);
-    const named = errandTitle(asked.practice, stop.errand);
-    return [
-      {
-        errand: stop.errand,
-        title: title === undefined ? named : `${named}, ${title}`,
-        office: officeTitle(asked.practice, office),
-        fee,
-        feeNote,
-        settled,
-      },
-    ];
-  });
-  const known = rows.reduce((total, { fee }) => total + (fee ?? 0), 0);
-  return { known, settled: Math.max(0, known - feesKnown), unknown: feesUnknown, rows };
+  const rows = stops.flatMap((stop) => feeRow(stop, asked) ?? []);
+  const settled = rows.reduce((total, row) => total + (row.settled ? (row.fee ?? 0) : 0), 0);
+  return { known: settled + feesKnown, settled, unknown: feesUnknown, rows };
 }
 
 const common: Basis = { on: 'common practice' };

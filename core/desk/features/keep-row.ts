@@ -146,6 +146,7 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
     title,
     pages: row.parts.reduce((sum, part, n) => sum + (part.pages?.length ?? ready[n]?.pages ?? 0), 0),
     sealed: ready.some((each) => each.sealed),
+    endStated: practice.papers[input.kind]?.clocks.some(({ sort }) => sort === 'stated') ?? false,
   };
   const notes = [...ready.flatMap((each) => each.notes), ...markNotes(practice, row)];
   const undated = (id: string): string | undefined => undatedNow(id, input.kind, { lot: lot.view(), practice, day });

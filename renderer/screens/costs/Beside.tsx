@@ -49,6 +49,22 @@ function Value({ value }: { readonly value: CostsAnswer['value'] }) {
   );
 }
 
+function FeeList({ rows }: Pick<CostsAnswer['fees'], 'rows'>) {
+  return (
+    <ul className="costs-fees small">
+      {rows.map(({ errand, title, fee, feeNote, settled }) => (
+        <li key={`${errand} ${title}`}>
+          <a href={addressOf('errand', errand)}>{title}</a>
+          <span>
+            {fee === undefined ? (feeNote ?? 'ask') : columnSum(fee)}
+            {settled ? ', paid or handed in' : ''}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 export function Fees({ fees }: { readonly fees: CostsAnswer['fees'] }) {
   const [shown, show] = useState(false);
   const { known, settled, unknown, rows } = fees;
@@ -58,7 +74,7 @@ export function Fees({ fees }: { readonly fees: CostsAnswer['fees'] }) {
       <dl className="costs-sums">
         <dt>Known</dt>
         <dd>{columnSum(known)}</dd>
-        <dt>Of it settled</dt>
+        <dt>Of it paid or handed in</dt>
         <dd>{columnSum(settled)}</dd>
         <dt className="ruled">Still to come</dt>
         <dd className="ruled">{columnSum(known - settled)}</dd>
@@ -78,19 +94,7 @@ export function Fees({ fees }: { readonly fees: CostsAnswer['fees'] }) {
           {shown ? 'less' : 'one by one'}
         </Button>
       )}
-      {shown ? (
-        <ul className="costs-fees small">
-          {rows.map(({ errand, title, fee, feeNote, settled: done }) => (
-            <li key={`${errand} ${title}`}>
-              <a href={addressOf('errand', errand)}>{title}</a>
-              <span>
-                {fee === undefined ? (feeNote ?? 'ask') : columnSum(fee)}
-                {done ? ', settled' : ''}
-              </span>
-            </li>
-          ))}
-        </ul>
-      ) : null}
+      {shown ? <FeeList rows={rows} /> : null}
     </section>
   );
 }

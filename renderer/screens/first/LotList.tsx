@@ -66,7 +66,7 @@ function FoundRow({ lot, onOpen }: { readonly lot: Found; readonly onOpen: () =>
     <li>
       <div className="which">
         <p className="slab">{lot.title}</p>
-        <p className="small pencil">{lot.place}, not opened here yet</p>
+        <p className="small pencil">{lot.place}, not in your list</p>
       </div>
       <div className="acts">
         <Button onPress={onOpen} label={`Open ${lot.title}`}>
