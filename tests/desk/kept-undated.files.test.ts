@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { printAnswer } from '../../core/cli/print/print-answer.ts';
+import type { KeptPaper } from '../../core/desk/contract/answers.ts';
 import { openSmallLot } from './small-lot.ts';
 
 it('a paper kept without the date its clock runs from says so at once, and in the list, until the date is added', async () => {
@@ -15,6 +16,18 @@ it('a paper kept without the date its clock runs from says so at once, and in th
   expect(printAnswer('papers', await desk.ask('papers', {}, small))).toMatch(/How long it is good is not known/);
   await desk.ask('correct', { edition: kept?.edition ?? '', issued: '2026-03-02' }, small);
   expect((await row())?.undated).toBeUndefined();
+});
+
+it('a last good day is offered to be noted only where papers of the kind bear one', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const papers = ['septic-permit', 'owner-id'].map((kind) => ({ files: [], kind, physicalOnly: true }));
+  const answer = await desk.askUntyped('keep', { papers }, small);
+  expect(answer.kept.map(({ undated }: KeptPaper) => undated !== undefined)).toEqual([true, true]);
+  const lines = printAnswer('keep', answer)
+    .split('\n')
+    .filter((line) => line.includes('--issued DAY'));
+  expect(lines.map((line) => line.includes('(or --good-through DAY)'))).toEqual([false, true]);
 });
 
 it('stands on the slip of today where an errand is near that asks for it', async () => {

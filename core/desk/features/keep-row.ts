@@ -3,7 +3,7 @@ import type { EditionPart } from '../../store/index.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import type { Paper } from '../../vocabulary/lot.ts';
 import { pagesOf } from '../../vocabulary/page-picks.ts';
-import type { Practice } from '../../vocabulary/practice.ts';
+import type { KindId, Practice } from '../../vocabulary/practice.ts';
 import type { AtLot } from '../context.ts';
 import type { KeptPaper } from '../contract/answers.ts';
 import type { RequestInput } from '../contract/requests.ts';
@@ -134,6 +134,11 @@ function writeSaid(edition: string, row: Row, at: AtLot): void {
   if (targets.length > 0) lot.linkEditions(edition, [...(before?.links ?? []), ...targets]);
 }
 
+function kindlessNotes(kind: KindId): readonly string[] {
+  if (kind !== 'other') return [];
+  return ['Kept without a kind: no office’s list asks for it. Give it one with kind, if one fits.'];
+}
+
 /** Writes the rows of one paper in one act. The same files kept as the same paper before are not kept twice. */
 export function commitRow(row: Row, at: AtLot): KeptPaper {
   const { lot, day } = at;
@@ -171,10 +176,6 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
       links: links.map((link) => linkTarget(asked, input.kind, link)),
     }),
   );
-  const kindless =
-    input.kind === 'other'
-      ? ['Kept without a kind: no office’s list asks for it. Give it one with kind, if one fits.']
-      : [];
-  const all = [...kindless, ...placeNotes(at, row, papers), ...notes];
+  const all = [...kindlessNotes(input.kind), ...placeNotes(at, row, papers), ...notes];
   return { ...told, ...kept, notes: all, already: false, undated: undated(kept.edition) };
 }

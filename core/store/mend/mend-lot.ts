@@ -146,19 +146,22 @@ function takePlace(folder: string, mended: string): string {
   return name;
 }
 
+function mustHoldLot(path: string): string {
+  const folder = resolve(path);
+  if (existsSync(join(folder, 'lot.sqlite'))) return folder;
+  throw new LotfileError('not found', 'There is no lot in this folder.', {
+    about: folder,
+    next: 'Choose the folder that holds lot.sqlite.',
+  });
+}
+
 /**
  * Builds lot.sqlite anew from every row that can still be read, fills the holes from the newest whole copy, and tells
  * what is gone. The damaged file stays beside it under another name.
  * @throws LotfileError `lot damaged` where neither it nor any copy holds a lot or its tables differ from ours, `lot newer`; nothing is changed then.
  */
 export function mendLot(path: string, host: string, now: Date): Mended {
-  const folder = resolve(path);
-  if (!existsSync(join(folder, 'lot.sqlite'))) {
-    throw new LotfileError('not found', 'There is no lot in this folder.', {
-      about: folder,
-      next: 'Choose the folder that holds lot.sqlite.',
-    });
-  }
+  const folder = mustHoldLot(path);
   for (const name of ['working', 'originals']) makeFolder(join(folder, name));
   const issued = new Set<string>();
   const aside = newTemporaryPath({ folder, issued });

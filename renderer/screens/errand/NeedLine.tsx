@@ -11,7 +11,7 @@ import { firstOfTab, type Leaf } from './leaves.ts';
 import { MissingPaper } from './MissingPaper.tsx';
 import { NeedDetails } from './NeedDetails.tsx';
 
-export interface NeedLineProps {
+interface NeedLineProps {
   readonly need: NeedRow;
   readonly sight: Sight;
   readonly tab: PlanTab | undefined;
@@ -100,12 +100,55 @@ function TabButton({
   );
 }
 
+interface NeedWordsProps {
+  readonly need: NeedRow;
+  readonly shown: boolean;
+  readonly onShow: () => void;
+  /** A form for it can be filled here. */
+  readonly form: boolean;
+}
+
+function NeedWords({ need, shown, onShow, form }: NeedWordsProps) {
+  const words = particulars(need);
+  return (
+    <span className="errand-need-words">
+      {words === '' ? null : <span className="pencil">{words}</span>}{' '}
+      <Button as="word" small onPress={onShow} label={`${shown ? 'Hide' : 'Show'} the rule: ${need.title}`}>
+        {shown ? 'less' : 'the rule'}
+      </Button>{' '}
+      {form ? (
+        <Button
+          as="word"
+          small
+          onPress={() => lay({ slip: 'form', need: need.need, subject: need.subject })}
+          label={`Fill the form: ${need.title}`}
+        >
+          fill the form
+        </Button>
+      ) : null}
+    </span>
+  );
+}
+
+function NeedNotes({ need: { need, findings } }: { readonly need: NeedRow }) {
+  return (
+    <div className="errand-notes">
+      {findings.map((finding) => (
+        <FindingNote
+          key={`${finding.sort} ${finding.say}`}
+          finding={finding}
+          onOtherwise={() => lay({ slip: 'otherwise', about: need })}
+        />
+      ))}
+    </div>
+  );
+}
+
 /** One need: what, its mark, what is known of the paper, and in the margin what speaks against it. */
 export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps) {
   const [shown, show] = useState(false);
   const missing = need.edition === undefined;
   const form = isForm(need, sight);
-  const words = particulars(need);
   const telling = need.findings.length > 0;
   return (
     <li className={`errand-need${telling ? ' telling' : ''}`} data-place={placeOf(need)} tabIndex={-1}>
@@ -117,41 +160,11 @@ export function NeedLine({ need, sight, tab, leaves, disagrees }: NeedLineProps)
           <Mark word={need.state} say={stateOfNeed(need.state)} />
           {disagrees ? <Mark word="disagree" /> : null}
         </span>
-        <span className="errand-need-words">
-          {words === '' ? null : <span className="pencil">{words}</span>}{' '}
-          <Button
-            as="word"
-            small
-            onPress={() => show(!shown)}
-            label={`${shown ? 'Hide' : 'Show'} the rule: ${need.title}`}
-          >
-            {shown ? 'less' : 'the rule'}
-          </Button>{' '}
-          {form && !missing ? (
-            <Button
-              as="word"
-              small
-              onPress={() => lay({ slip: 'form', need: need.need, subject: need.subject })}
-              label={`Fill the form: ${need.title}`}
-            >
-              fill the form
-            </Button>
-          ) : null}
-        </span>
+        <NeedWords need={need} shown={shown} onShow={() => show(!shown)} form={form && !missing} />
         {tab === undefined ? null : <TabButton tab={tab} leaves={leaves} title={need.title} />}
       </div>
       {shown ? <NeedDetails need={need} sight={sight} /> : null}
-      {telling ? (
-        <div className="errand-notes">
-          {need.findings.map((finding) => (
-            <FindingNote
-              key={`${finding.sort} ${finding.say}`}
-              finding={finding}
-              onOtherwise={() => lay({ slip: 'otherwise', about: need.need })}
-            />
-          ))}
-        </div>
-      ) : null}
+      {telling ? <NeedNotes need={need} /> : null}
       {missing ? <MissingPaper need={need} form={form} /> : null}
     </li>
   );

@@ -3,6 +3,23 @@ import { useAnswer } from '../../state/asked.ts';
 import { addressOf } from '../../state/place.ts';
 import { countInWords } from './words.ts';
 
+function FirstBoxes({ open }: { readonly open: number }) {
+  const say = `${countInWords(open)} of the first boxes on the lot’s card ${open === 1 ? 'is' : 'are'} empty.`;
+  return (
+    <>
+      <p>
+        {say.replace(/^./, (letter) => letter.toUpperCase())} They decide which errands apply here; “don’t know yet” is
+        an answer.
+      </p>
+      <p className="no-print">
+        <a className="button stamp" href={addressOf('lot')}>
+          Answer the first boxes
+        </a>
+      </p>
+    </>
+  );
+}
+
 /** Where to begin: empty first boxes of the record card, files nobody said anything about, papers no errand brings. */
 export function Beginning({ answer }: { readonly answer: TodayAnswer }) {
   const card = useAnswer('read-lot', {}).answer;
@@ -14,22 +31,7 @@ export function Beginning({ answer }: { readonly answer: TodayAnswer }) {
   return (
     <section className="today-begin">
       <h2>Begin here</h2>
-      {open === 0 ? null : (
-        <>
-          <p>
-            {`${countInWords(open)} of the first boxes on the lot’s card ${open === 1 ? 'is' : 'are'} empty.`.replace(
-              /^./,
-              (letter) => letter.toUpperCase(),
-            )}{' '}
-            They decide which errands apply here; “don’t know yet” is an answer.
-          </p>
-          <p className="no-print">
-            <a className="button stamp" href={addressOf('lot')}>
-              Answer the first boxes
-            </a>
-          </p>
-        </>
-      )}
+      {open === 0 ? null : <FirstBoxes open={open} />}
       {waiting === 0 ? null : (
         <p>
           {waiting === 1 ? 'A file lies' : `${waiting} files lie`} on the table. No errand knows of{' '}
