@@ -92,6 +92,7 @@ describe('a scan that is kept part by part', () => {
     turnTo(0, kept);
     asOnePaper(onCard(kept));
     expect(card()).toMatchObject({ part: undefined, kind: 'driveway-permit', picks: { 'tray.pdf': '3-4' } });
+    expect(useTable.getState().pointed).toEqual({ page: 2 });
     askAgain(kept);
     expect(partingOf(useTable.getState(), kept)?.how).toBeUndefined();
   });

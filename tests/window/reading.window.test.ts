@@ -138,6 +138,8 @@ describe('what is read on the table', () => {
     await expect.poll(() => kind.inputValue()).toMatch(/Driveway/);
     await page.keyboard.press('Control+Enter');
     await cuts.getByText('1 of 2 papers is still to be kept').waitFor();
+    // The file turns to what is on the card.
+    await page.getByText('Page 2 of 3').waitFor();
     // What is kept already is not kept again; and there is a way back.
     await cuts.getByRole('button', { name: 'The rest is one paper' }).click();
     await cuts.getByText('The rest is taken as one.').waitFor();

@@ -5,7 +5,7 @@ import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Practice } from '../../../core/vocabulary/practice.ts';
 import { fetchAnswer, perform } from '../../state/doing.ts';
 import { wrongWith } from '../papers/fact-said.ts';
-import { nextPart } from './parting.ts';
+import { nextPart, pointAtFirst } from './parting.ts';
 import { choose, type Draft, dropDraft, onPaperOnly, putDraft, useTable } from './table-state.ts';
 
 type ToKeep = RequestArgument<'keep'>['papers'][number];
@@ -105,8 +105,10 @@ function goOn({ id, draft, items }: Keeping): void {
   const next = nextPart(draft, items);
   const [file] = next?.files ?? [];
   dropDraft(id);
-  if (next !== undefined && file !== undefined) putDraft(file, next);
   choose(id === onPaperOnly ? undefined : (file ?? nextAfter(draft.files, items)));
+  if (next === undefined || file === undefined) return;
+  putDraft(file, next);
+  pointAtFirst(next);
 }
 
 export interface Keeping {

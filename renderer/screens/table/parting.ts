@@ -37,11 +37,18 @@ export function partDraft(item: TableItem, cut: PartLeft, from?: Draft): Draft {
   return { ...(held ?? begun), part: cut.part, picks: { [item.item]: cut.pages } };
 }
 
+/** The file on view turns to the first page of its draft. */
+export function pointAtFirst({ files, picks }: Draft): void {
+  const first = Number.parseInt(picks[files[0] ?? ''] ?? '', 10);
+  pointAt({ page: Number.isNaN(first) ? 0 : first - 1 });
+}
+
 /** The card turns to one of the parts; what is on it is held until it is turned to again. */
 export function turnToPart({ id, draft, item }: OnCard, cut: PartLeft): void {
   put(item, { how: 'one by one', drafts: { ...heldOf(item), [draft.part ?? whole]: draft } });
-  putDraft(id, partDraft(item, cut, draft));
-  pointAt({ page: Number.parseInt(cut.pages, 10) - 1 });
+  const next = partDraft(item, cut, draft);
+  putDraft(id, next);
+  pointAtFirst(next);
 }
 
 /** All its pages are one paper; where some are kept already, all that are left. */
@@ -50,7 +57,9 @@ export function asOnePaper({ id, draft, item }: OnCard): void {
   const back = item.keptPages.length === 0 ? held[whole] : undefined;
   put(item, { how: 'one paper', drafts: draft.part === undefined ? held : { ...held, [draft.part]: draft } });
   const picks = item.leftPages === undefined ? {} : { [item.item]: item.leftPages };
-  putDraft(id, { ...(back ?? draft), part: undefined, picks });
+  const next = { ...(back ?? draft), part: undefined, picks };
+  putDraft(id, next);
+  pointAtFirst(next);
 }
 
 /** It is asked again whether the file is several papers. */
