@@ -337,8 +337,8 @@ describe('the desktop host', () => {
     }
     const paper = { files: [], physicalOnly: true, kind: 'driveway-permit' };
     await host.desk.ask('keep', { papers: [{ ...paper, issued: '2025-04-20', goodThrough: '2026-04-20' }] }, { lot });
-    const { soon } = await host.desk.ask('today', {}, { lot });
-    expect(soon.some(({ weight }) => weight === 'refused' || weight === 'questioned')).toBe(true);
+    const { amiss } = await host.desk.ask('today', {}, { lot });
+    expect(amiss).toMatchObject([{ kind: 'driveway-permit', weight: 'questioned', by: '2026-04-20' }]);
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: true });
     expect(electron.record.notices).toEqual([]);
     await new Notices(desktop).opened({ lot, title: 'Ridge', sample: false });

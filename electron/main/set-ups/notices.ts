@@ -52,8 +52,9 @@ export class Notices {
   async #look({ lot, title }: OpenedLot): Promise<void> {
     const { host } = this.#desktop;
     try {
-      const { soon } = await host.desk.ask('today', {}, { lot });
-      this.#say(title, soon.filter(isPressing));
+      const { amiss, soon } = await host.desk.ask('today', {}, { lot });
+      // What ends before it is needed stands among what is amiss, with its day.
+      this.#say(title, [...amiss.filter(({ by }) => by !== undefined), ...soon].filter(isPressing));
     } catch {
       // Closed since, or in trouble that the window tells about.
       this.#open.delete(lot);
