@@ -88,6 +88,20 @@ describe('the firms and their cover', () => {
     expect(await ended('2026-04-21')).toMatchObject([told]);
     expect(await ended('2026-06-30')).toMatchObject([told]);
     expect(await ended('2026-07-01')).toEqual([]);
+    const late = await engage(small, 'Birch Siding', '2026-04-01');
+    await certificate(small, late, {
+      kind: 'liability-certificate',
+      from: '2026-04-21',
+      to: '2026-12-31',
+      number: 'B',
+    });
+    const { amiss } = await small.desk.ask('today', {}, small);
+    const says = amiss.filter(({ subject: whose }) => whose === late).map(({ say }) => say);
+    expect(says.filter((say) => say.includes('liability'))).toHaveLength(1);
+    expect(says.filter((say) => say.includes('not in hand'))).toEqual([
+      '"Contractor licence" of Birch Siding is not in hand.',
+      '"Certificate of workers\' compensation" of Birch Siding is not in hand.',
+    ]);
   });
 
   test('the certificate of a firm on site is asked for still, though every errand that wanted it is settled', async () => {

@@ -98,6 +98,11 @@ export function uncoveredNow(asked: Asked): readonly Finding[] {
       const title = `"${kindTitle(asked.practice, kind)}" of ${name}`;
       if (ended !== undefined)
         return [{ ...endingFinding(asked, about), sort: 'lapsed', say: `${title} ended on ${dayInWords(ended.to)}.` }];
+      const later = spans.find(({ from }) => from > day);
+      if (later !== undefined) {
+        const say = `${title} begins on ${dayInWords(later.from)} only.`;
+        return [{ ...endingFinding(asked, { ...about, edition: later.edition }), sort: 'not issued yet', say }];
+      }
       const say = edition === undefined ? `${title} is not in hand.` : `${title} bears no days of cover.`;
       return [{ ...endingFinding(asked, about), sort: edition === undefined ? 'missing' : 'date unknown', say }];
     }),

@@ -67,12 +67,18 @@ interface AmissAndSoon {
   readonly soon: readonly SoonRow[];
 }
 
+/** Days of cover that never were right are told as a disagreement already; what has ended since is told all the same. */
+function isDisputed(finding: Finding, found: readonly Finding[]): boolean {
+  const key = paperKey(finding);
+  return finding.sort !== 'lapsed' && found.some((row) => row.sort === 'disagree' && paperKey(row) === key);
+}
+
 /** Each paper's fault once, and at the place where it weighs most. */
 export function amissAndSoon(asked: Asked): AmissAndSoon {
   const found = readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
   const known = new Set(found.filter(({ sort }) => ends.has(sort)).map(paperKey));
   const uncovered = uncoveredNow(asked)
-    .filter((finding) => !known.has(paperKey(finding)))
+    .filter((finding) => !known.has(paperKey(finding)) && !isDisputed(finding, found))
     .map((finding) => soonRow(finding, undefined, asked));
   const stumble = [...found, ...uncovered];
   const told = new Set([...known, ...uncovered.map(paperKey)]);
