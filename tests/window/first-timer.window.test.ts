@@ -58,6 +58,7 @@ describe('in the window, while framing goes on, a first-timer asks', () => {
 
   it('what may I not cover up?', async () => {
     const page = await told.screen('inspections');
+    await page.getByText('Before you cover the walls').first().waitFor();
     const shown = await words(page, 'main.screen');
     expect(shown).toContain('Before you cover the walls');
     expect(shown).toContain('Before you cover the septic system');
