@@ -96,7 +96,7 @@ describe('what is read on the table', () => {
     await page.getByRole('option', { name: /Something else/ }).click();
     await card().getByLabel('Its title').fill('Letter of the surveyor');
     await page.keyboard.press('Control+Enter');
-    await item('three.pdf').getByText('pages 3 still to keep').waitFor();
+    await item('three.pdf').getByText('page 3 still to keep').waitFor();
     await expect.poll(() => pages.getByLabel('Pages of this paper').inputValue()).toBe('3');
     await pages.getByText('1: kept as Letter of the surveyor').waitFor();
   });

@@ -11,7 +11,9 @@ interface RowProps {
 function whereabouts(item: TableItem): string {
   if (item.arriving) return 'still arriving';
   if (item.already !== undefined) return `kept already, as ${item.already}`;
-  if (item.leftPages !== undefined) return `pages ${item.leftPages} still to keep`;
+  if (item.leftPages !== undefined) {
+    return `${/^\d+$/.test(item.leftPages) ? 'page' : 'pages'} ${item.leftPages} still to keep`;
+  }
   const [kind] = item.suggested?.kinds ?? [];
   if (item.reading === 'under way') return 'being read ...';
   return kind === undefined || kind.sureness === 'guess' ? sizeInWords(item.bytes) : `reads like: ${kind.title}`;
