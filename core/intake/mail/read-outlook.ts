@@ -6,6 +6,7 @@ import { refused } from '../refusals.ts';
 import { withinTime } from '../within-time.ts';
 import type { Holding } from './holding.ts';
 import { htmlText } from './html-text.ts';
+import { leadsRound } from './sector-chains.ts';
 import { shownName } from './told-name.ts';
 
 const largestMessage = 256 * 1024 * 1024;
@@ -74,6 +75,7 @@ interface Into {
 export function readOutlook(path: string, name: string, { holding, within }: Into): void {
   try {
     const bytes = readFileSync(path);
+    if (leadsRound(bytes)) throw new Error('Its sectors lead round in a circle.');
     const seconds = secondsFor(bytes.length);
     const Reader = outlookReader();
     const reader = new Reader(new DataView(bytes.buffer, bytes.byteOffset, bytes.length));

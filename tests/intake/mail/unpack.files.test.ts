@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { Holding } from '../../../core/intake/mail/holding.ts';
 import { readZip } from '../../../core/intake/mail/read-zip.ts';
+import { leadsRound } from '../../../core/intake/mail/sector-chains.ts';
 import { unpackFile } from '../../../core/intake/mail/unpack-file.ts';
 import { bench } from '../keeping.ts';
 import { onePage } from '../make-pdf.ts';
@@ -258,4 +259,14 @@ it('a disk that is not there is told as such, not as a damaged ZIP', async () =>
       message: told,
     });
   }
+});
+
+it('an Outlook message whose sectors lead round in a circle is refused at once, as no sound one does', async () => {
+  const sound = Buffer.from(messageOf('Permit', 'Approved.', []));
+  expect(leadsRound(sound)).toBe(false);
+  const round = Buffer.from(sound);
+  // MS-CFB 2.2: where the table begins; 2.3: each entry names the sector that follows. The first follows itself.
+  round.writeUInt32LE(0, (round.readUInt32LE(0x4c) + 1) * 512);
+  expect(leadsRound(round)).toBe(true);
+  await expect(unpacked(round, 'round.msg')).rejects.toMatchObject({ code: 'file refused', about: 'round.msg' });
 });
