@@ -37,8 +37,10 @@ function acts(db: Database.Database): number {
 function isWhole(db: Database.Database): boolean {
   try {
     return db.pragma('quick_check(1)', { simple: true }) === 'ok';
-  } catch {
-    return false;
+  } catch (error) {
+    // Only what SQLite itself calls damage is damage: a lot that is busy just now must not be told as broken.
+    if (error instanceof Database.SqliteError && /^SQLITE_(CORRUPT|NOTADB)/.test(error.code)) return false;
+    throw error;
   }
 }
 

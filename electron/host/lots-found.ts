@@ -5,6 +5,7 @@ function foldersIn(base: string): readonly Dirent[] {
   try {
     return readdirSync(base, { withFileTypes: true }).filter((entry) => entry.isDirectory());
   } catch {
+    // Not there yet, or closed to us: nothing is offered from it, and opening a lot by hand says why it can't be.
     return [];
   }
 }

@@ -15,6 +15,7 @@ function openToOthers(folder: string): readonly string[] {
   return [folder, ...all].filter((path) => (statSync(path).mode & 0o077) !== 0);
 }
 
+// Windows has no such modes: there a user's own folders are closed by inherited rights.
 it.skipIf(process.platform === 'win32')(
   'a lot, its papers and a packet made of them are for this user’s eyes only, whatever the system’s usual is',
   async () => {

@@ -27,6 +27,7 @@ describe('a lot’s folder', () => {
     );
   });
 
+  // The paths below are POSIX's; Windows would read them as lying on the drive it stands on.
   it.skipIf(process.platform === 'win32')('is told as a person would tell it', () => {
     expect(placeInWords('/home/ann/Documents/Lotfile/ridge', '/home/ann')).toBe('ridge, in Documents › Lotfile');
     expect(placeInWords('/home/ann/ridge', '/home/ann')).toBe('ridge, in your home folder');

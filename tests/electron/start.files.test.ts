@@ -57,6 +57,7 @@ it('puts a lot that lies anywhere into the list, and says so where there is none
   expect(new Recents(places.config).list()).toMatchObject([{ title: 'Stick', gone: false }]);
 });
 
+// Windows knows no Ctrl-C that one program could send another.
 it.skipIf(process.platform === 'win32')(
   'npm start says where the window is, lets in whoever has the address, and ends cleanly on Ctrl-C',
   async () => {

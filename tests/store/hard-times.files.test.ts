@@ -154,6 +154,7 @@ test('files renamed under the program are told as missing and as unknown, and wh
   });
 });
 
+// Windows moves no folder in which a file is open.
 test.runIf(process.platform !== 'win32')(
   'a lot folder moved while it is open takes no more changes there, says so, and is whole where it went',
   async () => {

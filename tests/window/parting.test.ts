@@ -45,14 +45,14 @@ afterEach(() => {
 describe('a scan that is kept part by part', () => {
   it('takes nothing of one part over to the next but how it is turned and opened, and gives it back', () => {
     turnTo(0);
-    const first = {
+    const first: Partial<Draft> = {
       number: 'EH-26-0417',
       issued: '2026-03-02',
       facts: { a: 'b' },
       marks: ['sealed'],
       goodThrough: '2027-03-02',
     };
-    fill({ ...(first as Partial<Draft>), turns: { 'tray.pdf': 90 }, password: 'open' });
+    fill({ ...first, turns: { 'tray.pdf': 90 }, password: 'open' });
     turnTo(2);
     expect(card()).toEqual({
       ...emptyDraft(['tray.pdf']),
