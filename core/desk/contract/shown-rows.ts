@@ -1,24 +1,11 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { PaperState } from '../../vocabulary/finding.ts';
-import type { NeedUse, OfficeSort } from '../../vocabulary/practice.ts';
+import type { NeedUse, Office } from '../../vocabulary/practice.ts';
 
 /** Rows that several screens show alike. */
 
-/** What a person has to know of an office to go there. */
-export interface OfficeCard {
-  readonly id: string;
-  readonly title: string;
-  readonly sort: OfficeSort;
-  readonly street?: string | undefined;
-  readonly phone?: string | undefined;
-  readonly hours?: string | undefined;
-  readonly intakeUntil?: string | undefined;
-  readonly payee?: string | undefined;
-  readonly pays?: string | undefined;
-  /** Of the errand where it says so itself, else of the office. */
-  readonly appear?: string | undefined;
-  readonly appointment?: string | undefined;
-}
+/** What a person has to know of an office to go there; `appear` is the errand's own word where it says so itself. */
+export type OfficeCard = Omit<Office, 'exists' | 'basis'>;
 
 export interface CarryRow {
   readonly need: string;
