@@ -8,11 +8,15 @@ export function Contents() {
   const { screen, lot } = usePlace();
   const table = useAnswer('table', {}).answer;
   const counts: Readonly<Record<string, number>> = { table: table?.items.length ?? 0 };
-  // With large letters the contents are one row, wider than the window: where one is stays in sight.
+  // With large letters the contents are one row, wider than the window: where one is stays in sight. The row itself is
+  // moved: a link scrolled into view would become the place Tab starts from, past the way to skip to the sheet.
   const row = useRef<HTMLElement>(null);
   useEffect(() => {
-    const here = row.current?.querySelector(`[href="${addressOf(screen)}"]`);
-    here?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
+    const here = row.current?.querySelector<HTMLElement>(`[href="${addressOf(screen)}"]`);
+    if (row.current === null || !here) return;
+    const box = row.current.getBoundingClientRect();
+    const link = here.getBoundingClientRect();
+    row.current.scrollLeft += Math.max(0, link.right - box.right) + Math.min(0, link.left - box.left);
   }, [screen]);
   return (
     <nav className="contents" aria-label="Contents" ref={row}>
