@@ -1,6 +1,18 @@
-import type { Errand } from './practice.ts';
+import { type Errand, type VisitOutcome, visitOutcomes } from './practice.ts';
 
 /** Somebody comes out to the site for it: every inspection, and every other errand that wants things ready there. */
 export function comesOut({ inspection, onSite = [] }: Pick<Errand, 'inspection' | 'onSite'>): boolean {
   return inspection || onSite.length > 0;
+}
+
+/**
+ * The words a visit of this errand may be left with: those its practice lists; where it lists none, any that can be
+ * said there. A letter in lieu stands for an inspection, so where nobody inspects it has to be listed.
+ */
+export function outcomesOf({
+  inspection,
+  outcomes = [],
+}: Pick<Errand, 'inspection' | 'outcomes'>): readonly VisitOutcome[] {
+  if (outcomes.length > 0) return outcomes;
+  return inspection ? visitOutcomes : visitOutcomes.filter((outcome) => outcome !== 'letter in lieu');
 }

@@ -41,7 +41,7 @@ const ends: readonly VisitEnd[] = [
   { id: 'cancelled', title: named('cancelled'), state: 'settled', outcome: 'cancelled' },
 ];
 
-/** The ends an errand can come to: an inspection only those its office leaves it with; planning is always one. */
+/** The ends an errand can come to: of outcomes only those it may be left with; planning is always one. */
 export function endsOf(about: {
   readonly inspection: boolean;
   readonly own?: boolean | undefined;
@@ -50,5 +50,5 @@ export function endsOf(about: {
   return ends
     .filter(({ id }) => about.own !== true || id === 'planned' || id === 'settled' || id === 'cancelled')
     .filter(({ inspection }) => inspection === undefined || inspection === about.inspection)
-    .filter(({ outcome }) => !about.inspection || outcome === undefined || about.outcomes.includes(outcome));
+    .filter(({ outcome }) => outcome === undefined || about.outcomes.includes(outcome));
 }

@@ -126,3 +126,20 @@ it('an inspection other places hold by themselves comes in with what it holds', 
   expect(row(answer, 'roof-deck-inspect').holds.map(({ hold }) => hold)).toEqual(['cover-roof']);
   expect(answer.offered.map(({ errand }) => errand)).not.toContain('roof-deck-inspect');
 });
+
+// Fixed bug: a letter in lieu was offered, and taken, where nobody inspects.
+it('takes a letter in lieu only where somebody inspects or the practice lists it, and says what there is instead', async () => {
+  await using other = await openSmallLot();
+  const { desk } = other;
+  const letter = { day: '2026-04-13', state: 'settled', outcome: 'letter in lieu' } as const;
+  expect((await desk.ask('errand', { errand: 'permit-apply' }, other)).outcomes).not.toContain('letter in lieu');
+  for (const errand of ['permit-apply', 'temporary-power']) {
+    await expect(desk.ask('visit', { errand, ...letter }, other)).rejects.toMatchObject({
+      code: 'wrong use',
+      next: expect.stringContaining('"pass"'),
+    });
+  }
+  expect((await desk.ask('errand', { errand: 'footing-inspect' }, other)).outcomes).toContain('letter in lieu');
+  const { visit } = await desk.ask('visit', { errand: 'footing-inspect', ...letter }, other);
+  expect(visit).not.toBe('');
+});

@@ -1,4 +1,5 @@
 import { type Asked, feeDue, readDuties, readErrand, readWay, stillCounting } from '../../readiness/index.ts';
+import { outcomesOf } from '../../vocabulary/coming-out.ts';
 import { type Day, dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { ErrandReading, NeedReading, WayStop } from '../../vocabulary/finding.ts';
@@ -11,7 +12,7 @@ import { requests } from '../contract/requests.ts';
 import { editionIn, entryIn, errandNamed, kindTitle, type NamedEdition, subjectNamed } from '../named.ts';
 import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
 import { figuresOf } from './figure-rows.ts';
-import { bookedRow, bookingRow, holdsOn, outcomesOf } from './inspections/coming.ts';
+import { bookedRow, bookingRow, holdsOn } from './inspections/coming.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { commentsOn } from './with-them.ts';
 import { visitsOf } from './written/recorded.ts';

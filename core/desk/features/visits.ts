@@ -1,3 +1,4 @@
+import { outcomesOf } from '../../vocabulary/coming-out.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { outcomeInWords } from '../../vocabulary/in-words.ts';
 import type { LotView, Visit, VisitState } from '../../vocabulary/lot.ts';
@@ -25,11 +26,28 @@ function plannedVisit(view: LotView, errand: Errand, said: string): Visit {
   });
 }
 
+/** A word the errand's practice leaves no room for is no outcome of it. */
+function expectOutcome(errand: Errand, outcome: VisitOutcome | undefined): void {
+  if (outcome === undefined || outcomesOf(errand).includes(outcome)) return;
+  const words = outcomesOf(errand)
+    .map((one) => `"${one}"`)
+    .join(', ');
+  throw new LotfileError(
+    'wrong use',
+    `"${errand.title}" can't be left with "${outcome}", as the rules on file stand.`,
+    {
+      about: errand.title,
+      next: `Say one of ${words}; if the office has told you otherwise, note it in the local practice first.`,
+    },
+  );
+}
+
 /** One going to an office: what came of it, with their numbered comments where they sent it back. */
 export const visit = onLot(
   requests.visit,
   ({ errand: said, subject, visit: known, day, state, outcome, note, comments, due }, at) => {
     const errand = errandNamed(at.lot.practice(), said);
+    expectOutcome(errand, outcome);
     const view = at.lot.view();
     const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
     const planned = known === undefined ? undefined : plannedVisit(view, errand, known);

@@ -1,12 +1,11 @@
 import { type Asked, bookingDays } from '../../../readiness/index.ts';
 import { type Day, spanInWords } from '../../../vocabulary/days.ts';
 import type { Visit } from '../../../vocabulary/lot.ts';
-import type { Errand, VisitOutcome } from '../../../vocabulary/practice.ts';
-import { visitOutcomes } from '../../../vocabulary/practice.ts';
+import type { Errand } from '../../../vocabulary/practice.ts';
 import type { BookedRow, BookingRow, HoldOnRow } from '../../contract/inspection-answers.ts';
 import { bookedVisit } from '../written/recorded.ts';
 
-/** What an errand says of the day somebody comes for it: booking, what they may leave it with, what waits for it. */
+/** What an errand says of the day somebody comes for it: booking, what waits for it. */
 
 export function bookingRow(errand: Errand, earliest: Day | undefined, asked: Asked): BookingRow | undefined {
   const { book } = errand;
@@ -25,11 +24,6 @@ export function bookedRow(errand: Errand, subject: string | undefined, asked: As
     visit.day <= asked.day &&
     (subject === undefined || visit.subject === subject);
   return asked.lot.visits.some(came) ? undefined : { visit: booked.id, day: booked.day };
-}
-
-/** The words an office may settle or leave it with; any where the practice lays down none. */
-export function outcomesOf({ outcomes = [] }: Errand): readonly VisitOutcome[] {
-  return outcomes.length === 0 ? visitOutcomes : outcomes;
 }
 
 /** Holds of the practice that name the errand, whether or not they are shut just now. */

@@ -1,4 +1,5 @@
 import { type Asked, feeDue, readErrand } from '../../../readiness/index.ts';
+import { outcomesOf } from '../../../vocabulary/coming-out.ts';
 import type { WayStop } from '../../../vocabulary/finding.ts';
 import { outcomeInWords } from '../../../vocabulary/in-words.ts';
 import type { Visit } from '../../../vocabulary/lot.ts';
@@ -8,7 +9,7 @@ import { kindTitle } from '../../named.ts';
 import { errandTitle, officeCard, subjectTitle } from '../asked.ts';
 import { carryRow } from '../carry-row.ts';
 import { recordedWords, visitsOf } from '../written/recorded.ts';
-import { bookedRow, bookingRow, holdsOn, outcomesOf } from './coming.ts';
+import { bookedRow, bookingRow, holdsOn } from './coming.ts';
 
 function madeRow({ id, day, state, outcome, note }: Visit): MadeVisitRow {
   return { visit: id, day, state, outcome, words: outcome === undefined ? state : outcomeInWords(outcome), note };

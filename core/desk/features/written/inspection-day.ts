@@ -1,12 +1,12 @@
 import { readErrand, readHolds } from '../../../readiness/index.ts';
 import { paperWording } from '../../../typeset/paper-wording.ts';
 import type { PaperBlock } from '../../../typeset/sheets/paper-blocks.ts';
+import { outcomesOf } from '../../../vocabulary/coming-out.ts';
 import { dayWithWeekday, spanInWords } from '../../../vocabulary/days.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
 import type { Finding } from '../../../vocabulary/finding.ts';
 import { moneyInWords } from '../../../vocabulary/money.ts';
 import type { Errand } from '../../../vocabulary/practice.ts';
-import { visitOutcomes } from '../../../vocabulary/practice.ts';
 import { editionIn, errandNamed, kindTitle, subjectNamed } from '../../named.ts';
 import { officeCard, subjectTitle, titleFor } from '../asked.ts';
 import type { PaperDraft, PaperFrame } from './paper-frame.ts';
@@ -90,7 +90,6 @@ export function inspectionDay(frame: PaperFrame): PaperDraft {
     need.edition === undefined ? '' : (editionIn(asked.lot, need.edition)?.number ?? ''),
     need.applies === 'unknown' ? `${need.state}; ask whether they want it` : need.state,
   ]);
-  const outcomes = errand.outcomes === undefined || errand.outcomes.length === 0 ? visitOutcomes : errand.outcomes;
   const open = holds.map(({ title, say }) => ({ text: title, more: say }));
   return {
     name: `day ${errand.id}`,
@@ -112,7 +111,7 @@ export function inspectionDay(frame: PaperFrame): PaperDraft {
         ? []
         : [{ block: 'space' } as const, { block: 'text', text: errand.caution } as const]),
       { block: 'heading', text: words.outcome },
-      { block: 'ticks', items: outcomes.map((word) => ({ word, more: paperWording.outcomes[word] })) },
+      { block: 'ticks', items: outcomesOf(errand).map((word) => ({ word, more: paperWording.outcomes[word] })) },
       { block: 'lines', label: words.who, count: 1 },
       { block: 'lines', label: words.corrections, count: 5 },
       { block: 'space' },
