@@ -2,18 +2,22 @@
  * Pictures of the window with the sample lot, to be looked at:
  *   npx node tests/window/look.ts today way errand/permit-apply first [--out /tmp/shots] [--only 1280-light]
  * writes each screen at 1280x800 and 1600x1000, light and dark, and at 200% letters. `first` is the first page.
+ * `--state framing` shows the lot as told up to that state instead (sample-project/states.ts).
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { openWindow } from './harness.ts';
+import { stateNames } from '../../sample-project/states.ts';
+import { type OpenWindow, openWindow, type WindowOptions } from './harness.ts';
 import { makeReady } from './set-up.ts';
+import { openToldLot } from './told-lot.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     out: { type: 'string', default: '/tmp/shots' },
     only: { type: 'string' },
+    state: { type: 'string' },
     full: { type: 'boolean', default: false },
   },
 });
@@ -25,10 +29,25 @@ const sorts = [
   { name: 'large', width: 1280, height: 800, dark: false, size: 200 },
 ].filter(({ name }) => values.only === undefined || name.startsWith(values.only));
 
+const state = stateNames.find((each) => each === values.state);
+if (values.state !== undefined && state === undefined) throw new Error(`The states are ${stateNames.join(', ')}.`);
+
+interface Looked extends AsyncDisposable {
+  readonly open: OpenWindow;
+  screen(name: string): Promise<unknown>;
+}
+
+async function openLot(options: WindowOptions): Promise<Looked> {
+  if (state !== undefined) return openToldLot(state, options);
+  const open = await openWindow({ ...options, sample: true });
+  return { open, screen: (name) => open.openSample(name), [Symbol.asyncDispose]: () => open[Symbol.asyncDispose]() };
+}
+
 await makeReady();
 mkdirSync(values.out, { recursive: true });
 for (const { name, width, height, dark, size } of sorts) {
-  await using open = await openWindow({ sample: true, width, height, dark });
+  await using lot = await openLot({ width, height, dark });
+  const { open } = lot;
   const { page } = open;
   page.on('console', (told) => {
     if (told.type() === 'error') process.stdout.write(`  console: ${told.text()}\n`);
@@ -39,7 +58,7 @@ for (const { name, width, height, dark, size } of sorts) {
     if (screen === 'first') {
       await open.go('#/');
       await page.reload();
-    } else await open.openSample(screen);
+    } else await lot.screen(screen);
     await page.waitForLoadState('networkidle', { timeout: 3000 }).catch(() => undefined);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     const file = join(values.out, `${screen.replaceAll('/', '-')}.${name}.png`);
