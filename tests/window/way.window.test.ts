@@ -53,6 +53,24 @@ describe('the way, drawn', () => {
     expect(overlapping).toEqual([]);
   });
 
+  // A gate's posts ran through "14 Apr" and made another date of it.
+  it('lets no line run through the words of a day', async () => {
+    const crossed = await open.page.evaluate(() => {
+      const sheet = document.querySelector('.way-drawing');
+      const lines = [...(sheet?.querySelectorAll('path') ?? [])];
+      return [...(sheet?.querySelectorAll<SVGTextElement>('text.way-flag') ?? [])].flatMap((words) => {
+        const plate = words.previousElementSibling;
+        const [inner, outer] = [words.getBoundingClientRect(), plate?.getBoundingClientRect()];
+        const covered = outer !== undefined && outer.left <= inner.left && outer.right >= inner.right - 1;
+        const over = lines.filter((line) => plate !== null && (plate.compareDocumentPosition(line) & 4) !== 0);
+        return covered && over.every((line) => line.closest('.way-waits') !== null) ? [] : [words.textContent];
+      });
+    });
+    expect(crossed).toEqual([]);
+    expect(await open.page.locator('text.way-flag').count()).toBeGreaterThan(1);
+    expect(await open.page.locator('.way-posts').count()).toBeGreaterThan(1);
+  });
+
   it('is walked, opened and zoomed by keyboard alone', async () => {
     const { page } = open;
     await page.getByRole('radio', { name: 'months' }).focus();

@@ -1,6 +1,7 @@
 import { memo } from 'react';
 import { PlanBand } from './PlanBand.tsx';
 import { ProfileBand } from './ProfileBand.tsx';
+import { SheetWords } from './SheetWords.tsx';
 import type { SheetPlan } from './sheet-plan.ts';
 import { Waits } from './Waits.tsx';
 
@@ -9,6 +10,7 @@ const Ground = memo(function Ground({ plan }: { readonly plan: SheetPlan }) {
     <>
       <ProfileBand plan={plan} />
       <PlanBand plan={plan} />
+      <SheetWords plan={plan} />
     </>
   );
 });

@@ -74,11 +74,6 @@ function Baseline({ plan }: { readonly plan: SheetPlan }) {
       <path className="way-centre" d={`M8 ${baseline}H${end + 12}`} />
       {weeks.length > 1 && (weeks[1] ?? 0) - (weeks[0] ?? 0) < 8 ? null : <path className="way-ticks" d={ticks} />}
       <path className="way-edge" d={marks} />
-      {months.map(({ x, words }) => (
-        <text key={x} className="way-month" x={x + 4} y={baseline + 24}>
-          {words}
-        </text>
-      ))}
     </g>
   );
 }

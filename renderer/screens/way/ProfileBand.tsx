@@ -59,21 +59,12 @@ function Ruling({ plan }: { readonly plan: SheetPlan }) {
   );
 }
 
-/** Lines first, so that no line crosses the words of another. */
-function Flags({ plan }: { readonly plan: SheetPlan }) {
-  const { flags, flagTop, baseline, profile } = plan;
-  return (
-    <g>
-      {flags.map(({ sort, x }) => (
-        <path key={sort} className={`way-flag ${sort}`} d={`M${x} ${baseline - 20}V${profile.bottom}`} />
-      ))}
-      {flags.map(({ sort, words, x, row }) => (
-        <text key={sort} className={`way-flag ${sort}`} x={x + 6} y={flagTop + row * 18 + 13}>
-          {words}
-        </text>
-      ))}
-    </g>
-  );
+/** The poles of today, as it stands and target; their words stand over everything (SheetWords). */
+function Poles({ plan }: { readonly plan: SheetPlan }) {
+  const { flags, baseline, profile } = plan;
+  return flags.map(({ sort, x }) => (
+    <path key={sort} className={`way-flag ${sort}`} d={`M${x} ${baseline - 20}V${profile.bottom}`} />
+  ));
 }
 
 /** The profile: the lives of the papers on ruled paper, today's line, and what the way runs to. */
@@ -89,7 +80,7 @@ export function ProfileBand({ plan }: { readonly plan: SheetPlan }) {
           The lives of your papers are drawn here, from issue to last good day, once they are kept.
         </text>
       )}
-      <Flags plan={plan} />
+      <Poles plan={plan} />
     </g>
   );
 }
