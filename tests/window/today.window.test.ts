@@ -110,6 +110,24 @@ describe('the slip in other lights', () => {
     expect(await axeFindings(open.page)).toEqual([]);
   });
 
+  it('lays what comes first, the trips and the stub side by side in a wide window, in the order they are read', async () => {
+    await using open = await openWindow({ sample: true, width: 1600, height: 1000 });
+    const page = await open.openSample('today');
+    await page.getByRole('link', { name: 'Order the truss sheets' }).waitFor();
+    const parts = ['.today-first', '.today-trips', '.today-stub'];
+    const boxes = await Promise.all(parts.map((part) => page.locator(part).boundingBox()));
+    const [first, trips, stub] = boxes.map((box) => box ?? { x: 0, y: 0, width: 0, height: 0 });
+    expect(first?.width).toBeGreaterThan(200);
+    expect((first?.x ?? 0) + (first?.width ?? 0)).toBeLessThanOrEqual(trips?.x ?? 0);
+    expect((trips?.x ?? 0) + (trips?.width ?? 0)).toBeLessThanOrEqual(stub?.x ?? 0);
+    // Nothing left over at the right: the slip ends where every screen ends.
+    const right = await page.locator('.today-slip').evaluate((slip) => slip.getBoundingClientRect().right);
+    expect(1600 - right).toBeLessThan(60);
+    const inDocument = await page.locator(parts.join(', ')).evaluateAll((all) => all.map((one) => `.${one.className}`));
+    expect(inDocument).toEqual(parts);
+    expect(await axeFindings(page)).toEqual([]);
+  });
+
   it('says where to begin in a lot nobody has answered anything of', async () => {
     await using open = await openWindow();
     const { page } = open;

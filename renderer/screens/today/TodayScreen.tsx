@@ -40,11 +40,15 @@ function Slip({ answer }: { readonly answer: TodayAnswer }) {
       <div className="today-slip">
         <SlipHead answer={answer} />
         <div className="today-page">
-          <Beginning answer={answer} />
-          <Amiss rows={answer.amiss} today={answer.day} />
-          <Errands answer={answer} />
-          <Corrections rows={answer.corrections} />
-          <Soon rows={answer.soon} today={answer.day} />
+          <div className="today-first">
+            <Beginning answer={answer} />
+            <Amiss rows={answer.amiss} today={answer.day} />
+          </div>
+          <div className="today-trips">
+            <Errands answer={answer} />
+            <Corrections rows={answer.corrections} />
+            <Soon rows={answer.soon} today={answer.day} />
+          </div>
         </div>
         <div className="today-stub">
           <Waiting answer={answer} />
