@@ -5,7 +5,7 @@ export { awaitingApproval, countingEdition, currentEdition, type Wanted } from '
 export { type DrawFinding, type DrawLeg, type DrawReading, readDraw } from './draw-check.ts';
 export { finalsAfter, type InvoiceLegs, type Signer, type WaiverLeg } from './draw-legs.ts';
 export { type DutyReading, readDuties } from './duties.ts';
-export { feeDue } from './fee-due.ts';
+export { type FeesAgain, feeDue, feesAgain } from './fee-due.ts';
 export { type HoldReading, readHolds } from './holds.ts';
 export { type Lapse, readLapses } from './lapses.ts';
 export { lapsingDays, paperStateOf } from './paper-state.ts';

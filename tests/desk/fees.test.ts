@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { feesOf } from '../../core/desk/features/costs.ts';
+import { feesOf } from '../../core/desk/features/fee-rows.ts';
 import type { Visit } from '../../core/vocabulary/lot.ts';
 import { d, errand, lot, practice, visit } from '../readiness/making.ts';
 
@@ -28,4 +28,41 @@ test('what was paid once stays paid where the office asks a lesser price for com
 
 test('a fee handed in with what lies at the office is no fee still to come', () => {
   expect(fees({ ...applied, state: 'left with them' })).toEqual({ known: 42_000, settled: 24_000, done: ['apply'] });
+});
+
+// Fixed bug: the fee of coming again dropped out of the costs on the day the inspection passed.
+test('what was owed for coming again stays a cost once it is passed', () => {
+  const passed = visit('footing', d('2026-04-08'), { outcome: 'pass' });
+  const whole = 24_000 + 15_000 + 7500 + 3000;
+  expect(fees(applied, failed)).toMatchObject({ known: whole, settled: 39_000 });
+  expect(fees(applied, failed, passed)).toEqual({
+    known: whole,
+    settled: 24_000 + 15_000 + 7500,
+    done: ['apply', 'footing', 'footing'],
+  });
+});
+
+test('every coming again is counted, once for each coming in vain', () => {
+  const again = visit('footing', d('2026-04-06'), { outcome: 'fail' });
+  const passed = visit('footing', d('2026-04-08'), { outcome: 'pass' });
+  expect(fees(failed, again)).toMatchObject({ settled: 15_000 + 7500, known: 24_000 + 15_000 + 7500 + 7500 + 3000 });
+  const { rows } = feesOf({
+    practice: rules,
+    lot: lot({ visits: [failed, again, passed] }),
+    day: d('2026-04-14'),
+  });
+  expect(rows.filter(({ errand: id }) => id === 'footing')).toMatchObject([
+    { title: 'Go for footing', fee: 15_000, settled: true },
+    { title: 'Go for footing, coming again 2 times', fee: 15_000, settled: true },
+  ]);
+  expect(fees(failed, again, passed)).toMatchObject({ settled: 30_000, known: 24_000 + 30_000 + 3000 });
+});
+
+test('a coming called off costs nothing, and what is left with them after a failure is paid for', () => {
+  const off = visit('footing', d('2026-04-06'), { outcome: 'cancelled' });
+  expect(fees(failed, off)).toMatchObject({ settled: 15_000, known: 24_000 + 15_000 + 7500 + 3000 });
+  const left = visit('footing', d('2026-04-06'), { state: 'left with them' });
+  const known = 24_000 + 15_000 + 7500 + 3000;
+  expect(fees(failed, left)).toMatchObject({ settled: 15_000 + 7500, known });
+  expect(fees(failed, left, visit('footing', d('2026-04-08'), { outcome: 'pass' }))).toMatchObject({ known });
 });

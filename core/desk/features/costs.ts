@@ -1,24 +1,17 @@
 import { costLedger, type LedgerRow, paidOn } from '../../figures/cost-ledger.ts';
 import { valueWithoutLand } from '../../figures/insurance.ts';
-import { type Asked, currentEdition, feeDue, finalsAfter, readWay } from '../../readiness/index.ts';
+import { type Asked, currentEdition, finalsAfter } from '../../readiness/index.ts';
 import type { CostBook, Invoice, Waiver } from '../../vocabulary/costs.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
-import type { Finding, WayStop } from '../../vocabulary/finding.ts';
+import type { Finding } from '../../vocabulary/finding.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Basis } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
-import type {
-  CostRow,
-  CostsAnswer,
-  FeeRow,
-  InvoiceRow,
-  NoticeRow,
-  ValueRow,
-  WaiverRow,
-} from '../contract/cost-answers.ts';
+import type { CostRow, CostsAnswer, InvoiceRow, NoticeRow, ValueRow, WaiverRow } from '../contract/cost-answers.ts';
 import { requests } from '../contract/requests.ts';
-import { askedOf, errandTitle, officeTitle, subjectTitle, titleFor } from './asked.ts';
+import { askedOf } from './asked.ts';
 import { drawRow, readingOf } from './draws.ts';
+import { feesOf } from './fee-rows.ts';
 import { paymentRows } from './payment-rows.ts';
 
 /** The ledger: what it was estimated at, what is agreed, paid, still to pay; and what hangs on each sum. */
@@ -141,30 +134,6 @@ export function valueRow(asked: Asked): ValueRow {
   const { insured, insuredBy } = insuredValue(asked);
   const difference = withoutLand === undefined || insured === undefined ? undefined : insured - withoutLand;
   return { completed, land, withoutLand, insured, insuredBy, difference };
-}
-
-/** Undefined where an errand has no fee to tell of. */
-function feeRow({ errand: id, subject, state }: WayStop, asked: Asked): FeeRow | undefined {
-  const errand = asked.practice.errands[id];
-  if (errand === undefined || state === "doesn't apply") return undefined;
-  const { fee, feeNote, office } = errand;
-  const ahead = state === 'can go' || state === "can't go yet";
-  if (fee === 0 || (fee === undefined && feeNote === undefined && !ahead)) return undefined;
-  const title = titleFor(errandTitle(asked.practice, id), subjectTitle(asked.lot, subject));
-  // Who has to come again has been there, and paid for it.
-  const settled = !ahead || feeDue(id, { ...asked, subject }).again;
-  return { errand: id, title, office: officeTitle(asked.practice, office), fee, feeNote, settled };
-}
-
-/**
- * The offices' fees of the whole way: the first price of what was settled, lies with an office or came back, and what
- * is ahead as the way counts it, the price of coming again included.
- */
-export function feesOf(asked: Asked): CostsAnswer['fees'] {
-  const { stops, feesKnown, feesUnknown } = readWay(asked);
-  const rows = stops.flatMap((stop) => feeRow(stop, asked) ?? []);
-  const settled = rows.reduce((total, row) => total + (row.settled ? (row.fee ?? 0) : 0), 0);
-  return { known: settled + feesKnown, settled, unknown: feesUnknown, rows };
 }
 
 const common: Basis = { on: 'common practice' };
