@@ -1,15 +1,33 @@
+import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
-import { databaseTrouble } from './trouble.ts';
+import { databaseTrouble, lotDamaged } from './trouble.ts';
 
 /** "LOTF": tells a lot from any other SQLite file. */
 export const applicationId = 0x4c4f5446;
 
+/** A file that is no lot: mending helps only where a copy of the lot lies beside it. */
+function noLot(file: string, hasCopies: boolean): LotfileError {
+  const say =
+    statSync(file).size === 0
+      ? 'lot.sqlite in this folder is empty.'
+      : 'lot.sqlite in this folder was not made by this program, or is damaged.';
+  if (hasCopies) return lotDamaged(file, { say });
+  return new LotfileError('lot damaged', say, {
+    about: file,
+    next: 'Choose the lot folder itself. If this is it, restore your newest backup into a new folder: restore. Nothing was changed.',
+  });
+}
+
 /**
  * Opens lot.sqlite the only way it is ever opened: foreign keys on, rollback journal, full sync, deleted text overwritten.
+ * @param options.hasCopies whole copies of it lie in the lot folder: where it is no lot, mending is asked for
  * @throws LotfileError `lot damaged` where the file is no lot.
  */
-export function openDatabase(file: string, options: { readOnly: boolean; fresh: boolean }): Database.Database {
+export function openDatabase(
+  file: string,
+  options: { readOnly: boolean; fresh: boolean; hasCopies?: boolean },
+): Database.Database {
   let db: Database.Database | undefined;
   try {
     db = new Database(file, { readonly: options.readOnly, fileMustExist: true, timeout: 4000 });
@@ -28,10 +46,7 @@ export function openDatabase(file: string, options: { readOnly: boolean; fresh: 
     }
     if (options.fresh) db.pragma(`application_id = ${applicationId}`);
     if (db.pragma('application_id', { simple: true }) !== applicationId) {
-      throw new LotfileError('lot damaged', 'lot.sqlite in this folder was not made by this program, or is damaged.', {
-        about: file,
-        next: 'Choose the lot folder itself, or mend the lot: mend. Nothing was changed.',
-      });
+      throw noLot(file, options.hasCopies === true);
     }
     return db;
   } catch (error) {

@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { LotfileError } from '../vocabulary/errors.ts';
 import { watchChanges } from './changes.ts';
-import { copyBefore } from './copies.ts';
+import { copiesIn, copyBefore } from './copies.ts';
 import { openDatabase } from './database.ts';
 import { removeFile, syncFile, syncFolder } from './disk.ts';
 import { takeName } from './free-name.ts';
@@ -144,7 +144,8 @@ export function openFolder(path: string, options: OpenOptions, known = knownMigr
   try {
     const file = mustBeLot(folder);
     if (options.readOnly !== true) refuseSyncedFolder(folder);
-    db = openDatabase(file, { readOnly: options.readOnly ?? false, fresh: false });
+    const hasCopies = copiesIn(folder).length > 0;
+    db = openDatabase(file, { readOnly: options.readOnly ?? false, fresh: false, hasCopies });
     if (options.readOnly === true) return look(db, folder, known);
     // Before the lease: a lot we can't read must not be written to at all.
     pendingMigrations(db, known);

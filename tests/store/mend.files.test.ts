@@ -4,6 +4,8 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  renameSync,
+  rmSync,
   statSync,
   writeFileSync,
   writeSync,
@@ -138,6 +140,41 @@ test('a database whose first page is gone comes back from its newest whole copy'
   const { title, notes } = await mendLot(lot.folder, given);
   expect(title).toBe('After the first copy');
   expect(notes.join(' ')).toMatch(/What was changed in those since that copy was made is missing/);
+  using again = openLot(lot.folder, open);
+  expect(again.records()).toHaveLength(records);
+});
+
+// A disk that filled up while a folder was copied leaves such a file; it is no lot, yet the copies beside it are.
+test.each([
+  ['an empty lot.sqlite', /is empty/, (file: string) => writeFileSync(file, '')],
+  [
+    'another program’s lot.sqlite',
+    /not made by this program/,
+    (file: string) => {
+      rmSync(file);
+      new Database(file).exec('CREATE TABLE lot (id, title)').close();
+    },
+  ],
+])('%s is mended from a copy where one lies there; else the backup is named', async (_what, say, change) => {
+  const lot = await furnished();
+  await lot.copyOfDay('2026-04-14');
+  lot.close();
+  const file = join(lot.folder, 'lot.sqlite');
+  change(file);
+  const copies = join(lot.folder, 'copies');
+  renameSync(copies, join(lot.folder, 'elsewhere'));
+  expect(() => openLot(lot.folder, open)).toThrow(
+    expect.objectContaining({
+      ...told('lot damaged', say),
+      asks: undefined,
+      next: expect.stringMatching(/restore your newest backup/),
+    }),
+  );
+  renameSync(join(lot.folder, 'elsewhere'), copies);
+  expect(() => openLot(lot.folder, open)).toThrow(
+    expect.objectContaining({ ...told('lot damaged', say), asks: 'mending' }),
+  );
+  await mendLot(lot.folder, given);
   using again = openLot(lot.folder, open);
   expect(again.records()).toHaveLength(records);
 });
