@@ -22,8 +22,9 @@ export function officeTitle(at: Standpoint, office: string): string {
 
 /** "Contractor licence" (Ostrey Framing): the title in quotes, with the subject where there is one. */
 export function paperTitle(at: Standpoint, kind: KindId, subject: SubjectId | undefined): string {
-  const title = `"${kindOf(at, kind)?.title ?? kind}"`;
-  const name = subject === undefined ? undefined : at.index.subjects.get(subject)?.title;
+  const known = kindOf(at, kind);
+  const title = `"${known?.title ?? kind}"`;
+  const name = subject === undefined || known?.each === undefined ? undefined : at.index.subjects.get(subject)?.title;
   return name === undefined ? title : `${title} (${name})`;
 }
 

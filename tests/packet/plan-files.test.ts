@@ -269,6 +269,16 @@ describe('the errand sheet', () => {
     expect(asked).not.toMatch(/Go on|Note it/);
   });
 
+  it('says whom to send the files to where they go by wire, whom to go to where not', () => {
+    const shaped = (way: 'e-mail' | 'counter'): string =>
+      writtenWords(
+        assembled(planOf({ papers: { deed: {} }, errand: { deliver: { ...delivery, way } } }), 'errand sheet')[0],
+      );
+    expect(shaped('e-mail')).toContain('send to Plan Review');
+    expect(shaped('e-mail')).not.toContain('go to');
+    expect(shaped('counter')).toContain('go to Plan Review');
+  });
+
   it('is all there is where an errand takes no papers along', () => {
     const files = planOf({ papers: {}, needs: [] }).files;
     expect(files.map((file) => file.of === 'assembled' && file.sort)).toEqual(['errand sheet']);

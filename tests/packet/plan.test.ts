@@ -20,6 +20,16 @@ describe('a packet in one file', () => {
     ]);
   });
 
+  it('names a draw only on the papers that each draw has its own of', () => {
+    const plan = planOf({
+      papers: { request: {}, breakdown: {} },
+      kinds: { request: { each: 'draw' } },
+      lot: { subjects: [{ id: 'd1', sort: 'draw', title: 'Draw 1' }] },
+      readings: (reading) => ({ ...reading, subject: 'd1' }),
+    });
+    expect(plan.tabs.map(({ title }) => title)).toEqual(['request, Draw 1', 'breakdown']);
+  });
+
   it('numbers every sheet after the index, in the stamps and in the page labels alike', () => {
     const file = packetOf(planOf(two));
     expect(stampTexts(file.sheets)).toEqual([

@@ -278,6 +278,18 @@ describe('needs of each firm', () => {
     expect(found).toMatchObject({ sort: 'may not apply', weight: 'good to know' });
   });
 
+  test('a paper the lot has one of bears no firm in its title, whichever firm it is asked for', () => {
+    const asked = practice({
+      papers: [kind('card'), kind('badge', { each: 'engagement' })],
+      errands: [errand('greet', { each: 'engagement', needs: [need('card'), need('badge', { each: 'engagement' })] })],
+    });
+    const [first] = readErrands('greet', { practice: asked, lot: view, day });
+    expect(first?.findings.map(({ say }) => say)).toEqual([
+      '"The card" is not in hand.',
+      '"The badge" (Framing) is not in hand.',
+    ]);
+  });
+
   test('an errand for each firm is read once for each', () => {
     expect(readErrands('greet', { practice: rules, lot: view, day }).map((one) => one.subject)).toEqual([
       's1',

@@ -8,6 +8,7 @@ import type { Basis } from '../../vocabulary/practice.ts';
 import type { PlanFile, Trip } from '../plan-model.ts';
 import { askBlocks } from './errand-questions.ts';
 import type { PlanFrame } from './frame.ts';
+import { onScreen } from './on-screen.ts';
 import { printBlocks } from './print-blocks.ts';
 
 /** Everything on the owner's own sheet, in the order of the trip. */
@@ -41,7 +42,7 @@ function backBlocks(frame: PlanFrame): readonly Block[] {
   return items.length === 0 ? [] : [{ block: 'heading', text: heading }, ...items, { block: 'space' }];
 }
 
-/** Whom one goes to and when, or who comes out and on which day. */
+/** Whom one goes or sends to and when, or who comes out and on which day. */
 function meetFields(frame: PlanFrame): readonly (readonly [string, string | undefined])[] {
   const { office, errand, order, recipient, draft, firstDay } = frame;
   const whom = office?.title ?? recipient;
@@ -51,7 +52,8 @@ function meetFields(frame: PlanFrame): readonly (readonly [string, string | unde
     draft && firstDay !== undefined ? `${dayWithWeekday(firstDay)} at the earliest` : dayWithWeekday(order.day);
   if (office?.sort === 'owner') return [['on', on]];
   if (errand === undefined || !comesOut(errand)) {
-    return [['go to', whom], ['on', on], ['street', office?.street], hours, ['papers in until', office?.intakeUntil]];
+    const towards = onScreen(frame.delivery) ? 'send to' : 'go to';
+    return [[towards, whom], ['on', on], ['street', office?.street], hours, ['papers in until', office?.intakeUntil]];
   }
   const { booked, soonest } = tripOf(frame);
   const from = soonest === undefined ? '' : `; ${dayWithWeekday(soonest)} at the earliest`;

@@ -4,6 +4,7 @@ import type { Paper } from '../../vocabulary/lot.ts';
 import type { Delivery, Need, Office, PaperKind } from '../../vocabulary/practice.ts';
 import type { EditionContent, PacketOrder, PlanTab } from '../plan-model.ts';
 import { type Found, noContent } from './found.ts';
+import { onScreen } from './on-screen.ts';
 import type { Row, RowPages } from './row.ts';
 
 interface PlaceOrder {
@@ -13,8 +14,6 @@ interface PlaceOrder {
   readonly delivery: Delivery;
   readonly override: boolean;
 }
-
-const onScreen = (delivery: Delivery): boolean => delivery.way === 'upload' || delivery.way === 'e-mail';
 
 /** Where a paper is at this visit: in the file, beside it, carried by hand, missing or to follow. */
 export function placeOf(found: Found | undefined, by: PlaceOrder): PlanTab['place'] {
@@ -101,8 +100,10 @@ function originalsOf(content: EditionContent | undefined, title: string): Editio
   return content.originals;
 }
 
-function titleOf({ title, order, paper, found, reading }: RowOrder): string {
-  const subject = order.lot.subjects.find((one) => one.id === (paper?.subject ?? reading?.subject));
+/** With the subject where the kind has one paper each: the lot's one cost breakdown is not "of draw 1". */
+function titleOf({ title, order, paper, found, reading, kind }: RowOrder): string {
+  const whose = paper?.subject ?? (kind?.each === undefined ? undefined : reading?.subject);
+  const subject = order.lot.subjects.find((one) => one.id === whose);
   const revision = found?.edition.revision;
   const named = subject === undefined || title.includes(subject.title) ? title : `${title}, ${subject.title}`;
   return revision === undefined || named.includes(`revision ${revision}`) ? named : `${named}, revision ${revision}`;

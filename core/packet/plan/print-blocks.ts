@@ -3,11 +3,12 @@ import { wording } from '../../typeset/wording.ts';
 import { sheetInWords } from '../../vocabulary/sheets.ts';
 import type { PlanFile } from '../plan-model.ts';
 import type { PlanFrame } from './frame.ts';
+import { onScreen } from './on-screen.ts';
 import { sizesInWords } from './print-shop.ts';
 
 /** What to print or send: files, sets, copies beyond the sets, sheets for the print shop. */
 export function printBlocks(frame: PlanFrame, files: readonly PlanFile[]): readonly Block[] {
-  const screen = frame.delivery.way === 'upload' || frame.delivery.way === 'e-mail';
+  const screen = onScreen(frame.delivery);
   const items = screen ? sendItems(frame, files) : printItems(frame, files);
   if (items.length === 0) return [];
   const now = screen ? wording.errand.send : wording.errand.print;
