@@ -76,7 +76,7 @@ test('a damaged page is told, and mended from the day’s copy nothing is lost',
   }
   const { title, notes } = await mendLot(lot.folder, given);
   expect(title).toBe('Heron Lane');
-  expect(notes.join(' ')).toMatch(/\d+ photos, receipts and notes were taken from the copy 2026-04-14.sqlite/);
+  expect(notes.join(' ')).toMatch(/Taken from the copy 2026-04-14\.sqlite: .*photos, receipts and notes \(\d+\)/);
   expect(notes.join(' ')).not.toMatch(/gone/);
   using again = openLot(lot.folder, open);
   expect(again.view()).toEqual(before.view);
@@ -117,7 +117,9 @@ test('without a copy everything that can be read is there, and what is gone is c
   lot.close();
   spoil(lot.folder, 'record');
   const { notes } = await mendLot(lot.folder, given);
-  const gone = Number(/Up to (\d+) photos, receipts and notes are gone: no copy holds them/.exec(notes.join(' '))?.[1]);
+  const gone = Number(
+    /Gone, no copy holds them: .*photos, receipts and notes \(up to (\d+)\)/.exec(notes.join(' '))?.[1],
+  );
   expect(gone).toBeGreaterThan(0);
   using again = openLot(lot.folder, open);
   expect(again.records()).toHaveLength(before - gone);

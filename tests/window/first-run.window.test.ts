@@ -146,7 +146,7 @@ describe('the ways in to a lot that is here', () => {
     expect(await axeFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Mend this lot' }).click();
     await page.getByText('heron-lane was mended.').waitFor();
-    await page.getByText('1 papers were taken from the copy 2026-04-13.sqlite.').waitFor();
+    await page.getByText(/Taken from the copy 2026-04-13\.sqlite: .*\bpapers \(1\)/).waitFor();
     await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
     await page.getByRole('link', { name: /^Papers/ }).click();
     await page.getByRole('main').getByText('Deed of heron-lane').first().waitFor();

@@ -43,23 +43,31 @@ export interface MendTold {
   readonly kept: string;
 }
 
+type Count = readonly [table: string, count: number | string];
+
+/** One sentence for all tables a thing is true of: "papers (1), files (up to 3)". None where it is true of none. */
+function listed(say: string, counts: readonly Count[]): readonly string[] {
+  if (counts.length === 0) return [];
+  return [`${say}: ${counts.map(([table, count]) => `${called(table)} (${count})`).join(', ')}.`];
+}
+
 /** What was read, what came from where, what is gone. */
 export function mendWords({ filled, adopted, dropped, copyName, kept }: MendTold): readonly string[] {
   const read = filled.reduce((sum, one) => sum + one.read, 0);
-  const notes = [`${read} entries were read from the damaged lot.sqlite; it is kept as ${kept}.`];
-  for (const { table, fromCopy } of filled) {
-    if (fromCopy > 0) notes.push(`${fromCopy} ${called(table)} were taken from the copy ${copyName ?? ''}.`);
-  }
-  if (filled.some(({ fromCopy }) => fromCopy > 0)) {
-    notes.push('What was changed in those since that copy was made is missing: look through them.');
-  }
-  for (const { table, lost } of filled) {
-    if (lost === 'unknown') notes.push(`What ${called(table)} there were can’t be told any more.`);
-    else if (lost > 0) notes.push(`Up to ${lost} ${called(table)} are gone: no copy holds them.`);
-  }
-  for (const [table, count] of dropped) {
-    notes.push(`${count} ${called(table)} rested on something that is gone, and went with it.`);
-  }
-  if (adopted > 0) notes.push(`${adopted} files lost their names; they bear the beginning of their hash now.`);
-  return [...notes, 'Run verify, then make a backup: bundle.'];
+  const copied = filled.flatMap(({ table, fromCopy }): readonly Count[] => (fromCopy > 0 ? [[table, fromCopy]] : []));
+  const gone = filled.flatMap(({ table, lost }): readonly Count[] =>
+    lost === 'unknown' || lost === 0 ? [] : [[table, `up to ${lost}`]],
+  );
+  return [
+    `Entries read from the damaged lot.sqlite: ${read}; it is kept as ${kept}.`,
+    ...listed(`Taken from the copy ${copyName ?? ''}`, copied),
+    ...(copied.length > 0 ? ['What was changed in those since that copy was made is missing: look through them.'] : []),
+    ...filled.flatMap(({ table, lost }) =>
+      lost === 'unknown' ? [`What ${called(table)} there were can’t be told any more.`] : [],
+    ),
+    ...listed('Gone, no copy holds them', gone),
+    ...listed('Went too, since they rested on something that is gone', [...dropped]),
+    ...(adopted > 0 ? [`Files that lost their names: ${adopted}; they bear the beginning of their hash now.`] : []),
+    'Run verify, then make a backup: bundle.',
+  ];
 }
