@@ -3,7 +3,7 @@
 export { asDay, type Day, dayInWords, dayWithWeekday, isDay } from '../vocabulary/days.ts';
 export { type ErrorCode, type ErrorShape, LotfileError } from '../vocabulary/errors.ts';
 export type { Finding, NeedReading, PaperState, Weight } from '../vocabulary/finding.ts';
-export { basisInWords, throughInWords, validityInWords } from '../vocabulary/in-words.ts';
+export { basisInWords, throughInWords, validityInWords, withThemInWords } from '../vocabulary/in-words.ts';
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
 export { type SampleName, sampleNames } from '../vocabulary/sample-names.ts';

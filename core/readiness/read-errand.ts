@@ -1,5 +1,5 @@
 import { type Day, spanInWords } from '../vocabulary/days.ts';
-import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading } from '../vocabulary/finding.ts';
+import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading, WithThem } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Basis, ErrandId } from '../vocabulary/practice.ts';
@@ -7,7 +7,7 @@ import { sayDecision } from './befores.ts';
 import { bookingDays } from './bookings.ts';
 import { isOpenDay, plusSpan } from './calendar.ts';
 import { dutiesAt } from './duties.ts';
-import { caseKey, casesOf, errandApplies, unsettledResult } from './errand-case.ts';
+import { caseKey, casesOf, errandApplies, latestVisit, unsettledResult } from './errand-case.ts';
 import { type Examined, examine } from './examine.ts';
 import { officeTitle, openQuestions, paperTitle } from './need-case.ts';
 import type { NeedDraft } from './needs.ts';
@@ -15,6 +15,7 @@ import { asFarAsKnown, byWeight, lighter, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { ridersAt } from './riders.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
+import { dueBack } from './way/dating.ts';
 import { datedGraphAt } from './way/read-way.ts';
 import { factOf } from './whole-edition.ts';
 import { dayWords, weekdayWords } from './words.ts';
@@ -83,7 +84,7 @@ function booking(at: Standpoint, one: ErrandCase): readonly { say: string; why: 
 }
 
 /** What to beware of, and whether they are open. */
-function cautions(at: Standpoint, one: ErrandCase): readonly Finding[] {
+function cautions(at: Standpoint, one: ErrandCase, { state }: Examined): readonly Finding[] {
   const { errand } = one;
   const shut = {
     say: `${weekdayWords(at.day)} is no working day.`,
@@ -96,7 +97,8 @@ function cautions(at: Standpoint, one: ErrandCase): readonly Finding[] {
     remedy: 'Your county and licensed people decide.',
   });
   const told = [
-    ...booking(at, one),
+    // What lies with them is booked already, or looked at without anybody's call.
+    ...(state === 'left with them' ? [] : booking(at, one)),
     ...(isOpenDay(at.day, at.rules.calendar) ? [] : [shut]),
     ...(errand.caution === undefined ? [] : [own(errand.caution)]),
   ];
@@ -176,6 +178,14 @@ function firstDay(at: Standpoint, one: ErrandCase): Day | undefined {
   return earliest !== undefined && earliest > at.day ? earliest : undefined;
 }
 
+/** Since when it lies with them, where it does, and when they were to answer. */
+function withThem(at: Standpoint, one: ErrandCase, { state }: Examined): WithThem | undefined {
+  const since = state === 'left with them' ? latestVisit(at, one)?.day : undefined;
+  if (since === undefined) return undefined;
+  const node = datedGraphAt(at).graph.byKey.get(caseKey(one));
+  return { since, due: node === undefined ? undefined : dueBack(at, node) };
+}
+
 /** A margin reckoned from a day nobody can go on is told for the first day they can as well. */
 function onFirstDay(
   at: Standpoint,
@@ -226,10 +236,11 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     ...resultUntold(at, one),
     ...dutyFindings(at, one, examined),
     ...nobodyNoted(at, one),
-    ...cautions(at, one),
+    ...cautions(at, one, examined),
     ...thingsToBring(at, one),
   ];
-  return { ...about, needs, firstDay: firstDay(at, one), findings: saidOnce(findings.toSorted(byWeight)) };
+  const days = { firstDay: firstDay(at, one), withThem: withThem(at, one, examined) };
+  return { ...about, needs, ...days, findings: saidOnce(findings.toSorted(byWeight)) };
 }
 
 /**

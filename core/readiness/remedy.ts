@@ -85,7 +85,7 @@ function goOn(at: Standpoint, node: Node, had = false): Remedy {
   const dated = datedGraphAt(at).dates.get(node.key);
   const about = { errand: errand.id, office: errand.office, earliest: dated?.earliest };
   if (node.examined.state === 'left with them') {
-    return { ...about, earliest: dated?.done, say: leftThere(at, node, office) };
+    return { ...about, earliest: dated?.done, withThem: true, say: leftThere(at, node, office) };
   }
   if (dated === undefined) {
     const again = `"${errand.title}" (${office}) has to be made again: ask them what they want for it.`;

@@ -43,6 +43,8 @@ export interface Remedy {
   readonly errand?: ErrandId | undefined;
   readonly office?: OfficeId | undefined;
   readonly earliest?: Day | undefined;
+  /** The errand lies with them: `earliest` is when they may answer, and nobody goes on it. */
+  readonly withThem?: true | undefined;
 }
 
 /** One of several ways out, with the paper it changes. */
@@ -133,6 +135,13 @@ export interface NeedReading {
   readonly findings: readonly Finding[];
 }
 
+/** A thing that lies with an office: nobody goes on it again before they answer. */
+export interface WithThem {
+  readonly since: Day;
+  /** When they were to answer, at the office's slow end; undefined where nobody knows how long they take. */
+  readonly due?: Day | undefined;
+}
+
 /** What an office will say to this errand on this day. Findings heaviest first; needs in practice order. */
 export interface ErrandReading {
   readonly errand: ErrandId;
@@ -142,6 +151,8 @@ export interface ErrandReading {
   readonly needs: readonly NeedReading[];
   /** First day it can be gone on by what is on file, where that is later than the day asked about. */
   readonly firstDay?: Day | undefined;
+  /** Where it is left with them. */
+  readonly withThem?: WithThem | undefined;
   /** All findings, those of the needs included; what one remedy cures and another finding says already stands once. */
   readonly findings: readonly Finding[];
 }

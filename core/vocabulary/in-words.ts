@@ -1,5 +1,5 @@
-import { dayInWords, dayWithWeekday } from './days.ts';
-import type { ClockReading, Validity } from './finding.ts';
+import { type Day, dayInWords, daysBetween, dayWithWeekday } from './days.ts';
+import type { ClockReading, Validity, WithThem } from './finding.ts';
 import type { Basis, VisitOutcome } from './practice.ts';
 
 /** "R. Amsel told you on 2 Apr 2026", "Brindlemoor County, permit handout (read 20 Nov 2026)", "common practice". */
@@ -67,4 +67,17 @@ const clock = new Intl.DateTimeFormat('en-GB', {
 /** A moment (ISO 8601) by the clock on the wall: "29 Nov 2026, 23:28". */
 export function momentInWords(at: string): string {
   return clock.format(new Date(at));
+}
+
+/** When they were to answer, as of a day: "due by Mon 8 Mar 2027", "was due by Mon 8 Mar 2027, 2 days late: ask after it". */
+export function answerDueInWords({ due }: WithThem, day: Day): string {
+  if (due === undefined) return 'not known when: ask after it';
+  const late = daysBetween(due, day);
+  if (late <= 0) return `due by ${dayWithWeekday(due)}`;
+  return `was due by ${dayWithWeekday(due)}, ${late === 1 ? '1 day' : `${late} days`} late: ask after it`;
+}
+
+/** "with them since Tue 23 Feb 2027; their answer: due by Mon 8 Mar 2027". */
+export function withThemInWords(lies: WithThem, day: Day): string {
+  return `with them since ${dayWithWeekday(lies.since)}; their answer: ${answerDueInWords(lies, day)}`;
 }

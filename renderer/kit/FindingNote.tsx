@@ -45,7 +45,9 @@ export function FindingNote({ finding, open = false, onOtherwise }: FindingNoteP
             <dd>
               {remedy.say}{' '}
               {remedy.errand === undefined ? null : <a href={addressOf('errand', remedy.errand)}>Go to that errand</a>}
-              {remedy.earliest === undefined ? null : `, ${dayWithWeekday(remedy.earliest)} at the earliest`}
+              {remedy.earliest === undefined || remedy.withThem === true
+                ? null
+                : `, ${dayWithWeekday(remedy.earliest)} at the earliest`}
             </dd>
           </dl>
           <p className="pencil">

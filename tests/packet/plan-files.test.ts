@@ -292,6 +292,24 @@ describe('the errand sheet', () => {
     expect(writtenWords(assembled(plan, 'errand sheet')[0])).toContain('on Mon 11 May 2026 at the earliest');
   });
 
+  // Fixed bug: what lay with them was told as if it had to be booked and begun.
+  it('says of what lies with them since when, and when an answer is due, not when they could come', () => {
+    const errand = { inspection: true, onSite: ['a ladder'] };
+    const told = writtenWords(
+      assembled(
+        planOf({ papers: { deed: {} }, errand, withThem: { since: '2026-04-01', due: '2026-04-10' } }),
+        'errand sheet',
+      )[0],
+    );
+    for (const words of [
+      'since Wed 1 Apr 2026',
+      'their answer was due by Fri 10 Apr 2026, 4 days late: ask after it',
+    ]) {
+      expect(told).toContain(words);
+    }
+    expect(told).not.toMatch(/at the earliest|no day is booked/);
+  });
+
   it('begins with what they want put right, a box each; nobody goes to an inspection, they come', () => {
     const plan = planOf({
       papers: { deed: {}, plans: 'missing' },

@@ -1,7 +1,7 @@
 import type { EditionContent, PacketOrder, Trip } from '../../core/packet/plan-model.ts';
 import type { FontMetrics } from '../../core/typeset/drawing.ts';
 import type { Day } from '../../core/vocabulary/days.ts';
-import type { Finding, NeedReading } from '../../core/vocabulary/finding.ts';
+import type { Finding, NeedReading, WithThem } from '../../core/vocabulary/finding.ts';
 import type { Edition, EditionPage, LotView, Paper } from '../../core/vocabulary/lot.ts';
 import type {
   Delivery,
@@ -146,6 +146,7 @@ export interface OrderShape {
   readonly lot?: Partial<LotView>;
   readonly trip?: Trip;
   readonly firstDay?: Day;
+  readonly withThem?: WithThem;
 }
 
 /** A packet order for one errand with one need per paper. */
@@ -216,10 +217,11 @@ export function orderOf(shape: OrderShape): PacketOrder {
       reading: {
         errand: 'permit-apply',
         day: '2026-04-14',
-        state: 'can go',
+        state: shape.withThem === undefined ? 'can go' : 'left with them',
         needs: readings,
         findings,
         firstDay: shape.firstDay,
+        withThem: shape.withThem,
       },
       trip: shape.trip,
     },

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readErrand, readErrands } from '../../core/readiness/index.ts';
 import type { Finding } from '../../core/vocabulary/finding.ts';
-import type { Edition, LotView } from '../../core/vocabulary/lot.ts';
+import type { Edition, LotView, Visit } from '../../core/vocabulary/lot.ts';
 import type { Need, PaperKind, Practice } from '../../core/vocabulary/practice.ts';
 import {
   clocked,
@@ -328,6 +328,23 @@ describe('around the papers', () => {
     expect(reading.needs[0]?.state).toBe('awaited');
     expect(reading.findings[0]?.say).toContain('left with The desk office on 10 Apr 2026');
     expect(reading.findings[0]?.remedy.say).toContain('expected by Fri 24 Apr 2026');
+  });
+
+  // Fixed bug: an inspection that lay with the office was still to be booked, "at the earliest".
+  test('what is left with them is not to be booked any more: it says since when, and when an answer is due', () => {
+    const book = { ahead: { workingDays: 1 } };
+    const takes = { from: {}, to: { workingDays: 10 } };
+    const rules = practice({ errands: [errand('look', { inspection: true, book, takes })] });
+    const read = (...visits: readonly Visit[]) => readErrand('look', { practice: rules, lot: lot({ visits }), day });
+    expect(read().withThem).toBeUndefined();
+    expect(
+      read()
+        .findings.map(({ say }) => say)
+        .join(' '),
+    ).toMatch(/They come on .* at the earliest/);
+    const lies = read(visit('look', d('2026-03-10'), { state: 'left with them' }));
+    expect(lies.withThem).toEqual({ since: '2026-03-10', due: '2026-03-24' });
+    expect(lies.findings.map(({ say }) => say).join(' ')).not.toMatch(/at the earliest/);
   });
 
   test('an errand nobody knows is told with what to do', () => {

@@ -121,6 +121,10 @@ describe('in the terminal, in the first month and in the week of the final, a fi
     expect(answer('final', 'errand', 'occupancy-walk')).toContain(final.missing);
     const offices = answer('final', 'with-offices');
     expect(offices).toContain(`left with them: ${final.waiting}, 23 Feb 2027 (3 days)`);
+    // Fixed bug: what lies with them stood there as from its own day on, as if it had to be begun.
+    for (const words of [answer('final', 'errand', 'driveway-finish'), answer('final', 'inspections')]) {
+      expect(words).toContain(`${final.lies}; their answer: ${final.answer}`);
+    }
     for (const paper of final.insurer) expect(offices).toContain(`not seen by them yet: ${paper}`);
     const check = answer('final', 'draw-check', '7');
     expect(check).toContain(`Due now $${final.draw}`);

@@ -78,6 +78,8 @@ export const firstMonth = {
 export const final = {
   /** Paper DW-26-058's final letter lies with the road department since 23 February. */
   waiting: 'Driveway final',
+  lies: 'with them since Tue 23 Feb 2027',
+  answer: 'due by Tue 9 Mar 2027',
   missing: '"Driveway final approval" is not in hand',
   /** By last day: the policy of 20 March 2026 for a year, the temporary certificate for 30 days, the driveway's year. */
   lapses: ["Builder's risk policy", 'Temporary certificate of occupancy', 'Driveway permit'],

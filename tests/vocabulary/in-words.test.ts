@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { leadInWords, parseLead } from '../../core/vocabulary/days.ts';
-import { validityInWords } from '../../core/vocabulary/in-words.ts';
+import { validityInWords, withThemInWords } from '../../core/vocabulary/in-words.ts';
 
 describe('words for how long', () => {
   it('a lead time is written as it is read', () => {
@@ -22,5 +22,18 @@ describe('words for how long', () => {
     expect(validityInWords({ good: false, through: 'ended', clocks })).toBe('ended');
     expect(validityInWords({ good: true, through: 'for good', clocks })).toBe('good, with no end');
     expect(validityInWords({ good: 'unknown', through: 'unknown', clocks })).toBe('how long is not known');
+  });
+
+  it('what lies with an office says since when, and when an answer is due, was due, or that nobody knows', () => {
+    const lies = { since: '2027-02-23', due: '2027-03-09' } as const;
+    expect(withThemInWords(lies, '2027-02-26')).toBe(
+      'with them since Tue 23 Feb 2027; their answer: due by Tue 9 Mar 2027',
+    );
+    expect(withThemInWords(lies, '2027-03-10')).toBe(
+      'with them since Tue 23 Feb 2027; their answer: was due by Tue 9 Mar 2027, 1 day late: ask after it',
+    );
+    expect(withThemInWords({ since: '2027-02-23' }, '2027-03-10')).toBe(
+      'with them since Tue 23 Feb 2027; their answer: not known when: ask after it',
+    );
   });
 });

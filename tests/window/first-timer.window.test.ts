@@ -118,6 +118,15 @@ describe('in the window, in the week of the final, a first-timer asks', () => {
     expect(await words(page, '.today-stub')).toContain(final.waiting);
   });
 
+  // Fixed bug: what lies with them stood there "at the earliest", on the day it was left.
+  it('of what lies with them since when, and when an answer is due', async () => {
+    const head = await told.screen('errand/driveway-finish');
+    await head.getByText(`${final.lies.replace('with them ', '')}; their answer: ${final.answer}`).waitFor();
+    const all = await told.screen('inspections');
+    await all.getByText(`${final.lies.replace('with', 'With')}; their answer: ${final.answer}.`).waitFor();
+    expect(await words(all, 'main.screen')).not.toContain('23 Feb 2027 at the earliest');
+  });
+
   it('what they would turn me away for, what the insurer has not seen, and whether the bank pays', async () => {
     const walk = await told.screen('errand/occupancy-walk');
     await walk.getByText(final.missing).first().waitFor();

@@ -1,10 +1,11 @@
-import { dayInWords, dayWithWeekday, moneyInWords, type RequestAnswer } from '../../desk/door.ts';
+import { dayInWords, dayWithWeekday, moneyInWords, type RequestAnswer, withThemInWords } from '../../desk/door.ts';
 import { commentWords, feeWords, labelled, wrapped } from './lines.ts';
 
 type Inspections = RequestAnswer<'inspections'>;
 type Row = Inspections['rows'][number];
 
-function bookingWords({ booking, booked, waitsFor }: Row): string {
+function bookingWords({ withThem, booking, booked, waitsFor }: Row, day: Inspections['day']): string {
+  if (withThem !== undefined) return withThemInWords(withThem, day);
   if (booked !== undefined) return `booked for ${dayWithWeekday(booked.day)}`;
   if (booking === undefined) return '';
   const until = booking.until === undefined ? '' : `, ${booking.until}`;
@@ -19,7 +20,7 @@ function rowFee({ fee, againFee, again }: Row): string {
   return [first, second].filter((part) => part !== '').join('; ');
 }
 
-function rowLines(row: Row): readonly string[] {
+function rowLines(row: Row, day: Inspections['day']): readonly string[] {
   const { title, subjectTitle, recorded, state, onSite, holds, waitsFor } = row;
   const listed = (label: string, text: string): readonly string[] => (text === '' ? [] : labelled(label, text, 4));
   if (state === 'settled') return [`  ${title}`, ...wrapped(recorded, 4)];
@@ -27,7 +28,7 @@ function rowLines(row: Row): readonly string[] {
     `  ${title}${subjectTitle === undefined ? '' : `, ${subjectTitle}`} (${state})`,
     ...wrapped(recorded, 4),
     ...listed('First:', waitsFor.map(({ title: first }) => first).join(', ')),
-    ...listed('When:', bookingWords(row)),
+    ...listed('When:', bookingWords(row, day)),
     ...listed('Fee:', rowFee(row)),
     ...listed('Ready on the site:', onSite.join(', ')),
     ...listed('It holds:', holds.map(({ title: hold }) => hold).join(', ')),
@@ -38,10 +39,13 @@ function gateLines({ title, rests }: Inspections['gates'][number]): readonly str
   return [`  ${title}`, ...rests.flatMap(({ title: rest, recorded }) => wrapped(`${rest}: ${recorded}`, 4))];
 }
 
-function idleLines({ title, number, through, span, since, restart }: Inspections['idle'][number]): readonly string[] {
+function idleLines(row: Inspections['idle'][number], day: Inspections['day']): readonly string[] {
+  const { title, number, through, span, since, restart } = row;
   const words = `${title} ${number}: good through ${dayWithWeekday(through)}, unless an ${since} comes before (${span}).`;
   if (restart === undefined) return wrapped(words, 2);
-  const when = restart.earliest === undefined ? '' : `, ${dayWithWeekday(restart.earliest)} at the earliest`;
+  const { earliest, withThem } = restart;
+  const first = earliest === undefined ? '' : `, ${dayWithWeekday(earliest)} at the earliest`;
+  const when = withThem === undefined ? first : `, ${withThemInWords(withThem, day)}`;
   const late = restart.inTime ? '' : ': too late for it, so ask for more time';
   return [
     ...wrapped(words, 2),
@@ -63,13 +67,22 @@ function part(title: string, lines: readonly string[]): readonly string[] {
   return lines.length === 0 ? [] : [title, ...lines, ''];
 }
 
-export function inspectionsText({ rows, gates, idle, corrections, offered }: Inspections): string {
+export function inspectionsText({ day, rows, gates, idle, corrections, offered }: Inspections): string {
   return [
     ...part('Not yet', gates.filter(({ shut }) => shut).flatMap(gateLines)),
-    ...part('Still to come', rows.filter(({ state }) => state !== 'settled').flatMap(rowLines)),
+    ...part(
+      'Still to come',
+      rows.filter(({ state }) => state !== 'settled').flatMap((row) => rowLines(row, day)),
+    ),
     ...part('Corrections', corrections.flatMap(correctionLines)),
-    ...part('Permits that lapse', idle.flatMap(idleLines)),
-    ...part('Recorded', rows.filter(({ state }) => state === 'settled').flatMap(rowLines)),
+    ...part(
+      'Permits that lapse',
+      idle.flatMap((row) => idleLines(row, day)),
+    ),
+    ...part(
+      'Recorded',
+      rows.filter(({ state }) => state === 'settled').flatMap((row) => rowLines(row, day)),
+    ),
     ...part(
       'Not held here, as far as the rules on file say',
       offered.flatMap(({ title, rule }) => wrapped(`${title} (${rule.rule})`, 2)),

@@ -1,4 +1,4 @@
-import { dayInWords, type ErrandAnswer, moneyInWords, type WayAnswer } from '../../desk/door.ts';
+import { dayInWords, type ErrandAnswer, moneyInWords, type WayAnswer, withThemInWords } from '../../desk/door.ts';
 import { figureLines } from './figures.ts';
 import { findingLines, findingsText, paperMarks } from './findings.ts';
 import { counted, feeWords, labelled, table, wrapped } from './lines.ts';
@@ -16,7 +16,9 @@ export function wayText(answer: WayAnswer): string {
     stop.state,
     stop.title,
     stop.office,
-    stop.earliest === undefined ? '' : `from ${dayInWords(stop.earliest)}`,
+    stop.earliest === undefined
+      ? ''
+      : `${stop.state === 'left with them' ? 'since' : 'from'} ${dayInWords(stop.earliest)}`,
     spareInWords(stop.spare),
     stop.fee === undefined ? '' : moneyInWords(stop.fee),
     stop.errand,
@@ -68,6 +70,7 @@ export function errandText({ errand, office, reading, needs, comments, due, figu
         .filter(Boolean)
         .join('; '),
     ],
+    ['It lies', reading.withThem === undefined ? '' : withThemInWords(reading.withThem, reading.day)],
     ['Fee', feeWords(due)],
     ['Pay to', office.payee ?? ''],
     ['Who must appear', office.appear ?? ''],

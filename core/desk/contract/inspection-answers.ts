@@ -1,5 +1,5 @@
 import type { Day } from '../../vocabulary/days.ts';
-import type { ErrandState, Weight } from '../../vocabulary/finding.ts';
+import type { ErrandState, Weight, WithThem } from '../../vocabulary/finding.ts';
 import type { VisitState } from '../../vocabulary/lot.ts';
 import type { VisitOutcome } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from './practice-answers.ts';
@@ -62,6 +62,9 @@ export interface InspectionRow {
   readonly bring: readonly string[];
   readonly ask: readonly string[];
   readonly carry: readonly CarryRow[];
+  /** Since when it lies with them, and when they were to answer. */
+  readonly withThem?: WithThem | undefined;
+  /** Absent where nobody has to book any more. */
   readonly booking?: BookingRow | undefined;
   readonly booked?: BookedRow | undefined;
   /** Cents. */
@@ -135,6 +138,7 @@ export interface IdleRow {
         readonly inTime: boolean;
         /** Something has to be settled before it: nobody can book it yet. */
         readonly waits: boolean;
+        readonly withThem?: WithThem | undefined;
         readonly booking?: BookingRow | undefined;
       }
     | undefined;

@@ -70,11 +70,11 @@ function purposeOf({ practice, view, wanted, at }: Aim): PacketPurpose {
 
 /** What they said the last time, what going costs now, and for whom comes out to the site, when. */
 function tripOf(at: AtLot, asked: Asked, reading: ErrandReading): Trip {
-  const { errand: id, subject, firstDay } = reading;
+  const { errand: id, subject, firstDay, withThem } = reading;
   const errand = errandNamed(asked.practice, id);
   const { fee, feeNote } = feeDue(id, { ...asked, subject });
   const booked = bookedRow(errand, subject, asked)?.day;
-  const soonest = bookingRow(errand, firstDay, asked)?.soonest;
+  const soonest = withThem === undefined ? bookingRow(errand, firstDay, asked)?.soonest : undefined;
   return { comments: openComments(at, asked, reading), fee, feeNote, booked, soonest };
 }
 

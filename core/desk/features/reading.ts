@@ -118,7 +118,7 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
     comments: openComments(at, asked, reading),
     due: feeDue(rule.id, { ...asked, subject: subjectId }),
     figures: figuresOf(entriesOf(asked, reading), asked, at),
-    booking: over ? undefined : bookingRow(rule, firstDay(asked, reading), asked),
+    booking: over || reading.withThem !== undefined ? undefined : bookingRow(rule, firstDay(asked, reading), asked),
     booked: over ? undefined : bookedRow(rule, subjectId, asked),
     outcomes: outcomesOf(rule),
     holds: holdsOn(rule, asked),

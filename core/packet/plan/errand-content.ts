@@ -3,6 +3,7 @@ import { wording } from '../../typeset/wording.ts';
 import { comesOut } from '../../vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday } from '../../vocabulary/days.ts';
 import type { Finding, FindingSort } from '../../vocabulary/finding.ts';
+import { answerDueInWords } from '../../vocabulary/in-words.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Basis } from '../../vocabulary/practice.ts';
 import type { PlanFile, Trip } from '../plan-model.ts';
@@ -51,6 +52,11 @@ function meetFields(frame: PlanFrame): readonly (readonly [string, string | unde
   const on =
     draft && firstDay !== undefined ? `${dayWithWeekday(firstDay)} at the earliest` : dayWithWeekday(order.day);
   if (office?.sort === 'owner') return [['on', on]];
+  const lies = order.purpose.of === 'errand' ? order.purpose.reading.withThem : undefined;
+  if (lies !== undefined) {
+    const [since, answer] = [dayWithWeekday(lies.since), answerDueInWords(lies, order.day)];
+    return [['with them', whom], ['since', since], ['their answer', answer], ['street', office?.street], hours];
+  }
   if (errand === undefined || !comesOut(errand)) {
     const towards = onScreen(frame.delivery) ? 'send to' : 'go to';
     return [[towards, whom], ['on', on], ['street', office?.street], hours, ['papers in until', office?.intakeUntil]];

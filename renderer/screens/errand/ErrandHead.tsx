@@ -2,8 +2,8 @@ import type { ReactNode } from 'react';
 import type { WayAnswer } from '../../../core/desk/contract/answers.ts';
 import { comesOut } from '../../../core/vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
-import type { WayStop } from '../../../core/vocabulary/finding.ts';
-import { basisInWords, outcomeInWords } from '../../../core/vocabulary/in-words.ts';
+import type { ErrandReading, WayStop } from '../../../core/vocabulary/finding.ts';
+import { basisInWords, outcomeInWords, withThemInWords } from '../../../core/vocabulary/in-words.ts';
 import { type FeeDue, moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
 import { Button } from '../../kit/Button.tsx';
@@ -124,6 +124,11 @@ function Waits({ sight, way, stop }: HeadProps) {
   );
 }
 
+/** "since Tue 23 Feb 2027; their answer: due by Mon 8 Mar 2027", under a heading that says the rest. */
+function liesInWords({ withThem, day }: ErrandReading): string | undefined {
+  return withThem === undefined ? undefined : withThemInWords(withThem, day).replace(/^with them /, '');
+}
+
 interface HeadProps {
   readonly sight: Sight;
   readonly way: WayAnswer | undefined;
@@ -146,6 +151,7 @@ export function ErrandHead({ sight, way, stop }: HeadProps) {
           {office.phone === undefined ? null : <span>{phoneLink(office.phone)}</span>}
           {open.filter((part) => part !== undefined).join('; ')}
         </Cell>
+        <Cell name="with them">{liesInWords(reading)}</Cell>
         <Cell name="read for">{dayWithWeekday(reading.day)}</Cell>
         <Cell name={out ? 'have with you' : 'take along'}>{listed(errand.bring)}</Cell>
         <Coming sight={sight} />

@@ -17,8 +17,8 @@ const groups: readonly (readonly [ErrandState, string])[] = [
   ["doesn't apply", 'Not asked of your lot'],
 ];
 
-function whenOf({ state, earliest, done }: Stop): string {
-  if (state === 'left with them') return done === undefined ? 'you wait' : `back by ${dayWithWeekday(done)}`;
+function whenOf({ state, earliest, due }: Stop): string {
+  if (state === 'left with them') return due === undefined ? 'you wait' : `back by ${dayWithWeekday(due)}`;
   if (state === 'settled' || state === "doesn't apply") return '';
   if (earliest === undefined) return 'no day known';
   return state === "can't go yet" ? `from ${dayWithWeekday(earliest)}` : '';

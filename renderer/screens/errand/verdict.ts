@@ -1,6 +1,7 @@
 import type { ErrandAnswer } from '../../../core/desk/contract/answers.ts';
 import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import type { FindingSort, WayStop, Weight } from '../../../core/vocabulary/finding.ts';
+import { answerDueInWords } from '../../../core/vocabulary/in-words.ts';
 import { tooSoonInWords } from '../way/words.ts';
 
 export interface Verdict {
@@ -72,8 +73,9 @@ export function verdictOf(answer: ErrandAnswer, stop: WayStop | undefined): Verd
     case "doesn't apply":
       return { tone: 'pencil', say: 'This errand isn’t asked of your lot, as it is described now.' };
     case 'left with them': {
-      const back = stop?.done === undefined ? undefined : `It should be back by ${dayWithWeekday(stop.done)}.`;
-      return { tone: 'violet', say: 'They have your papers; you wait.', more: back };
+      const { withThem, day } = answer.reading;
+      const more = withThem === undefined ? undefined : `Their answer: ${answerDueInWords(withThem, day)}.`;
+      return { tone: 'violet', say: 'They have your papers; you wait.', more };
     }
     case 'sent back': {
       const open = answer.comments.length;

@@ -3,24 +3,28 @@ import { dayInWords, dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { MoreTime } from '../../kit/MoreTimeSlip.tsx';
 import { addressOf } from '../../state/place.ts';
-import { bookingInWords, daysAway, idleTone } from './words.ts';
+import { useDay } from '../../state/session.ts';
+import { bookingInWords, daysAway, idleTone, liesInWords } from './words.ts';
 
 /** What would start the clock anew, for the least money, and whether it comes in time. */
 function Restart({ row }: { readonly row: IdleRow }) {
+  const day = useDay();
   const { restart } = row;
   if (restart === undefined) return <p>No inspection still to come starts it anew: ask them for more time.</p>;
-  const { errand, subject, title, fee, feeNote, earliest, inTime, waits, booking } = restart;
+  const { errand, subject, title, fee, feeNote, earliest, inTime, waits, withThem, booking } = restart;
   const money = fee === undefined ? 'fee not known: ask' : fee === 0 ? 'no fee' : moneyInWords(fee);
   const cost = fee === undefined || feeNote === undefined ? money : `${money}, ${feeNote}`;
   return (
     <p>
       For the least money:{' '}
       <a href={addressOf('errand', errand, ...(subject === undefined ? [] : [subject]))}>{title}</a> ({cost}).{' '}
-      {booking === undefined
-        ? earliest === undefined
-          ? ''
-          : `${dayWithWeekday(earliest)} at the earliest.`
-        : bookingInWords(booking, waits)}{' '}
+      {withThem !== undefined
+        ? liesInWords(withThem, day)
+        : booking === undefined
+          ? earliest === undefined
+            ? ''
+            : `${dayWithWeekday(earliest)} at the earliest.`
+          : bookingInWords(booking, waits)}{' '}
       {inTime ? null : <strong className="inspections-open">That is too late for it: ask for more time.</strong>}
     </p>
   );

@@ -2,13 +2,18 @@ import type { InspectionRow } from '../../../core/desk/contract/screen-answers.t
 import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
+import { useDay } from '../../state/session.ts';
 import { Details } from './Details.tsx';
 import { RowActs } from './RowActs.tsx';
-import { bookingInWords, titleOf } from './words.ts';
+import { bookingInWords, liesInWords, titleOf } from './words.ts';
 
 /** When they come, or what has to be done first, in a sentence. */
 export function When({ row }: { readonly row: InspectionRow }) {
-  const { booked, booking, earliest, waitsFor, state } = row;
+  const day = useDay();
+  const { withThem, booked, booking, earliest, waitsFor, state } = row;
+  if (withThem !== undefined) {
+    return <p>{liesInWords(withThem, day)}</p>;
+  }
   if (booked !== undefined) {
     return (
       <p>

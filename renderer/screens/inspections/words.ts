@@ -1,5 +1,7 @@
 import type { BookingRow, CorrectionsRow, IdleRow, InspectionRow } from '../../../core/desk/contract/screen-answers.ts';
-import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import { type Day, dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import type { WithThem } from '../../../core/vocabulary/finding.ts';
+import { withThemInWords } from '../../../core/vocabulary/in-words.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 
 export function keyOf({ errand, subject }: Pick<InspectionRow, 'errand' | 'subject'>): string {
@@ -18,6 +20,11 @@ export function bookingInWords({ by, until, soonest }: BookingRow, waits: boolea
   if (waits) return `${dayWithWeekday(soonest)} at the earliest.`;
   const cutOff = until === undefined ? '' : `, ${until}`;
   return `${dayWithWeekday(soonest)} at the earliest: book it by ${dayWithWeekday(by)}${cutOff}.`;
+}
+
+/** "With them since Tue 23 Feb 2027; their answer: due by Mon 8 Mar 2027." */
+export function liesInWords(lies: WithThem, day: Day): string {
+  return `${withThemInWords(lies, day).replace(/^./, (letter) => letter.toUpperCase())}.`;
 }
 
 /** How many of their corrections wait for an answer; answering closes none, they do. */

@@ -22,7 +22,11 @@ function Brought({ row: { broughtBy, state } }: { readonly row: PaperRow }) {
     <p>
       {state === 'awaited' ? 'On its way: ' : 'Brought by '}
       <a href={addressOf('errand', errand)}>{title}</a>, {office}
-      {earliest === undefined ? '' : `; ${dayInWords(earliest)} at the earliest`}
+      {earliest === undefined
+        ? ''
+        : state === 'awaited'
+          ? `; expected by ${dayInWords(earliest)}`
+          : `; ${dayInWords(earliest)} at the earliest`}
     </p>
   );
 }

@@ -1,4 +1,11 @@
-import { type Asked, feeDue, type IdleReading, readIdleClocks, validityOf } from '../../../readiness/index.ts';
+import {
+  type Asked,
+  feeDue,
+  type IdleReading,
+  readErrand,
+  readIdleClocks,
+  validityOf,
+} from '../../../readiness/index.ts';
 import { addDays, daysBetween, spanInWords } from '../../../vocabulary/days.ts';
 import type { IdleRow } from '../../contract/inspection-answers.ts';
 import { entryIn, kindTitle } from '../../named.ts';
@@ -9,6 +16,7 @@ function restartRow({ restart }: IdleReading, asked: Asked): IdleRow['restart'] 
   const errand = restart === undefined ? undefined : asked.practice.errands[restart.errand];
   if (restart === undefined || errand === undefined) return undefined;
   const { subject, earliest, inTime } = restart;
+  const { withThem } = readErrand(errand.id, { ...asked, subject });
   const { fee, feeNote } = feeDue(errand.id, { ...asked, subject });
   return {
     errand: errand.id,
@@ -19,7 +27,8 @@ function restartRow({ restart }: IdleReading, asked: Asked): IdleRow['restart'] 
     earliest,
     inTime,
     waits: earliest !== undefined && earliest > asked.day,
-    booking: bookingRow(errand, earliest, asked),
+    withThem,
+    booking: withThem === undefined ? bookingRow(errand, earliest, asked) : undefined,
   };
 }
 
