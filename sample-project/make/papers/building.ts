@@ -92,6 +92,8 @@ export interface Result {
   readonly note: string;
 }
 
+const stampFrom = 430;
+
 export async function inspectionResult(result: Result): Promise<Uint8Array> {
   const book = await Book.open({
     title: `Inspection result ${result.number}`,
@@ -116,9 +118,13 @@ export async function inspectionResult(result: Result): Promise<Uint8Array> {
   flow.gap(8);
   for (const item of result.items) flow.tick(item, true);
   flow.gap(4).para(result.note);
+  // A note that runs the whole width leaves no room for the stamp beside it.
+  const runsUnder = flow.leaf.widthOf(result.note, styles.building.body, styles.building.size) > stampFrom - flow.left;
+  const clear = runsUnder ? flow.y + 20 : 0;
   flow.para('Passed as seen on the day. It covers what could be seen and no later change.', { size: 8 });
   flow.signed(result.inspector, 'Inspector', result.pen);
-  flow.rubber([430, flow.y - 70], ['PASSED', result.words.toUpperCase()], { colour: [0.12, 0.4, 0.25], angle: 5 });
+  const at = [stampFrom, Math.max(flow.y - 70, clear)] as const;
+  flow.rubber(at, ['PASSED', result.words.toUpperCase()], { colour: [0.12, 0.4, 0.25], angle: 5 });
   return book.bytes();
 }
 
