@@ -131,6 +131,8 @@ describe('what is read on the table', () => {
     // It was kept without its date: told at once, with where to add it.
     const told = page.getByRole('status').filter({ hasText: 'Nobody can say how long it is good' });
     await told.getByRole('link', { name: 'Add the date on its sheet' }).waitFor();
+    // Its number was given: that is not missed.
+    expect(await told.getByText('Kept without its number').count()).toBe(0);
     await expect.poll(() => pages.inputValue()).toBe('2');
     expect(await number.inputValue()).toBe('');
     await cuts.getByRole('button', { name: /Fill in page 3: Driveway/ }).click();
@@ -153,5 +155,21 @@ describe('what is read on the table', () => {
   it('a file that another program puts into the folder shows itself', async () => {
     await writeScan(join(open.places.config, 'sample', 'lot', 'table', 'from phone.pdf'), ['Sent from the phone']);
     await item('from phone.pdf').waitFor();
+  });
+
+  // Fixed bug: the window said nothing of a number that one of the county's forms has a box for.
+  it('what is kept without its number says for what it will be missed', async () => {
+    await item('from phone.pdf').click();
+    const kind = page.getByRole('combobox', { name: 'What is it?' });
+    await kind.focus();
+    await page.keyboard.type('well permit');
+    await page.getByRole('option', { name: 'Well permit' }).first().waitFor();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await card().getByRole('button', { name: 'Keep', exact: true }).click();
+    const told = page.getByRole('status').filter({ hasText: 'Kept without its number' });
+    await told.getByText('It will be missed for: Application to Build a Dwelling, form BD 7').waitFor();
+    await told.getByRole('link', { name: 'Add the number on its sheet' }).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
   });
 });

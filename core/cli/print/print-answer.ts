@@ -58,6 +58,12 @@ function keptText({ kept, refused, notes }: RequestAnswer<'keep'>): string {
             ...wrapped(`Nobody can say how long it is good: ${paper.undated}. As soon as you know it:`, 4),
             `    correct ${paper.edition} --issued DAY${paper.endStated === true ? '    (or --good-through DAY)' : ''}`,
           ]),
+      ...(paper.unnumbered.length === 0
+        ? []
+        : [
+            ...wrapped(`Kept without its number. It will be missed for: ${paper.unnumbered.join('; ')}.`, 4),
+            `    correct ${paper.edition} --number NUMBER`,
+          ]),
     ]),
     ...refused.flatMap(({ file, error }) => [
       `Not kept: ${file}`,

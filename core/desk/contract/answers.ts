@@ -55,6 +55,8 @@ export interface KeptPaper {
   readonly already: boolean;
   /** A date that is asked of it is missing: which ("the day it was issued is not known"). */
   readonly undated?: string | undefined;
+  /** Kept without a number, and what that will be missed for: forms, errands, what has to agree; else empty. */
+  readonly unnumbered: readonly string[];
   /** Its last good day is written on papers of its kind: noting that one helps as well. */
   readonly endStated?: boolean | undefined;
 }

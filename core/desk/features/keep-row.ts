@@ -11,6 +11,7 @@ import { kindTitle, subjectNamed } from '../named.ts';
 import type { Offered } from '../tickets.ts';
 import { factsSaid, linkTarget } from './papers.ts';
 import { undatedNow } from './undated.ts';
+import { missedWithoutNumber } from './unnumbered.ts';
 
 export type PaperToKeep = RequestInput<'keep'>['papers'][number];
 
@@ -154,12 +155,15 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
     endStated: practice.papers[input.kind]?.clocks.some(({ sort }) => sort === 'stated') ?? false,
   };
   const notes = [...ready.flatMap((each) => each.notes), ...markNotes(practice, row)];
-  const undated = (id: string): string | undefined => undatedNow(id, input.kind, { lot: lot.view(), practice, day });
+  const lacking = (id: string): Pick<KeptPaper, 'undated' | 'unnumbered'> => {
+    const now = { lot: lot.view(), practice, day };
+    return { undated: undatedNow(id, input.kind, now), unnumbered: missedWithoutNumber(id, input.kind, now) };
+  };
   const before = keptBefore(at, row, papers);
   if (before !== undefined) {
     lot.act(`Kept ${title} again`, () => writeSaid(before.edition, row, at));
     const say = 'These very bytes are kept already; what you said of it was written to it.';
-    return { ...told, ...before, already: true, notes: [say, ...notes], undated: undated(before.edition) };
+    return { ...told, ...before, already: true, notes: [say, ...notes], ...lacking(before.edition) };
   }
   const { files: _files, pages: _pages, turn: _turn, leaveRest: _rest, facts, links, subject, ...noted } = input;
   const asked = { view, practice, day };
@@ -177,5 +181,5 @@ export function commitRow(row: Row, at: AtLot): KeptPaper {
     }),
   );
   const all = [...kindlessNotes(input.kind), ...placeNotes(at, row, papers), ...notes];
-  return { ...told, ...kept, notes: all, already: false, undated: undated(kept.edition) };
+  return { ...told, ...kept, notes: all, already: false, ...lacking(kept.edition) };
 }

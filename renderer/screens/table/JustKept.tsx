@@ -6,7 +6,7 @@ import { pagesInWords } from '../papers/state-words.ts';
 import { useTable } from './table-state.ts';
 
 function Kept({ kept }: { readonly kept: KeptPaper }) {
-  const { paper, edition, title, pages, notes, undated } = kept;
+  const { paper, edition, title, pages, notes, undated, unnumbered } = kept;
   return (
     <li>
       Kept: <a href={addressOf('papers', paper, edition)}>{title}</a>, {pagesInWords(pages)}.
@@ -14,6 +14,12 @@ function Kept({ kept }: { readonly kept: KeptPaper }) {
         <p className="small">
           Nobody can say how long it is good: {undated}.{' '}
           <a href={addressOf('papers', paper, edition)}>Add the date on its sheet</a>
+        </p>
+      )}
+      {unnumbered.length === 0 ? null : (
+        <p className="small">
+          Kept without its number. It will be missed for: {unnumbered.join('; ')}.{' '}
+          <a href={addressOf('papers', paper, edition)}>Add the number on its sheet</a>
         </p>
       )}
       {notes.map((note) => (
