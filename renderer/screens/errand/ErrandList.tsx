@@ -68,10 +68,12 @@ export function ErrandList() {
   return (
     <>
       <header>
-        <h1>Errands</h1>
-        <p className="lead">
-          Going to one office for one purpose. Choose one to see what they will say, and its packet.
-        </p>
+        <div>
+          <h1>Errands</h1>
+          <p className="lead">
+            Going to one office for one purpose. Choose one to see what they will say, and its packet.
+          </p>
+        </div>
       </header>
       <div className="errand-one">
         <Answered of={way}>{(answer) => <Groups way={answer} />}</Answered>

@@ -11,6 +11,7 @@ interface CutLineProps {
   readonly onTurn: (() => void) | undefined;
 }
 
+/** Why it is cut here is said while that is asked, then beside the part on the card alone: the list is for turning. */
 function CutLine({ cut, current, onTurn }: CutLineProps) {
   const { pages, title, because } = cut;
   const say = `${/[-,]/.test(pages) ? 'pages' : 'page'} ${pages}: ${title}`;
@@ -23,7 +24,7 @@ function CutLine({ cut, current, onTurn }: CutLineProps) {
         </Button>
       ) : null}
       {!current && onTurn === undefined ? say : null}
-      {because === undefined ? null : <span className="pencil"> {because}</span>}
+      {because === undefined || (onTurn !== undefined && !current) ? null : <span className="pencil"> {because}</span>}
     </li>
   );
 }
