@@ -2,7 +2,7 @@ import type { Database } from 'better-sqlite3';
 import type { EditionContent, KeptFile } from '../packet/plan-model.ts';
 import { LotfileError } from '../vocabulary/errors.ts';
 import type { EditionId, EditionPage, PageFacts } from '../vocabulary/lot.ts';
-import type { EditionPart } from './keeping-model.ts';
+import type { EditionPart, PageWords } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
 import { pagesOf, renditionRow } from './renditions.ts';
@@ -90,10 +90,14 @@ const reads = onceEach(readsOf);
 type FoundPages = ReadonlyMap<number, PageFacts>;
 
 /** Contents of editions; one scan may serve many of them and is read once. */
-export function contentsOf(ledger: Ledger, ids: readonly EditionId[]): Readonly<Record<EditionId, EditionContent>> {
+export function contentsOf(
+  ledger: Ledger,
+  ids: readonly EditionId[],
+  words?: PageWords,
+): Readonly<Record<EditionId, EditionContent>> {
   const found = new Map<string, FoundPages>();
   const read = (sha: string): FoundPages => {
-    const known = found.get(sha) ?? new Map(pagesOf(ledger, sha).map((page) => [page.page, page]));
+    const known = found.get(sha) ?? new Map(pagesOf(ledger, sha, words).map((page) => [page.page, page]));
     found.set(sha, known);
     return known;
   };

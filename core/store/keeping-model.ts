@@ -358,3 +358,6 @@ export type CostTable = (typeof costTables)[number];
 
 /** A row to keep: with an id the one there is changed, without a new one is made. */
 export type Kept<Row extends { readonly id: string }> = Omit<Row, 'id'> & { readonly id?: string | undefined };
+
+/** Whether the words of pages are read too: those of a thousand pages are megabytes that laying out has no use for. */
+export type PageWords = 'with words' | 'without words';

@@ -55,6 +55,7 @@ import type {
   NewVisit,
   OfficeWord,
   OriginalCopy,
+  PageWords,
   PracticeLayer,
   RecordCorrection,
   RecordId,
@@ -234,7 +235,7 @@ export interface Lot extends Disposable {
   layBack(act: ActId): Promise<readonly string[]>;
 
   keepEdition(edition: NewEdition): { readonly paper: PaperId; readonly edition: EditionId };
-  editionContent(editions: readonly EditionId[]): Readonly<Record<EditionId, EditionContent>>;
+  editionContent(editions: readonly EditionId[], words?: PageWords): Readonly<Record<EditionId, EditionContent>>;
   correctEdition(edition: EditionId, correction: EditionCorrection): void;
   setMarks(edition: EditionId, marks: readonly string[]): void;
   setFacts(edition: EditionId, facts: readonly KeptFact[]): void;

@@ -206,7 +206,7 @@ function papersOf(
     rows.changeEdition(ledger, edition, { what, write });
   return {
     keepEdition: (edition) => papers.keepEdition(ledger, edition),
-    editionContent: (ids) => content.contentsOf(ledger, ids),
+    editionContent: (ids, words) => content.contentsOf(ledger, ids, words),
     correctEdition: (edition, correction) => rows.correctEdition(ledger, edition, correction),
     setMarks: (edition, marks) => change(edition, 'Marks', () => rows.writeMarks(ledger, edition, marks)),
     setFacts: (edition, facts) => change(edition, 'Facts', () => rows.writeFacts(ledger, edition, facts)),

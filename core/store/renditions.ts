@@ -5,7 +5,7 @@ import { LotfileError } from '../vocabulary/errors.ts';
 import type { PageFacts } from '../vocabulary/lot.ts';
 import { sheetNameOf } from '../vocabulary/sheets.ts';
 import { removeFile, syncFile } from './disk.ts';
-import type { KeptRendition, NewRendition } from './keeping-model.ts';
+import type { KeptRendition, NewRendition, PageWords } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import { onceEach } from './once-each.ts';
 import { mustFile } from './originals.ts';
@@ -45,6 +45,7 @@ function readsOf(db: Database) {
     pages: db.prepare<[string], PageRow>(
       'SELECT page.*, text FROM page JOIN page_text USING (seq) WHERE rendition = ? ORDER BY page',
     ),
+    wordless: db.prepare<[string], PageRow>(`SELECT page.*, '' AS text FROM page WHERE rendition = ? ORDER BY page`),
   };
 }
 
@@ -56,8 +57,9 @@ export function renditionRow({ db }: Ledger, sha: string): RenditionRow | undefi
 }
 
 /** Pages of a rendition by their number. */
-export function pagesOf({ db }: Ledger, sha: string): readonly PageFacts[] {
-  const rows = reads(db).pages.all(sha);
+export function pagesOf({ db }: Ledger, sha: string, words: PageWords = 'with words'): readonly PageFacts[] {
+  const { pages, wordless } = reads(db);
+  const rows = (words === 'with words' ? pages : wordless).all(sha);
   return rows.map((row) => ({
     page: row.page,
     width: row.width,

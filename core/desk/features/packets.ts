@@ -124,7 +124,7 @@ async function layOut(wanted: Wanted, at: AtLot): Promise<LaidOut> {
   const practiceSha = at.lot.practiceSha();
   const view = at.lot.view();
   const purpose = purposeOf({ practice, view, wanted, at });
-  const contents = at.lot.editionContent([...new Set(editionsIn(purpose))]);
+  const contents = at.lot.editionContent([...new Set(editionsIn(purpose))], 'without words');
   const override = wanted.override === undefined ? undefined : { reason: wanted.override, day: at.day };
   const laid = planPacket({ lot: view, practice, day: at.day, purpose, contents, override }, await loadFonts());
   return { laid, practiceSha, contents };

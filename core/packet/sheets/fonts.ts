@@ -23,7 +23,9 @@ export const faces: readonly Face[] = ['text', 'bold', 'slab', 'mono'];
 class Measured {
   readonly bytes: Uint8Array;
   readonly #font: Font;
-  readonly #advances = new Map<string, number>();
+  readonly #advances = new Map<number, number>();
+  /** Of the first 128 code points; nearly all that is set is among them. */
+  readonly #plain = new Float64Array(128).fill(Number.NaN);
   /** Whether it has every printable ASCII character. */
   readonly hasPlain: boolean;
 
@@ -39,14 +41,27 @@ class Measured {
     return this.#font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0);
   }
 
-  /** Thousandths of the size. */
-  advance(character: string): number {
-    const known = this.#advances.get(character);
-    if (known !== undefined) return known;
-    const glyph = this.#font.glyphForCodePoint(character.codePointAt(0) ?? 0);
-    const advance = ((glyph?.advanceWidth ?? 0) * 1000) / this.#font.unitsPerEm;
-    this.#advances.set(character, advance);
-    return advance;
+  /** Of a text, in thousandths of the size. */
+  advance(text: string): number {
+    let total = 0;
+    for (let at = 0; at < text.length; at += 1) {
+      const code = text.codePointAt(at) ?? 0;
+      if (code > 0xffff) at += 1;
+      const plain = this.#plain[code] ?? Number.NaN;
+      total += Number.isNaN(plain) ? this.#known(code) : plain;
+    }
+    return total;
+  }
+
+  #known(code: number): number {
+    const known = this.#advances.get(code) ?? this.#read(code);
+    this.#advances.set(code, known);
+    if (code < this.#plain.length) this.#plain[code] = known;
+    return known;
+  }
+
+  #read(code: number): number {
+    return ((this.#font.glyphForCodePoint(code)?.advanceWidth ?? 0) * 1000) / this.#font.unitsPerEm;
   }
 }
 
@@ -79,10 +94,7 @@ async function readFaces(): Promise<Fonts> {
   return {
     bytesOf: (face) => of(face).bytes,
     widthOf(text, face, size) {
-      const font = of(face);
-      let total = 0;
-      for (const character of text) total += font.advance(character);
-      return (total * size) / 1000;
+      return (of(face).advance(text) * size) / 1000;
     },
     missing(text, face) {
       if (of(face).hasPlain && isPlain(text)) return [];
