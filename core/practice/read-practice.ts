@@ -112,14 +112,26 @@ export function checkPractice(layers: readonly Layer[], options: CheckOptions = 
   return problems.count === 0 ? { practice, problems: [] } : { problems: problems.inOrder(names) };
 }
 
+const [mostTold, longestLine] = [60, 300];
+
+/** One problem a line, as many as a person mends in one go; a file of another sort can hold thousands, or one endless. */
+function problemsTold(problems: readonly Problem[]): string {
+  const lines = problems.slice(0, mostTold).map(problemLine);
+  const more = problems.length - lines.length;
+  return [
+    ...lines.map((line) => (line.length > longestLine ? `${line.slice(0, longestLine)} …` : line)),
+    ...(more === 0 ? [] : [`And ${more} more mistakes.`]),
+  ].join('\n');
+}
+
 /**
  * The effective practice of some layers.
- * @throws LotfileError 'bad practice' whose message lists every problem as "file:line: sentence"
+ * @throws LotfileError 'bad practice' whose message lists problems as "file:line: sentence"
  */
 export function readPractice(layers: readonly Layer[], options: CheckOptions = {}): Practice {
   const { practice, problems } = checkPractice(layers, options);
   if (practice !== undefined) return practice;
-  throw new LotfileError('bad practice', problems.map(problemLine).join('\n'), {
+  throw new LotfileError('bad practice', problemsTold(problems), {
     about: [...new Set(problems.map((problem) => problem.layer))].join(', '),
     next: 'Mend the lines named and read the practice again; what was in use before stays in use.',
   });

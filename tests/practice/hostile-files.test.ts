@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkPractice } from '../../core/practice/index.ts';
+import { checkPractice, readPractice } from '../../core/practice/index.ts';
 import { Chance } from '../intake/fuzz/chance.ts';
 import { commonLayers } from './common-layers.ts';
 
@@ -111,5 +111,25 @@ describe('a practice file made to harm', () => {
     ]) {
       expect([text, sentences(text) !== '']).toEqual([text, true]);
     }
+  });
+});
+
+// A find of the fuzz: a file of another sort was refused with a sentence of 293,047 letters.
+describe('a practice file with thousands of mistakes, or one endless word', () => {
+  it.each([
+    [Array.from({ length: 1500 }, (_, n) => `wrong_${n}: 1`).join('\n'), /\nAnd \d+ more mistakes\.$/],
+    [`papers:\n  deed: { from: ${'x'.repeat(300_000)} }`, /x …/],
+  ])('is refused in words a person can read through (%#)', (text, told) => {
+    const layers = [{ name: 'county.yaml', text }];
+    // What is looked for and found stays whole; only the sentence of the refusal is shortened.
+    expect(
+      checkPractice(layers)
+        .problems.map(({ sentence }) => sentence)
+        .join('\n').length,
+    ).toBeGreaterThan(50_000);
+    const refusal = (): unknown => readPractice(layers);
+    expect(refusal).toThrow(/^county\.yaml:\d: /);
+    expect(refusal).toThrow(told);
+    expect(refusal).toThrow(expect.objectContaining({ message: expect.stringMatching(/^[\s\S]{9,20000}$/) }));
   });
 });
