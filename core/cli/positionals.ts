@@ -66,6 +66,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   merge: ['bundle'],
   'house-record': ['folder'],
   read: ['...files'],
+  'keep-parts': ['file'],
   unpack: ['item'],
   slim: ['edition', 'most'],
   'record-files': ['...files'],

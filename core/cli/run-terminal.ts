@@ -51,7 +51,7 @@ async function ask<N extends RequestName>({ name, parsed, signal }: Asked<N>): P
   const text = parsed.common.json ? JSON.stringify({ answer }, null, 2) : printAnswer(name, answer);
   process.stdout.write(text === '' ? '' : `${text}\n`);
   const refusals = listIn(answer, 'refused');
-  if ((name === 'keep' || name === 'lay-down') && refusals.length > 0)
+  if ((name === 'keep' || name === 'keep-parts' || name === 'lay-down') && refusals.length > 0)
     return refusals.every(isWrongUse) ? exitCodes.wrongUse : exitCodes.error;
   if (name === 'verify' && hasProblems(answer)) return exitCodes.error;
   return wouldBeRefused(answer) ? exitCodes.wouldBeRefused : exitCodes.done;

@@ -156,6 +156,16 @@ describe('the terminal', () => {
     expect(lotfile(['lay-down', 'none.pdf', ...atLot]).code).toBe(1);
   });
 
+  it('keeps a scan as all the papers it looks like, in one go', async () => {
+    const sheet = (title: string) => `${title}\n\nPermit No.: 26-0417\n\nDate Issued: 03/02/2026\n\nOwner: A. Brennick`;
+    await writePdf(join(root, 'tray.pdf'), [sheet('SEPTIC PERMIT'), sheet('DRIVEWAY PERMIT')]);
+    expect(lotfile(['read', 'tray.pdf', ...atLot]).out).toContain('keep-parts "tray.pdf"');
+    const kept = lotfile(['keep-parts', 'tray.pdf', ...atLot]);
+    expect(kept).toMatchObject({ code: 0, err: '' });
+    expect(kept.out).toMatch(/Kept Septic permit: 1 page\.[\s\S]*Kept Driveway permit: 1 page\./);
+    expect(lotfile(['keep-parts', 'tray.pdf', ...atLot])).toMatchObject({ code: 2, out: '' });
+  });
+
   it('puts an errand sheet and a mail draft where the person says', () => {
     const out = join(root, 'made');
     expect(lotfile(['errand-sheet', 'permit-apply', '--out', out, ...atLot]).code).toBe(0);

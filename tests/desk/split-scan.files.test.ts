@@ -115,3 +115,50 @@ it('a scan of several papers is offered as its parts, with the words that gave t
   // Pages that were picked by hand are one paper.
   expect((await desk.ask('read', { files: [file], pages: ['2-3'] }, small)).cuts).toEqual([]);
 });
+
+const tray = [
+  sheet('SEPTIC PERMIT', 'EH-26-0417'),
+  'NOTES\n\nThe work shall follow the plans, and they stay on the site.',
+  sheet('DRIVEWAY PERMIT', 'DW-118'),
+];
+
+it('a scan is kept as all the papers it looks like in one go, and what was kept of it before is not kept again', async () => {
+  await using small = await openSmallLot({ stays: true });
+  const { desk } = small;
+  await desk.ask('lay-down', { files: [await small.pdf('tray.pdf', tray)] }, small);
+  const ticket = (await desk.ask('table', {}, small)).items[0]?.ticket ?? '';
+  // Page 3 is kept by hand as something else than it looks like.
+  await desk.ask('keep', { papers: [{ files: [ticket], pages: ['3'], kind: 'other', title: 'A letter' }] }, small);
+  const rest = await desk.ask('keep-parts', { file: ticket }, small);
+  expect(rest).toMatchObject({ kept: [{ title: 'Septic permit', pages: 2, already: false }], refused: [] });
+  expect((await desk.ask('table', {}, small)).items).toEqual([]);
+  const other = await small.pdf('again.pdf', tray);
+  const all = await desk.ask('keep-parts', { file: other }, small);
+  expect(all.kept.map(({ title, pages }) => [title, pages])).toEqual([
+    ['Septic permit', 2],
+    ['Driveway permit', 1],
+  ]);
+  await expect(desk.ask('keep-parts', { file: other }, small)).rejects.toMatchObject({
+    message: 'All papers that "again.pdf" looks like are kept already.',
+  });
+  const { acts } = await desk.ask('history', {}, small);
+  expect(acts.slice(0, 2).map(({ title }) => title)).toEqual(['Kept Driveway permit', 'Kept Septic permit']);
+});
+
+it('a part that only the person can name stays to be said by hand; one paper is not parted', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const one = await small.pdf('one.pdf', [sheet('SEPTIC PERMIT', 'EH-26-0417')]);
+  await expect(desk.ask('keep-parts', { file: one }, small)).rejects.toMatchObject({
+    message: '"one.pdf" looks like one paper.',
+    next: expect.stringContaining('keep FILE --kind KIND'),
+  });
+  const licence = `CONTRACTOR LICENSE\n\nLicense No.: CL-7\n\nDate Issued: 03/02/2026\n\nHolder: Ada Brennick`;
+  const file = await small.pdf('tray.pdf', [sheet('SEPTIC PERMIT', 'EH-26-0417'), licence]);
+  const answer = await desk.ask('keep-parts', { file }, small);
+  expect(answer.kept).toMatchObject([{ title: 'Septic permit' }]);
+  expect(answer.refused).toMatchObject([
+    { file: 'tray.pdf, page 2', error: { next: expect.stringContaining('--page 2 --kind') } },
+  ]);
+  expect(printAnswer('keep-parts', answer)).toContain('Not kept: tray.pdf, page 2');
+});

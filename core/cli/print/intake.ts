@@ -26,7 +26,8 @@ function cutLines({ cuts, names }: Read): readonly string[] {
         because,
       ]),
     ),
-    'Nothing is parted by itself. If it is so, keep each by its pages:',
+    'Nothing is parted by itself. If it is so, keep all of them at once, or each by its pages:',
+    `  keep-parts ${JSON.stringify(name)}`,
     ...cuts.map(({ pages, kind }) => `  keep ${JSON.stringify(name)} --page ${pages} --kind ${kind ?? 'KIND'}`),
   ];
 }

@@ -115,6 +115,7 @@ const printers: Printers = {
   same: noted,
   engage: ({ subject }) => `Noted: ${subject}`,
   keep: keptText,
+  'keep-parts': keptText,
   papers: papersText,
   correct: noted,
   'not-applicable': noted,

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { KeepAnswer } from './answers.ts';
 import { request } from './define.ts';
 import type { BlackOutAnswer, ReadAnswer, RecordFilesAnswer, SlimAnswer, UnpackAnswer } from './table-answers.ts';
 import { daySchema, itemName, named, pagesSaid, practiceId, rowId, shortWords, ticketSchema, words } from './values.ts';
@@ -26,6 +27,11 @@ export const intakeRequests = {
       edition: named.optional(),
       kind: practiceId.optional(),
     }),
+    long: true,
+  }),
+  'keep-parts': request<KeepAnswer>()({
+    help: 'Keep a scan of several papers as all that it looks like, each by its pages, as read suggests them.',
+    in: z.object({ file: ticketSchema }),
     long: true,
   }),
   'black-out': request<BlackOutAnswer>()({

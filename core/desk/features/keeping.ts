@@ -124,7 +124,10 @@ function stoppedAfter(kept: number, of: number): LotfileError {
 }
 
 /** Files are made ready two at a time, rows are written in the order given. */
-export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAnswer> => {
+export async function keepPapers(
+  { papers }: { readonly papers: readonly PaperToKeep[] },
+  at: AtLot,
+): Promise<KeepAnswer> {
   const kept: KeptPaper[] = [];
   let act: string | undefined;
   const done = new Map<string, { readonly ready: Ready | undefined; readonly rest: boolean }>();
@@ -177,4 +180,6 @@ export const keep = onLot(requests.keep, async ({ papers }, at): Promise<KeepAns
   );
   const notes = await clearKept(whole, at);
   return { act, kept, refused, notes };
-});
+}
+
+export const keep = onLot(requests.keep, keepPapers);

@@ -15,6 +15,7 @@ import { handOver, handovers, packets, withdraw } from './handovers.ts';
 import { houseRecord } from './house/house-record.ts';
 import { inspections } from './inspections/inspections.ts';
 import { blackOut } from './intake/black-out.ts';
+import { keepParts } from './intake/keep-parts.ts';
 import { read } from './intake/read.ts';
 import { correctRecords, recordFiles, removeRecords } from './intake/record-files.ts';
 import { slim } from './intake/slim.ts';
@@ -135,6 +136,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   comment,
   'remove-comment': removeComment,
   read,
+  'keep-parts': keepParts,
   unpack,
   'black-out': blackOut,
   slim,

@@ -63,8 +63,15 @@ export function readPart({ words, pages }: Part): ReadPart {
   return { texts: words.path, pages };
 }
 
+interface Wanted {
+  readonly files: readonly string[];
+  readonly pages: readonly string[];
+  readonly edition?: string | undefined;
+  readonly kind?: string | undefined;
+}
+
 /** What stands on files or on a kept paper, as far as it can be read. It changes nothing but the search's words. */
-export const read = onLot(requests.read, async ({ files, pages, edition: said, kind }, at): Promise<ReadAnswer> => {
+export async function readPapers({ files, pages, edition: said, kind }: Wanted, at: AtLot): Promise<ReadAnswer> {
   const { lot, day, signal } = at;
   const view = lot.view();
   const practice = lot.practice();
@@ -110,4 +117,6 @@ export const read = onLot(requests.read, async ({ files, pages, edition: said, k
     sound,
     texts: written.map(({ text }) => text),
   };
-});
+}
+
+export const read = onLot(requests.read, readPapers);
