@@ -115,10 +115,10 @@ export function copyBefore(db: Database.Database, folder: string, step: string):
   }
 }
 
-/** Pages are copied as they lie: what can't be read then is the lot itself. */
+/** Pages are copied as they lie: what can't be read then is the lot itself, or another program holds it just now. */
 function copyTrouble(error: unknown): LotfileError {
-  const damage = databaseTrouble(error, 'lot.sqlite');
-  if (damage instanceof LotfileError && damage.asks === 'mending') return damage;
+  const told = databaseTrouble(error, 'lot.sqlite');
+  if (told instanceof LotfileError && (told.asks === 'mending' || told.code === 'lot busy')) return told;
   return fileTrouble(error, 'copies', 'Writing today’s safety copy');
 }
 

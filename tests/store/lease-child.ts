@@ -1,5 +1,7 @@
 import { hostname } from 'node:os';
+import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import Database from 'better-sqlite3';
 import { openLot } from '../../core/store/index.ts';
 
 /**
@@ -13,6 +15,12 @@ function say(line: string): void {
 }
 
 try {
+  if (deed === 'lock') {
+    // Not one of ours: a backup program, or somebody's own tool, that holds the whole file.
+    new Database(join(folder, 'lot.sqlite')).exec('BEGIN EXCLUSIVE');
+    say('locked');
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0);
+  }
   const lot = openLot(folder, { holder: { program: 'the other program', host: hostname(), pid: process.pid } });
   say('open');
   if (deed === 'close') lot.close();
