@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { constants, copyFileSync, renameSync, rmSync } from 'node:fs';
+import { basename } from 'node:path';
 import type * as z from 'zod';
 import {
   type HostActAnswer,
@@ -10,7 +11,7 @@ import {
   type LotOffered,
 } from '../../core/desk/door.ts';
 import { makeLotFolder } from './lot-folder.ts';
-import { lotsFound } from './lots-found.ts';
+import { isLot, lotsFound } from './lots-found.ts';
 import { placeInWords } from './places.ts';
 import type { WindowDesk } from './window-desk.ts';
 
@@ -32,6 +33,12 @@ function on<In extends z.ZodType, Out>(
   };
 }
 
+type Lying = HostCard['found'][number];
+
+function lying(path: string, title: string, host: WindowDesk): Lying {
+  return { title, folder: host.folderTicket(path), place: placeInWords(path) };
+}
+
 function hostCard(host: WindowDesk): HostCard {
   const known = host.recents.list();
   const lots = known.map(
@@ -45,16 +52,14 @@ function hostCard(host: WindowDesk): HostCard {
     }),
   );
   const path = host.places.lots;
-  const others = lotsFound(path, new Set([...known.map((lot) => lot.path), ...host.recents.leftOut()]));
+  const leftOut = host.recents.leftOut();
+  const others = lotsFound(path, new Set([...known.map((lot) => lot.path), ...leftOut]));
   return {
     version: host.version,
     today: host.today(),
     lots,
-    found: others.map((lot) => ({
-      title: lot.name,
-      folder: host.folderTicket(lot.path),
-      place: placeInWords(lot.path),
-    })),
+    found: others.map((lot) => lying(lot.path, lot.name, host)),
+    leftOut: leftOut.filter(isLot).map((lot) => lying(lot, basename(lot), host)),
     newLotsGoTo: placeInWords(path),
     newLotsFolder: { path, ticket: host.desk.tickets.steady(path) },
     dialogs: host.dialogs !== undefined,

@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { WindowEvent } from '../../core/desk/door.ts';
 import type { WindowDesk } from '../../electron/host/window-desk.ts';
@@ -66,11 +66,17 @@ describe('the host a window speaks to', () => {
     await newLot(desk, 'Ridge');
     const [ridge] = desk.recents.list();
     answered(await desk.act('forget-lot', { key: ridge?.key }));
-    expect(answered(await desk.act('host', {}))).toMatchObject({ lots: [], found: [] });
-    const folder = desk.folderTicket(join(at.root, 'lots', 'ridge'));
-    answered(await desk.ask('open-lot', { folder }, {}));
-    expect(answered(await desk.act('host', {}))).toMatchObject({ lots: [{ title: 'Ridge' }], found: [] });
-    expect(desk.recents.leftOut()).toEqual([]);
+    // One whose folder is gone since can't be had back, and is not offered.
+    const lot = await newLot(desk, 'Hollow');
+    answered(await desk.ask('close-lot', {}, { lot }));
+    answered(await desk.act('forget-lot', { key: desk.recents.list()[0]?.key }));
+    rmSync(join(at.root, 'lots', 'hollow'), { recursive: true });
+    const { lots, found, leftOut } = JSON.parse(JSON.stringify(answered(await desk.act('host', {}))));
+    expect([lots, found]).toEqual([[], []]);
+    expect(leftOut).toMatchObject([{ title: 'ridge', place: expect.stringMatching(/^ridge, in /) }]);
+    answered(await desk.ask('open-lot', { folder: leftOut[0].folder }, {}));
+    expect(answered(await desk.act('host', {}))).toMatchObject({ lots: [{ title: 'Ridge' }], found: [], leftOut: [] });
+    expect(desk.recents.leftOut().map((path) => basename(path))).toEqual(['hollow']);
   });
 
   it('starts with an empty list where its file was damaged', async () => {

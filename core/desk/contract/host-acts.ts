@@ -23,6 +23,8 @@ export interface HostCard {
   readonly lots: readonly LotOffered[];
   /** Lots that lie where new ones go and were not opened here yet, by their folders' names. */
   readonly found: readonly Pick<LotOffered, 'title' | 'folder' | 'place'>[];
+  /** Lots that were left out of the list and still lie where they did, by their folders' names; opening one brings it back. */
+  readonly leftOut: readonly Pick<LotOffered, 'title' | 'folder' | 'place'>[];
   /** Where new lots go, in words. */
   readonly newLotsGoTo: string;
   /** The same folder as it is on this computer. */

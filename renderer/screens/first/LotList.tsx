@@ -61,12 +61,22 @@ function LotRow({ lot, onOpen }: { readonly lot: LotOffered; readonly onOpen: ()
 
 type Found = HostCard['found'][number];
 
-function FoundRow({ lot, onOpen }: { readonly lot: Found; readonly onOpen: () => void }) {
+interface FoundRowProps {
+  readonly lot: Found;
+  /** Why it stands apart from the list: "not in your list". */
+  readonly why?: string;
+  readonly onOpen: () => void;
+}
+
+function FoundRow({ lot, why, onOpen }: FoundRowProps) {
   return (
     <li>
       <div className="which">
         <p className="slab">{lot.title}</p>
-        <p className="small pencil">{lot.place}, not in your list</p>
+        <p className="small pencil">
+          {lot.place}
+          {why === undefined ? '' : `, ${why}`}
+        </p>
       </div>
       <div className="acts">
         <Button onPress={onOpen} label={`Open ${lot.title}`}>
@@ -74,6 +84,34 @@ function FoundRow({ lot, onOpen }: { readonly lot: Found; readonly onOpen: () =>
         </Button>
       </div>
     </li>
+  );
+}
+
+interface LeftOutProps {
+  readonly lots: HostCard['leftOut'];
+  readonly onOpen: (lot: Found) => void;
+}
+
+/** What was taken off the list is a step away, not gone: opening one puts it back. */
+function LeftOut({ lots, onOpen }: LeftOutProps) {
+  const [shown, show] = useState(false);
+  if (lots.length === 0) return null;
+  return (
+    <div className="first-left-out">
+      <Button as="word" small onPress={() => show(!shown)}>
+        {shown ? 'Fold the lots left out' : `Lots left out: ${lots.length}`}
+      </Button>
+      {shown ? (
+        <>
+          <p className="small pencil">Opening one puts it back on your list.</p>
+          <ul className="first-lots">
+            {lots.map((lot) => (
+              <FoundRow key={lot.folder} lot={lot} onOpen={() => onOpen(lot)} />
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </div>
   );
 }
 
@@ -88,7 +126,7 @@ function Elsewhere({ folder }: { readonly folder: ShownPlace }) {
 }
 
 /** The lots opened on this computer before, newest first, and others that lie there; on the desktop any other folder too. */
-export function LotList({ host: { lots, found, dialogs, newLotsFolder } }: { readonly host: HostCard }) {
+export function LotList({ host: { lots, found, leftOut, dialogs, newLotsFolder } }: { readonly host: HostCard }) {
   const [failed, setFailed] = useState<Failed>();
   const open = async (folder: string, takeOver = false): Promise<void> => {
     const error = await openFolder(folder, { takeOver, screen: 'today' });
@@ -107,9 +145,10 @@ export function LotList({ host: { lots, found, dialogs, newLotsFolder } }: { rea
           <LotRow key={lot.key} lot={lot} onOpen={() => void open(lot.folder)} />
         ))}
         {found.map((lot) => (
-          <FoundRow key={lot.folder} lot={lot} onOpen={() => void open(lot.folder)} />
+          <FoundRow key={lot.folder} lot={lot} why="not in your list" onOpen={() => void open(lot.folder)} />
         ))}
       </ul>
+      <LeftOut lots={leftOut} onOpen={(lot) => void open(lot.folder)} />
       {dialogs ? (
         <p>
           <Button onPress={() => void choose()}>Open another folder ...</Button>
