@@ -9,11 +9,14 @@ export interface ButtonProps {
   readonly small?: boolean | undefined;
   readonly disabled?: boolean | undefined;
   readonly label?: string | undefined;
+  /** It shows and folds something that follows it. */
+  readonly expanded?: boolean | undefined;
   readonly submit?: boolean | undefined;
   readonly slot?: 'close' | undefined;
 }
 
-export function Button({ children, onPress, as = 'plain', small, disabled, label, submit, slot }: ButtonProps) {
+export function Button(props: ButtonProps) {
+  const { children, onPress, as = 'plain', small, disabled, label, expanded, submit, slot } = props;
   return (
     <AriaButton
       className={`button ${as}${small === true ? ' small' : ''}`}
@@ -21,6 +24,7 @@ export function Button({ children, onPress, as = 'plain', small, disabled, label
       isDisabled={disabled ?? false}
       {...(onPress === undefined ? {} : { onPress: () => onPress() })}
       {...(label === undefined ? {} : { 'aria-label': label })}
+      {...(expanded === undefined ? {} : { 'aria-expanded': expanded })}
       {...(slot === undefined ? {} : { slot })}
     >
       {children}

@@ -51,6 +51,13 @@ function otherValue({ rule, sort, value, choices = [] }: AmendableRow): Value {
 }
 
 describe('what the clerk may have said otherwise', () => {
+  // "What restarts the permit's clock?." was such a sentence.
+  it('is said in sentences that end once', () => {
+    const says = [...allRows(readPractice(layers, options)).values()].map(({ say }) => say);
+    expect(says.some((say) => say.endsWith('?'))).toBe(true);
+    expect(says.filter((say) => /[?!][,.]|\.\.|[^.?!]$/.test(say))).toEqual([]);
+  });
+
   it('every rule shown takes another value, shows it then, and says on whose word', () => {
     const before = allRows(readPractice(layers, options));
     expect(before.size).toBeGreaterThan(1000);

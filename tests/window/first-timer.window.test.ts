@@ -83,6 +83,20 @@ describe('in the window, while framing goes on, a first-timer asks', () => {
     expect(await axeFindings(page)).toEqual([]);
   });
 
+  // The card said of the newest plans that a newer edition stood in their place, and of a lapsed permit just "It counts".
+  it('do the new plans count, and does the lapsed permit?', async () => {
+    const page = await told.screen('offices');
+    await page.getByRole('link', { name: 'House plans', exact: true }).first().click();
+    await page
+      .getByText('It doesn’t count yet: Brindlemoor Permit Desk has not approved it, revision C counts.')
+      .waitFor();
+    await page.getByRole('link', { name: /^3\. revision C/ }).click();
+    await page.getByText(/^It counts: Brindlemoor Permit Desk approved it/).waitFor();
+    const today = await told.screen('today');
+    await today.locator('.today-amiss').getByRole('link', { name: 'Septic permit', exact: true }).click();
+    await page.getByText('It is the one that counts, but it has lapsed.').waitFor();
+  });
+
   it('who is on site without cover?', async () => {
     const page = await told.screen('trades');
     await page.locator('.trades-answer').getByText(framing.uncovered).waitFor();

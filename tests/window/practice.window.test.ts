@@ -34,6 +34,20 @@ describe('local practice', () => {
     expect(await page.locator('.practice-words > li').count()).toBe(words);
   });
 
+  it('folds the rules of each paper an errand asks for, and says on whose word they stand', async () => {
+    const { page } = open;
+    const plans = page.getByRole('button', { name: /^\d+ rules: House plans$/ });
+    expect(await plans.getAttribute('aria-expanded')).toBe('false');
+    expect(await page.locator('.practice-rules').count()).toBe(1);
+    await plans.press('Enter');
+    const group = page.locator('.practice-group', { hasText: 'House plans' });
+    await group.getByText('They want 3 copies.').waitFor();
+    expect(await group.textContent()).toContain('R. Amsel told you on 2 Apr 2026');
+    expect(await axeFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'fold: House plans' }).press('Enter');
+    await group.getByText('They want 3 copies.').waitFor({ state: 'detached' });
+  });
+
   it('hands the amendments to a neighbour as one file, and shows what such a file would change', async () => {
     const { page } = open;
     const [file] = await Promise.all([

@@ -148,6 +148,8 @@ export interface PagesAnswer {
   readonly state: PaperState;
   /** It is the edition that counts today. */
   readonly current: boolean;
+  /** Newer than the one that counts, and waits for this office's approval, which that one has. */
+  readonly awaitsApprovalOf?: string | undefined;
   readonly number: string;
   readonly issuer: string;
   readonly revision: string;

@@ -22,10 +22,19 @@ export interface Field {
   readonly say?: string;
 }
 
+/** Whole sentences and questions stand one after another, with no comma behind their own mark. */
+function listed(items: readonly string[]): string {
+  return items.join(items.some((item) => /[.?!]$/.test(item)) ? ' ' : ', ');
+}
+
+function closed(sentence: string): string {
+  return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
+}
+
 function plainly({ label, value, sort }: Field): string {
   if (value === undefined || (Array.isArray(value) && value.length === 0)) return `${label}: nothing laid down.`;
   if (sort === 'yes or no') return `${label}: ${value === true ? 'yes' : 'no'}.`;
-  return `${label}: ${Array.isArray(value) ? value.join(', ') : String(value)}.`;
+  return closed(`${label}: ${Array.isArray(value) ? listed(value) : String(value)}`);
 }
 
 export function rowsOf({ path, group, basis }: Group, fields: readonly Field[]): readonly AmendableRow[] {

@@ -1,4 +1,11 @@
-import { type Asked, countingEdition, indexLot, paperStateOf, validityOf } from '../../readiness/index.ts';
+import {
+  type Asked,
+  awaitingApproval,
+  countingEdition,
+  indexLot,
+  paperStateOf,
+  validityOf,
+} from '../../readiness/index.ts';
 import { dayInWords } from '../../vocabulary/days.ts';
 import { validityInWords } from '../../vocabulary/in-words.ts';
 import { factInWords } from '../../vocabulary/said-facts.ts';
@@ -102,10 +109,12 @@ function ruleOf({ practice, lot: view }: Asked, { paper }: NamedEdition) {
 function standOf(asked: Asked, { paper, edition }: NamedEdition) {
   const { kind, subject } = paper;
   const counts = countingEdition({ kind, subject }, asked);
+  const waits = awaitingApproval({ kind, subject }, asked);
   const validity = validityOf(edition, asked);
   return {
     state: paperStateOf(indexLot(asked), { kind, subject, paper: paper.id }),
     current: counts?.id === edition.id,
+    awaitsApprovalOf: waits?.edition.id === edition.id ? officeTitle(asked.practice, waits.office) : undefined,
     validity,
     validityWords: validityInWords(validity),
     clocks: clockRows(validity),

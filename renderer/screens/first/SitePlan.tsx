@@ -41,13 +41,13 @@ export function SitePlan() {
         <text x="386" y="104">
           well
         </text>
-        <text x="246" y="103">
+        <text x="258" y="102">
           house
         </text>
         <text x="324" y="172">
           driveway
         </text>
-        <text x="60" y="222" transform="rotate(-3 60 222)">
+        <text x="60" y="234" transform="rotate(-3 60 234)">
           county road
         </text>
         <text x="484" y="78">

@@ -8,8 +8,13 @@ export function whyCounts(paper: PagesAnswer, today: Day): string {
   const last = standings.at(-1);
   if (current) {
     if (last?.word === 'approved') return `It counts: ${last.officeTitle} approved it on ${dayInWords(last.day)}.`;
-    const newer = paper.editions.length > 1;
-    return newer ? 'It counts: it is the newest that no office refused and nothing replaced.' : 'It counts.';
+    if (paper.editions.length > 1) return 'It counts: it is the newest that no office refused and nothing replaced.';
+    return paper.state === 'lapsed' ? 'It is the one that counts, but it has lapsed.' : 'It counts.';
+  }
+  if (paper.awaitsApprovalOf !== undefined) {
+    const now = paper.editions.find((each) => each.current);
+    const which = now?.revision === undefined ? 'the one before it' : `revision ${now.revision}`;
+    return `It doesn’t count yet: ${paper.awaitsApprovalOf} has not approved it, ${which} counts.`;
   }
   const replaced = links.find(({ direction, word }) => direction === 'from' && word === 'replaces');
   if (replaced !== undefined) {

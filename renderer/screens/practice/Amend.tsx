@@ -18,33 +18,73 @@ function optionsOf({ practice }: PracticeAnswer, about: About) {
     .toSorted((a, b) => a.title.localeCompare(b.title));
 }
 
+interface GroupProps {
+  readonly group: string;
+  readonly rows: readonly AmendableRow[];
+  /** Folded until it is asked for: an errand asks for two dozen papers, each with its own rules. */
+  readonly folded: boolean;
+  readonly onOtherwise: (row: AmendableRow) => void;
+}
+
+/** The rules of one thing; on whose word they stand is said once where it is the same for all. */
+function Group({ group, rows, folded, onOtherwise }: GroupProps) {
+  const [open, setOpen] = useState(!folded);
+  const bases = [...new Set(rows.map(({ basis }) => basis))];
+  return (
+    <section className="practice-group">
+      <header>
+        <h3>{group}</h3>
+        {bases.length === 1 ? <span className="small pencil">{bases[0]}</span> : null}
+        {folded ? (
+          <Button
+            as="word"
+            small
+            onPress={() => setOpen(!open)}
+            expanded={open}
+            label={`${open ? 'fold' : `${rows.length} rules`}: ${group}`}
+          >
+            {open ? 'fold' : `${rows.length} rules`}
+          </Button>
+        ) : null}
+      </header>
+      {open ? (
+        <ul className="practice-rules">
+          {rows.map((row) => (
+            <li key={row.rule}>
+              <span>{row.say}</span>
+              <span className="small pencil">{bases.length === 1 ? '' : row.basis}</span>
+              <Button
+                as="word"
+                small
+                onPress={() => onOtherwise(row)}
+                label={`They said otherwise: ${group}, ${row.label}`}
+              >
+                they said otherwise
+              </Button>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </section>
+  );
+}
+
+/** Shown open all at once; more than these are folded, all but the first. */
+const openAtOnce = 3;
+
 function Rules({ rows }: { readonly rows: readonly AmendableRow[] }) {
   const [open, setOpen] = useState<AmendableRow>();
   const groups = [...new Set(rows.map(({ group }) => group))];
   return (
     <>
-      {groups.map((group) => (
-        <section key={group} className="practice-group">
-          <h3>{group}</h3>
-          <ul className="practice-rules">
-            {rows
-              .filter((row) => row.group === group)
-              .map((row) => (
-                <li key={row.rule}>
-                  <span>{row.say}</span>
-                  <span className="small pencil">{row.basis}</span>
-                  <Button
-                    as="word"
-                    small
-                    onPress={() => setOpen(row)}
-                    label={`They said otherwise: ${group}, ${row.label}`}
-                  >
-                    they said otherwise
-                  </Button>
-                </li>
-              ))}
-          </ul>
-        </section>
+      {groups.map((group, index) => (
+        <Group
+          key={group}
+          group={group}
+          rows={rows.filter((row) => row.group === group)}
+          folded={groups.length > openAtOnce && index > 0}
+          onOtherwise={setOpen}
+        />
       ))}
       {open === undefined ? null : <OtherwiseSlip key={open.rule} row={open} onClose={() => setOpen(undefined)} />}
     </>
@@ -74,7 +114,7 @@ export function Amend({ answer }: { readonly answer: PracticeAnswer }) {
       {id === undefined ? (
         <p className="pencil">Choose one to see what is asked, on whose word, and to note what an office told you.</p>
       ) : (
-        <Answered of={rules}>{({ rows }) => <Rules rows={rows} />}</Answered>
+        <Answered of={rules}>{({ rows }) => <Rules key={id} rows={rows} />}</Answered>
       )}
     </section>
   );
