@@ -46,6 +46,9 @@ test('every coming again is counted, once for each coming in vain', () => {
   const again = visit('footing', d('2026-04-06'), { outcome: 'fail' });
   const passed = visit('footing', d('2026-04-08'), { outcome: 'pass' });
   expect(fees(failed, again)).toMatchObject({ settled: 15_000 + 7500, known: 24_000 + 15_000 + 7500 + 7500 + 3000 });
+  // Paid once and due once: two rows of one title, told apart by that alone.
+  const twice = feesOf({ practice: rules, lot: lot({ visits: [failed, again] }), day: d('2026-04-14') }).rows;
+  expect(new Set(twice.map(({ title, settled }) => `${title} ${settled}`)).size).toBe(twice.length);
   const { rows } = feesOf({
     practice: rules,
     lot: lot({ visits: [failed, again, passed] }),

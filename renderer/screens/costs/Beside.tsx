@@ -53,7 +53,7 @@ function FeeList({ rows }: Pick<CostsAnswer['fees'], 'rows'>) {
   return (
     <ul className="costs-fees small">
       {rows.map(({ errand, title, fee, feeNote, settled }) => (
-        <li key={`${errand} ${title}`}>
+        <li key={`${errand} ${title} ${settled}`}>
           <a href={addressOf('errand', errand)}>{title}</a>
           <span>
             {fee === undefined ? (feeNote ?? 'ask') : columnSum(fee)}
