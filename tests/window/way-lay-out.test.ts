@@ -214,8 +214,15 @@ describe('the sheet of the way', () => {
   });
 
   it('fits the whole way into the room there is', () => {
-    const short = model(8);
-    expect(layOut(short, { ...wish, day: fitting(short, 1400) }).width).toBeLessThanOrEqual(1400);
+    for (const count of [4, 8, 20]) {
+      const short = model(count);
+      for (const room of [900, 1400, 2000]) {
+        const { width } = layOut(short, { ...wish, day: fitting(short, room) });
+        expect(width).toBeLessThanOrEqual(room);
+        // And it makes use of the room: what is left over is no wider than a name.
+        expect(width).toBeGreaterThan(room - 60);
+      }
+    }
   });
 
   it('numbers the errands in the order of their days', () => {

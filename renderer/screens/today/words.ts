@@ -19,6 +19,10 @@ function things(count: number): string {
   return `${countInWords(count)} ${count === 1 ? 'thing' : 'things'}`;
 }
 
+function begun(words: string): string {
+  return words.replace(/^./, (letter) => letter.toUpperCase());
+}
+
 /** The heaviest of what was found against an errand, in words; undefined where nothing weighs. */
 export function worstInWords(counts: FindingCounts): { readonly weight: Weight; readonly say: string } | undefined {
   if (counts.refused > 0) return { weight: 'refused', say: `They would turn you away over ${things(counts.refused)}.` };
@@ -67,13 +71,11 @@ export function reachInWords({ target, finish }: TodayAnswer): string | undefine
 /** What the slip comes to, for the line under its heading. */
 export function slipInWords({ can, back, waiting, amiss }: TodayAnswer): string {
   if (amiss.length > 0) {
-    const what = amiss.length === 1 ? 'One thing in your papers' : `${amiss.length} things in your papers`;
-    return `${what} to put right; ${can.length === 0 ? 'nothing' : things(can.length)} you can go on today.`;
+    return `${begun(things(amiss.length))} in your papers to put right; ${can.length === 0 ? 'nothing' : things(can.length)} you can go on today.`;
   }
   const [first] = can;
   if (first !== undefined) {
-    const count = things(can.length).replace(/^./, (letter) => letter.toUpperCase());
-    return `${count} you can do today${can.length === 1 ? '' : `; the first is “${first.title}”`}.`;
+    return `${begun(things(can.length))} you can do today${can.length === 1 ? '' : `; the first is “${first.title}”`}.`;
   }
   if (back.length > 0) return 'Something came back; it can be gone on a little later.';
   if (waiting.length > 0) return 'Nothing to go on today: you wait for the offices.';

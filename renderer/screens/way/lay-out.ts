@@ -1,10 +1,10 @@
 import { addDays, type Day, dayInWords, daysBetween } from '../../../core/vocabulary/days.ts';
 import { type Axis, axisOver, monthInWords } from './axis.ts';
-import { drawnStations, gap, gateGap, nameHeight, overhang, widthOf } from './measures.ts';
+import { drawnStations, gap, gateGap, nameHeight, reach, widthOf } from './measures.ts';
 import type { Gate, Station, WayModel } from './model.ts';
 import type { Along, Flag, SheetPlan, SheetWish } from './sheet-plan.ts';
 import { intoRows, spread } from './spread.ts';
-import { rowPitch, shownLives, stripsOf } from './strips.ts';
+import { rowPitch, shownLives, stripsOf, wordsEnd } from './strips.ts';
 
 const flagPitch = 18;
 const left = 20;
@@ -28,10 +28,9 @@ function axisOf(model: WayModel): Axis {
   );
 }
 
-/** Width of a day at which the whole way stands in `width`, or in what its numbers need where that is more. */
-export function fitting(model: WayModel, width: number): number {
-  const row = drawnStations(model).length * gap + model.gates.length * gateGap;
-  return Math.max(0.8, Math.max(row, width - left - overhang(model)) / axisOf(model).days);
+/** The line the numbers stand on. */
+function rowOver(end: number): readonly [number, number] {
+  return [left + 12, end - 12];
 }
 
 type Standing = { readonly station: Station } | { readonly gate: Gate };
@@ -63,6 +62,9 @@ function placed(model: WayModel, { at, axis }: Along, line: readonly [number, nu
   };
 }
 
+/** Room behind the last day. */
+const behind = 20;
+
 function flagsOf({ today, finish, target }: WayModel, { at }: Along): readonly Flag[] {
   const said = [
     { sort: 'today', day: today, words: `today, ${dayInWords(today)}` },
@@ -77,6 +79,33 @@ function flagsOf({ today, finish, target }: WayModel, { at }: Along): readonly F
     6,
   );
   return known.map((one, index) => ({ ...one, row: rows[index] ?? 0 }));
+}
+
+/** What the sheet needs to the right: its axis, the last names, the words of the days and those behind strips. */
+function needed(model: WayModel, { day, ...wish }: SheetWish): number {
+  const axis = axisOf(model);
+  const along: Along = { axis, at: (on) => left + daysBetween(axis.from, on) * day };
+  const end = left + axis.days * day;
+  const { stations, gates } = placed(model, along, rowOver(end));
+  const names = [...stations, ...gates].map((one) => one.x + reach(one));
+  const flags = flagsOf(model, along).map(({ x, words }) => x + widthOf(words) + 20);
+  const lives = stripsOf(shownLives(model, { day, ...wish }), along, 0).map(wordsEnd);
+  return Math.max(end + behind, ...names, ...flags, ...lives);
+}
+
+/** Width of a day at which the whole way stands in `width`, or in what its numbers need where that is more. */
+export function fitting(model: WayModel, width: number): number {
+  const { days } = axisOf(model);
+  const row = drawnStations(model).length * gap + model.gates.length * gateGap;
+  const least = Math.max(0.8, row / days);
+  let day = Math.max(least, (width - left - behind) / days);
+  // The last names may reach beyond the last day: the axis gives way to them, which moves them too.
+  for (let turn = 0; turn < 4; turn += 1) {
+    const over = needed(model, { day, endless: false, expected: false }) - width;
+    if (over <= 0) break;
+    day = Math.max(least, day - (over + 1) / days);
+  }
+  return day;
 }
 
 /** Where months are narrow only every second or third is named. */
@@ -94,7 +123,7 @@ export function layOut(model: WayModel, wish: SheetWish): SheetPlan {
   const axis = axisOf(model);
   const along: Along = { axis, at: (on) => left + daysBetween(axis.from, on) * wish.day };
   const end = left + axis.days * wish.day;
-  const { stations, gates } = placed(model, along, [left + 12, end - 12]);
+  const { stations, gates } = placed(model, along, rowOver(end));
   const numbers = nameHeight(model) + 28;
   const baseline = numbers + 64;
   const flags = flagsOf(model, along);
@@ -102,9 +131,8 @@ export function layOut(model: WayModel, wish: SheetWish): SheetPlan {
   const top = flagTop + flagPitch * Math.max(1, ...flags.map(({ row }) => row + 1)) + 6;
   const lives = stripsOf(shownLives(model, wish), along, top);
   const bottom = Math.max(top + rowPitch * 3, ...lives.map(({ y }) => y + rowPitch)) + 2;
-  const rightmost = Math.max(end, ...stations.map(({ x }) => x), ...gates.map(({ x }) => x));
   return {
-    width: Math.ceil(Math.max(rightmost + overhang(model), ...flags.map(({ x, words }) => x + widthOf(words) + 20))),
+    width: Math.ceil(needed(model, wish)),
     height: bottom + 24,
     end,
     numbers,

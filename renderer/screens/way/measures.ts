@@ -1,5 +1,5 @@
 import { addDays } from '../../../core/vocabulary/days.ts';
-import type { Station, WayModel } from './model.ts';
+import type { Gate, Station, WayModel } from './model.ts';
 import { wordOf } from './words.ts';
 
 /** Between two stations that can be pressed; between a gate, only to be read, and its neighbours. */
@@ -34,18 +34,18 @@ function slantedWidth(station: Station): number {
   return slantedWords(station.title).length * (bold ? 6.3 : 5.7) + wordOf(station).length * 5.5;
 }
 
-/** Length of the longest slanted name. */
-function longest(model: WayModel): number {
-  return Math.max(
-    120,
-    ...drawnStations(model).map(slantedWidth),
-    ...model.gates.map(({ title }) => slantedWords(title).length * 6.9),
-  );
+function gateWidth({ title }: Gate): number {
+  return slantedWords(title).length * 6.9;
 }
 
-/** How far the last name reaches beyond its number. */
-export function overhang(model: WayModel): number {
-  return longest(model) * Math.cos(slant) * 0.8;
+/** Length of the longest slanted name. */
+function longest(model: WayModel): number {
+  return Math.max(120, ...drawnStations(model).map(slantedWidth), ...model.gates.map(gateWidth));
+}
+
+/** How far a name reaches to the right of its number. */
+export function reach(of: { readonly station: Station } | { readonly gate: Gate }): number {
+  return ('station' in of ? slantedWidth(of.station) : gateWidth(of.gate)) * Math.cos(slant) + 8;
 }
 
 /** How high the names stand over the numbers. */

@@ -35,6 +35,11 @@ function strip(life: Life, { at, axis }: Along) {
   return { from: start, to, gapTo, torn, open: beyond && !life.expected };
 }
 
+/** Where a strip ends, the words behind it included. */
+export function wordsEnd({ to, gapTo, outside, words }: Omit<PlacedLife, 'life' | 'y' | 'ticks' | 'ears'>): number {
+  return (gapTo ?? to) + (outside ? widthOf(words) + 12 : 0);
+}
+
 /** The strips in as few rows as hold them, words and all, apart. */
 export function stripsOf(lives: readonly Life[], along: Along, top: number): readonly PlacedLife[] {
   const drawn = lives.map((life) => {
@@ -42,15 +47,14 @@ export function stripsOf(lives: readonly Life[], along: Along, top: number): rea
     const shape = strip(life, along);
     const room = (shape.gapTo ?? shape.to) - shape.from;
     const outside = room < widthOf(words) + 16;
-    const end = (shape.gapTo ?? shape.to) + (outside ? widthOf(words) + 12 : 0);
-    return { life, words, ...shape, outside, end };
+    return { life, words, ...shape, outside };
   });
   const ordered = drawn.toSorted((a, b) => a.from - b.from || a.to - b.to);
   const rows = intoRows(
-    ordered.map(({ from, end }) => ({ from, to: end })),
+    ordered.map((one) => ({ from: one.from, to: wordsEnd(one) })),
     14,
   );
-  return ordered.map(({ end: _end, ...one }, index) => ({
+  return ordered.map((one, index) => ({
     ...one,
     y: top + (rows[index] ?? 0) * rowPitch + 4,
     ticks: [...new Set(one.life.needed.map(({ at }) => along.at(at)))],
