@@ -6,13 +6,13 @@ export function comesOut({ inspection, onSite = [] }: Pick<Errand, 'inspection' 
 }
 
 /**
- * The words a visit of this errand may be left with: those its practice lists; where it lists none, any that can be
- * said there. A letter in lieu stands for an inspection, so where nobody inspects it has to be listed.
+ * The words a visit of this errand may be left with: those its practice lists, and that it was cancelled, which may
+ * befall any; where it lists none, any that can be said there. A letter in lieu stands for an inspection, so where nobody inspects it has to be listed.
  */
 export function outcomesOf({
   inspection,
   outcomes = [],
 }: Pick<Errand, 'inspection' | 'outcomes'>): readonly VisitOutcome[] {
-  if (outcomes.length > 0) return outcomes;
+  if (outcomes.length > 0) return [...new Set([...outcomes, 'cancelled'] as const)];
   return inspection ? visitOutcomes : visitOutcomes.filter((outcome) => outcome !== 'letter in lieu');
 }

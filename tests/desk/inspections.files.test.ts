@@ -36,7 +36,7 @@ it('says of every inspection what it holds, what lies ready, how to book, and ne
   expect(row(answer, 'rough-inspect').onSite).toContain(
     'manufacturers’ instructions, labels still on'.replace('’', "'"),
   );
-  expect(row(answer, 'temporary-power').outcomes).toEqual(['pass', 'fail', 'no access']);
+  expect(row(answer, 'temporary-power').outcomes).toEqual(['pass', 'fail', 'no access', 'cancelled']);
   expect(row(answer, 'septic-finish')).toMatchObject({ inspection: false, office: { id: 'environmental-health' } });
   // One working day ahead: booked on Monday 30 November for the first day it can be gone on.
   expect(footing).toMatchObject({ earliest: '2026-12-01', booking: { soonest: '2026-12-01', by: '2026-11-30' } });

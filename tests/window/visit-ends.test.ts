@@ -26,6 +26,8 @@ it('a letter in lieu is an end of an inspection whose words are open, or name it
     'Passed',
     'Not passed',
     'Letter in lieu',
+    // May befall any visit, listed or not.
+    'Cancelled',
   ]);
   expect(titles({ inspection: true, outcomes: ['pass', 'fail'] })).not.toContain('Letter in lieu');
 });
