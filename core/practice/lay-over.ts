@@ -83,6 +83,12 @@ function placed(
   return new Map(others.toSpliced(index, 0, entry).map((one) => [one.key, one]));
 }
 
+/** A note says how the old fee was reckoned ("by floor area; ask"): a new fee without one stands by itself. */
+function withoutOldNote(entries: Map<string, Entry>, over: MapTree): void {
+  const fee = at(over, 'fee');
+  if (fee !== undefined && !isWord(fee, 'drop') && at(over, 'fee_note') === undefined) entries.delete('fee_note');
+}
+
 function mergeMaps(base: MapTree | undefined, over: MapTree, path: readonly string[], work: Work): MapTree {
   let entries = new Map(base?.entries ?? []);
   for (const group of eitherOr) {
@@ -92,6 +98,7 @@ function mergeMaps(base: MapTree | undefined, over: MapTree, path: readonly stri
     });
     if (said) for (const key of group) entries.delete(key);
   }
+  if (path.length === 2 && path[0] === 'errands') withoutOldNote(entries, over);
   for (const entry of over.entries.values()) {
     const old = entries.get(entry.key);
     if (isWord(entry.value, 'drop')) {

@@ -1,6 +1,7 @@
 import type { Basis } from '../vocabulary/practice.ts';
 import { Fields } from './fields.ts';
 import type { Scope } from './scope.ts';
+import { saidKey } from './shape-layer.ts';
 import { dayOf } from './values.ts';
 import type { MapTree, Tree } from './yaml-tree.ts';
 
@@ -42,4 +43,15 @@ function commonAfter(fields: Fields, scope: Scope): Basis {
   const read = tree === undefined ? undefined : dayOf(tree, '"read" of the basis', scope.problems);
   fields.close();
   return { on: 'common practice', after, ...(read === undefined ? {} : { read }) };
+}
+
+/** The words single values of a rule stand on, where they are others than the rule's own. */
+export function readWords(fields: Fields, whole: Basis): Readonly<Record<string, Basis>> | undefined {
+  const tree = fields.get(saidKey);
+  if (tree === undefined || tree.of !== 'map') return undefined;
+  const own = JSON.stringify(whole);
+  const words = [...tree.entries.values()]
+    .map(({ key, value }) => [key, readBasis(value, fields.scope)] as const)
+    .filter(([, basis]) => JSON.stringify(basis) !== own);
+  return words.length === 0 ? undefined : Object.fromEntries(words);
 }

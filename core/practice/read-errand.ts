@@ -1,7 +1,7 @@
 import type { Booking, Errand } from '../vocabulary/practice.ts';
 import { visitOutcomes } from '../vocabulary/practice.ts';
 import { eachRule, Fields, titleOf } from './fields.ts';
-import { readBasis } from './read-basis.ts';
+import { readBasis, readWords } from './read-basis.ts';
 import { readWhen } from './read-condition.ts';
 import { readDelivery } from './read-delivery.ts';
 import { readBefore, readNeed } from './read-need.ts';
@@ -58,6 +58,8 @@ export function readErrand({ id, tree, at }: Rule, scope: Scope): ReadErrand {
     scope.problems.add(at, `errand "${id}" says both "needs" and "only_needs": keep one.`);
     fields.get('only_needs');
   }
+  const basis = readBasis(fields.get('basis'), scope);
+  const said = readWords(fields, basis);
   const errand: Errand = {
     id,
     title: fields.text('title') ?? titleOf(id),
@@ -83,7 +85,8 @@ export function readErrand({ id, tree, at }: Rule, scope: Scope): ReadErrand {
     appear: fields.text('appear'),
     appointment: fields.text('appointment'),
     ...(fields.yes('after_target', false) ? { afterTarget: true } : {}),
-    basis: readBasis(fields.get('basis'), scope),
+    basis,
+    ...(said === undefined ? {} : { said }),
   };
   const exists = fields.yes('exists', true);
   fields.close();

@@ -8,7 +8,9 @@ import { at, type Entry, isEmptyScalar, type MapTree, type Tree, withEntry } fro
 
 /** Maps that stand for one rule each and carry a basis of their own. */
 const ruleSections = ['offices', 'papers', 'agreements', 'duties', 'holds', 'forms'];
-/** Parts of an errand that are rules themselves: touching only these leaves the errand's own basis alone. */
+/** Where the words of an errand's single values are laid down; no practice file writes it. */
+export const saidKey = 'on whose word';
+/** Parts of an errand that are rules themselves, with a basis of their own. */
 const errandParts = ['needs', 'only_needs', 'before', 'deliver', 'basis'];
 
 function mapEntries(map: MapTree, change: (entry: Entry) => Tree): MapTree {
@@ -58,7 +60,6 @@ function shapeErrand(tree: Tree, layerBasis: Tree): Tree {
   if (tree.of !== 'map') return tree;
   const basis = at(tree, 'basis') ?? layerBasis;
   const only = tree.entries.get('only_needs');
-  const ownWords = [...tree.entries.keys()].some((key) => !errandParts.includes(key));
   let shaped = mapEntries(tree, (one) => {
     if (one.key === 'needs' || one.key === 'only_needs') return shapeParts(one.value, 'kind', basis);
     if (one.key === 'before') return shapeParts(one.value, 'after', basis);
@@ -72,7 +73,21 @@ function shapeErrand(tree: Tree, layerBasis: Tree): Tree {
     if (value?.of === 'map') entries.set('needs', { ...only, key: 'needs', value: { ...value, whole: true } });
     shaped = { ...shaped, entries: value?.of === 'map' ? entries : shaped.entries };
   }
-  return ownWords ? withBasis(shaped, basis) : shaped;
+  return withWords(shaped, basis);
+}
+
+/**
+ * Each plain value of an errand keeps the word it was said on: who told the fee said nothing of the rest. The errand
+ * itself stands on the word of the layer that sets it up: the one that names its office, or says that it exists here.
+ */
+function withWords(errand: MapTree, basis: Tree): MapTree {
+  const said = [...errand.entries.values()].filter(({ key }) => !errandParts.includes(key));
+  if (said.length === 0) return errand;
+  const word: Tree = basis.of === 'map' ? { ...basis, whole: true } : basis;
+  const words: MapTree = { of: 'map', at: errand.at, entries: new Map(said.map(({ key }) => [key, entry(key, word)])) };
+  const setsUp = errand.entries.has('office') || errand.entries.has('exists');
+  const whole = setsUp && !errand.entries.has('basis') ? [entry('basis', basis)] : [];
+  return [...whole, entry(saidKey, words)].reduce(withEntry, errand);
 }
 
 /** The layer's own default word, or common practice. */

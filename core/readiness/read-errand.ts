@@ -2,7 +2,7 @@ import { type Day, spanInWords } from '../vocabulary/days.ts';
 import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading, WithThem } from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
-import type { Basis, ErrandId } from '../vocabulary/practice.ts';
+import type { Basis, Errand, ErrandId } from '../vocabulary/practice.ts';
 import { sayDecision } from './befores.ts';
 import { bookingDays } from './bookings.ts';
 import { isOpenDay, plusSpan } from './calendar.ts';
@@ -39,6 +39,11 @@ function note(
   };
 }
 
+/** On whose word one value of an errand stands, by its name in a practice file. */
+function wordFor({ said, basis }: Errand, value: string): Basis {
+  return said?.[value] ?? basis;
+}
+
 /** What to carry and who has to come. */
 function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
   const { errand } = one;
@@ -46,21 +51,24 @@ function thingsToBring(at: Standpoint, one: ErrandCase): readonly Finding[] {
   const title = officeTitle(at, errand.office);
   const people = new Set([errand.appear, office?.appear].filter((who) => who !== undefined));
   const things = errand.bring.map((thing) => ({
+    basis: wordFor(errand, 'bring'),
     say: `Bring: ${thing}.`,
     why: `${title} asks for it at the visit.`,
     remedy: 'Lay it by the door.',
   }));
   const ready = (errand.onSite ?? []).map((thing) => ({
+    basis: wordFor(errand, 'on_site'),
     say: `Ready on the site: ${thing}.`,
     why: `${title} looks for it there.`,
     remedy: 'Have it there before they come.',
   }));
   const comers = [...people].map((who) => ({
+    basis: who === errand.appear ? wordFor(errand, 'appear') : (office?.basis ?? errand.basis),
     say: `Who has to come: ${who}.`,
     why: `${title} won't act without.`,
     remedy: 'Agree on a day together.',
   }));
-  return [...things, ...ready, ...comers].map((told) => note(one, { sort: 'bring' }, told));
+  return [...things, ...ready, ...comers].map(({ basis, ...told }) => note(one, { sort: 'bring', basis }, told));
 }
 
 /** The first day they can come, and the last moment to book it. */
@@ -98,11 +106,13 @@ function cautions(at: Standpoint, one: ErrandCase, { state }: Examined): readonl
   });
   const told = [
     // What lies with them is booked already, or looked at without anybody's call.
-    ...(state === 'left with them' ? [] : booking(at, one)),
-    ...(isOpenDay(at.day, at.rules.calendar) ? [] : [shut]),
-    ...(errand.caution === undefined ? [] : [own(errand.caution)]),
+    ...(state === 'left with them'
+      ? []
+      : booking(at, one).map((each) => ({ ...each, basis: wordFor(errand, 'book') }))),
+    ...(isOpenDay(at.day, at.rules.calendar) ? [] : [{ ...shut, basis: errand.basis }]),
+    ...(errand.caution === undefined ? [] : [{ ...own(errand.caution), basis: wordFor(errand, 'caution') }]),
   ];
-  return told.map((each) => note(one, { sort: 'caution' }, each));
+  return told.map(({ basis, ...each }) => note(one, { sort: 'caution', basis }, each));
 }
 
 /** The errand itself may not be one for this lot: an answer is missing. */
@@ -110,7 +120,7 @@ function mayNotApply(at: Standpoint, one: ErrandCase): readonly Finding[] {
   if (errandApplies(at, one.errand) !== 'unknown') return [];
   const found = note(
     one,
-    { sort: 'may not apply' },
+    { sort: 'may not apply', basis: wordFor(one.errand, 'when') },
     {
       say: `Whether "${one.errand.title}" applies to this lot is not known yet.`,
       why: `It hangs on your answer to ${openQuestions(at, one.errand.when)}.`,
@@ -131,15 +141,18 @@ function dutyFindings(at: Standpoint, one: ErrandCase, examined: Examined): read
 
 /** A need of each firm, where no firm is noted: nobody is asked for, and that may be an oversight. */
 function nobodyNoted(at: Standpoint, one: ErrandCase): readonly Finding[] {
-  const sorts = new Set(
-    one.errand.needs.flatMap((need) => (need.each !== undefined && need.each !== one.errand.each ? [need.each] : [])),
+  // The first need that asks for them says on whose word.
+  const sorts = new Map(
+    one.errand.needs
+      .flatMap(({ each, basis }) => (each !== undefined && each !== one.errand.each ? [[each, basis] as const] : []))
+      .toReversed(),
   );
   return [...sorts]
-    .filter((sort) => (at.index.subjectsOf.get(sort) ?? []).length === 0)
-    .map((sort) =>
+    .filter(([sort]) => (at.index.subjectsOf.get(sort) ?? []).length === 0)
+    .map(([sort, basis]) =>
       note(
         one,
-        { sort: 'may not apply' },
+        { sort: 'may not apply', basis },
         {
           say: `No ${sort} is noted for this lot.`,
           why: 'Papers are asked for each of them.',

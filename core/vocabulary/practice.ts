@@ -249,6 +249,8 @@ export interface Errand {
   /** It comes after what the lot's target day is about, so it has no days to spare against it. */
   readonly afterTarget?: boolean | undefined;
   readonly basis: Basis;
+  /** Values that stand on another word than the errand itself, by the name they have in a practice file ("fee"). */
+  readonly said?: Readonly<Record<string, Basis>> | undefined;
 }
 
 export type Term =

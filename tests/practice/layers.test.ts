@@ -15,18 +15,25 @@ function problems(text: string): readonly string[] {
   return checkPractice([small, { name: 'local.yaml', text }]).problems.map((one) => `${one.line}: ${one.sentence}`);
 }
 
+const told = { on: 'the office told us', who: 'Ann at the desk', day: '2026-04-02' };
+
 describe('local amendments laid over common practice', () => {
   it('a changed value takes the layer’s word; the rules beside it keep theirs', () => {
     const practice = withLayer(`${word}errands: {apply: {needs: {plans: {copies: 3}}}}\n`);
-    const told = { on: 'the office told us', who: 'Ann at the desk', day: '2026-04-02' };
     expect(needOf(practice, 'apply', 'plans')).toMatchObject({ copies: 3, basis: told });
     expect(needOf(practice, 'apply', 'form').basis).toEqual({ on: 'common practice' });
     expect(errandOf(practice, 'apply').basis).toEqual({ on: 'common practice' });
   });
 
-  it('a changed fee puts the errand on the layer’s word, not its needs', () => {
+  // Whoever told a fee was named as the source of everything else of that errand.
+  it('a changed fee stands on the layer’s word, and nothing else of the errand does', () => {
     const practice = withLayer(`${word}errands: {apply: {fee: 300 usd}}\n`);
-    expect(errandOf(practice, 'apply')).toMatchObject({ fee: 30_000, basis: { on: 'the office told us' } });
+    expect(errandOf(practice, 'apply')).toMatchObject({
+      fee: 30_000,
+      basis: { on: 'common practice' },
+      said: { fee: told },
+    });
+    expect(errandOf(withLayer('errands: {}\n'), 'apply').said).toBeUndefined();
     expect(needOf(practice, 'apply', 'plans').basis).toEqual({ on: 'common practice' });
   });
 

@@ -18,6 +18,8 @@ export interface Field {
   readonly sort: RuleSort;
   readonly value: AmendableRow['value'];
   readonly choices?: readonly string[];
+  /** The word this value stands on, where it is another than its group's. */
+  readonly basis?: Basis | undefined;
   /** The sentence; by default made of label and value. */
   readonly say?: string;
 }
@@ -37,6 +39,16 @@ function plainly({ label, value, sort }: Field): string {
   return closed(`${label}: ${Array.isArray(value) ? listed(value) : String(value)}`);
 }
 
+/** Fields with the word each stands on, by its name in a practice file. */
+export function onTheirWord(
+  fields: readonly Field[],
+  said: Readonly<Record<string, Basis>> | undefined,
+): readonly Field[] {
+  return said === undefined
+    ? fields
+    : fields.map((field) => ({ ...field, basis: said[field.key.split('.')[0] ?? field.key] }));
+}
+
 export function rowsOf({ path, group, basis }: Group, fields: readonly Field[]): readonly AmendableRow[] {
   return fields.map((field) => ({
     rule: `${path}.${field.key}`,
@@ -46,7 +58,7 @@ export function rowsOf({ path, group, basis }: Group, fields: readonly Field[]):
     sort: field.sort,
     value: field.value,
     choices: field.choices,
-    basis: basisInWords(basis),
+    basis: basisInWords(field.basis ?? basis),
   }));
 }
 

@@ -5,7 +5,7 @@ import type { Errand, Office, PaperKind, Practice } from '../../vocabulary/pract
 import { visitOutcomes } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from '../contract/practice-answers.ts';
 import { kindTitle } from '../named.ts';
-import { type Field, moneyWritten, rowsOf, sizeWritten } from './amend-kit.ts';
+import { type Field, moneyWritten, onTheirWord, rowsOf, sizeWritten } from './amend-kit.ts';
 import { needRows } from './amend-need.ts';
 
 const ways = ['counter', 'upload', 'e-mail', 'site binder', 'lender'] as const;
@@ -28,11 +28,11 @@ function deliveryRows({ id, deliver }: Errand): readonly AmendableRow[] {
 }
 
 /** Whether the errand is one here at all. */
-export function heldHere({ id, title, inspection, basis }: Errand, here: boolean): AmendableRow {
+export function heldHere({ id, title, inspection, basis, said }: Errand, here: boolean): AmendableRow {
   const what = inspection ? 'hold this inspection by itself here' : 'ask for this here';
   const say = here ? `They ${what}.` : `They don’t ${what}, as far as the rules on file say.`;
   const field: Field = { key: 'exists', label: `They ${what}`, sort: 'yes or no', value: here, say };
-  const [row] = rowsOf({ path: `errands.${id}`, group: title, basis }, [field]);
+  const [row] = rowsOf({ path: `errands.${id}`, group: title, basis }, onTheirWord([field], said));
   if (row === undefined) throw new LotfileError('internal', `The errand "${id}" has no row.`);
   return row;
 }
@@ -64,7 +64,7 @@ function comingFields({ inspection, onSite = [], book, againFee, outcomes = [] }
 /** Everything of an errand: itself, its papers in the order of the packet, how it is handed over. */
 export function errandRows(errand: Errand, practice: Practice): readonly AmendableRow[] {
   const { id, title, basis, fee, feeNote, takes, bring, ask, appear, appointment } = errand;
-  const own = rowsOf({ path: `errands.${id}`, group: title, basis }, [
+  const fields: readonly Field[] = [
     {
       key: 'fee',
       label: 'Fee',
@@ -84,7 +84,8 @@ export function errandRows(errand: Errand, practice: Practice): readonly Amendab
     { key: 'appear', label: 'Who must come in person', sort: 'words', value: appear },
     { key: 'appointment', label: 'Appointment', sort: 'words', value: appointment },
     ...comingFields(errand),
-  ]);
+  ];
+  const own = rowsOf({ path: `errands.${id}`, group: title, basis }, onTheirWord(fields, errand.said));
   const needs = errand.needs.flatMap((need) =>
     needRows(errand, need, need.kinds.map((kind) => kindTitle(practice, kind)).join(' or ')),
   );
