@@ -67,7 +67,7 @@ describe('inspections', () => {
     await slip.waitFor();
     expect(
       await slip.getByRole('radio').evaluateAll((all) => all.map((each) => each.closest('label')?.textContent)),
-    ).toEqual(['Booked', 'Passed', 'Not passed', 'No access']);
+    ).toEqual(['Booked', 'Passed', 'Not passed', 'No access', 'Cancelled']);
     await slip.getByText('No access').click();
     await slip.getByText('It counts as no inspection').waitFor();
     // It begins at the booked day, which is still to come; another one has to say which visit it was.
