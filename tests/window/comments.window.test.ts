@@ -56,4 +56,18 @@ describe('comments an office sent back', () => {
     ]);
     expect(response.suggestedFilename()).toMatch(/^response-permit-apply.*\.pdf$/);
   });
+
+  it('stay on the errand as what came of it, with what answered them, and the find line leads there', async () => {
+    const { page } = open;
+    await open.go('#/sample/find/holdown%20garage');
+    const found = page.locator('.find-place', { hasText: 'Show the holdown' });
+    await found.getByText('sent back on 8 Apr 2026').waitFor();
+    await page.locator('.find-entry', { hasText: 'Show the holdown' }).getByRole('link').first().click();
+    await page.getByRole('button', { name: /visits? made/ }).click();
+    const past = page.locator('.errand-past');
+    await past.getByText('Wed 8 Apr 2026').waitFor();
+    await past.getByText('Sheet S2 shows it.').waitFor();
+    await past.getByText('State the design wind speed.').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+  });
 });

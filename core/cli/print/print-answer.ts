@@ -152,11 +152,11 @@ const printers: Printers = {
     found.length === 0
       ? 'Nothing found.'
       : found
-          .map(({ sort, title, page, snippet, errand, office }) =>
-            sort === 'paper'
-              ? `${title}${page === undefined ? '' : `, page ${page}`}: ${snippet}`
-              : `${title} (${sort} ${errand ?? office})`,
-          )
+          .map(({ sort, title, page, snippet, errand, office, when }) => {
+            if (sort === 'paper') return `${title}${page === undefined ? '' : `, page ${page}`}: ${snippet}`;
+            const name = `${title} (${sort} ${errand ?? office})`;
+            return when === undefined ? name : `${name}, ${when}: ${snippet}`;
+          })
           .join('\n'),
   history: ({ acts }) =>
     table(

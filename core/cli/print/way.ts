@@ -60,8 +60,25 @@ const useWords: Readonly<Record<string, string>> = {
   'bring home': 'bring home',
 };
 
+/** What came of every going so far, and what the office said otherwise. */
+function pastLines({ past, told }: ErrandAnswer): readonly string[] {
+  if (past.length + told.length === 0) return [];
+  return [
+    'What came of it so far:',
+    ...past.flatMap(({ day, words, note, comments }) => [
+      ...wrapped(`${dayInWords(day)}: ${words}${note === undefined ? '' : `. ${note}`}`, 2),
+      ...comments.flatMap(({ number, text, answer }) => [
+        ...labelled(`${number}.`, text, 4),
+        ...(answer === undefined ? [] : labelled('answered:', answer, 7)),
+      ]),
+    ]),
+    ...told.flatMap(({ day, who, said }) => wrapped(`${dayInWords(day)}: ${who} said: ${said}`, 2)),
+  ];
+}
+
 /** One errand: where, when, what to carry, and what they will say. */
-export function errandText({ errand, office, reading, needs, comments, due, figures }: ErrandAnswer): string {
+export function errandText(answer: ErrandAnswer): string {
+  const { errand, office, reading, needs, comments, due, figures } = answer;
   const facts = [
     ['Office', office.title],
     [
@@ -98,6 +115,7 @@ export function errandText({ errand, office, reading, needs, comments, due, figu
     ...figureLines(figures),
     ...(figures.length > 0 ? [''] : []),
     ...findingsText(reading.findings),
+    ...pastLines(answer),
   ]
     .join('\n')
     .trimEnd();

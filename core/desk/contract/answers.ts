@@ -9,7 +9,7 @@ import type { Basis, Errand, Office, OfficeSort, Practice, VisitOutcome } from '
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, HoldOnRow } from './inspection-answers.ts';
 import type { HoldRow, NeedForRow, PacketFileRow } from './screen-answers.ts';
-import type { ClockRow, CommentRow } from './shown-rows.ts';
+import type { ClockRow, CommentRow, PastVisitRow, ToldRow } from './shown-rows.ts';
 import type { ShownPlace } from './table-answers.ts';
 
 /** What the requests answer: plain data, fit for any host. */
@@ -159,6 +159,10 @@ export interface ErrandAnswer {
   })[];
   /** What they sent it back with and nobody has answered yet, newest visit first. */
   readonly comments: readonly CommentRow[];
+  /** Every going that was made, newest first, with all that was said and answered. */
+  readonly past: readonly PastVisitRow[];
+  /** What its office said otherwise than the rules on file, newest first. */
+  readonly told: readonly ToldRow[];
   /** What the next going costs, coming again included. */
   readonly due: FeeDue;
   /** Sums done again with the numbers on the papers it takes along. */
@@ -226,6 +230,8 @@ export interface FoundRow {
   readonly paper?: string | undefined;
   readonly edition?: string | undefined;
   readonly errand?: string | undefined;
+  /** Of an errand that is run for several: whose. */
+  readonly subject?: string | undefined;
   readonly office?: string | undefined;
   /** Of a paper. */
   readonly kind?: string | undefined;
@@ -233,7 +239,9 @@ export interface FoundRow {
   /** 1-based page in the edition, where the words stand on one. */
   readonly page?: number | undefined;
   /** Where the words were found. */
-  readonly why: 'title' | 'number' | 'office' | 'facts' | 'page';
+  readonly why: 'title' | 'number' | 'office' | 'facts' | 'page' | 'visit' | 'word';
+  /** Of what came of a visit or what an office said: how and when ("sent back on 30 Nov 2026"). */
+  readonly when?: string | undefined;
   readonly snippet: string;
   /** [start, end) of the found words in `snippet`. */
   readonly marks: readonly (readonly [number, number])[];

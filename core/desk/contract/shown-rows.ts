@@ -31,6 +31,24 @@ export interface CommentRow {
   readonly evidence?: { readonly edition: string; readonly paper: string; readonly title: string } | undefined;
 }
 
+/** One going that was made: how it ended, and all that was said of it. */
+export interface PastVisitRow {
+  readonly visit: string;
+  readonly day: Day;
+  /** How it ended: "sent back", "not passed". */
+  readonly words: string;
+  readonly note?: string | undefined;
+  readonly comments: readonly CommentRow[];
+}
+
+/** What somebody at an office said otherwise than the rules on file. */
+export interface ToldRow {
+  readonly word: string;
+  readonly who: string;
+  readonly day: Day;
+  readonly said: string;
+}
+
 /** One clock, ready to be read: "printed date: good through 14 Mar 2026". */
 export interface ClockRow {
   readonly label: string;

@@ -1,3 +1,4 @@
+import type { VisitComment } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
@@ -24,9 +25,9 @@ function visitFor(at: AtLot, said: { visit?: string | undefined; errand?: string
   });
 }
 
-function commentNamed(at: AtLot, said: string): number {
+function commentNamed(at: AtLot, said: string): VisitComment {
   const found = at.lot.comments().find(({ id }) => String(id) === said);
-  if (found !== undefined) return found.id;
+  if (found !== undefined) return found;
   throw new LotfileError('not found', `There is no comment "${said}".`, {
     about: said,
     next: 'See what they sent back: with-offices.',
@@ -39,9 +40,12 @@ export const comment = onLot(requests.comment, (said, at) => {
   const named = { view: at.lot.view(), practice: at.lot.practice(), day: at.day };
   const evidence = said.evidence === undefined ? undefined : editionNamed(named, said.evidence).edition.id;
   if (row !== undefined) {
-    const id = commentNamed(at, row);
-    const { act } = acted(at, `Comment ${number ?? row} corrected`, () =>
-      at.lot.changeComment(id, { number, text, due, evidence }),
+    const known = commentNamed(at, row);
+    const { id } = known;
+    const { act } = acted(
+      at,
+      `Comment ${number ?? known.number} corrected${text === undefined ? '' : `: ${text}`}`,
+      () => at.lot.changeComment(id, { number, text, due, evidence }),
     );
     return { act, row };
   }
@@ -55,13 +59,13 @@ export const comment = onLot(requests.comment, (said, at) => {
     });
   }
   let id = 0;
-  const { act } = acted(at, `Comment ${next} noted`, () => {
+  const { act } = acted(at, `Comment ${next} noted: ${text ?? ''}`, () => {
     id = at.lot.addComment({ visit, number: next, text: needed(text, 'what they said'), due, evidence });
   });
   return { act, row: String(id) };
 });
 
 export const removeComment = onLot(requests['remove-comment'], ({ comment: said }, at) => {
-  const id = commentNamed(at, said);
-  return acted(at, 'Took a comment away', () => at.lot.removeComment(id));
+  const { id, number, text } = commentNamed(at, said);
+  return acted(at, `Took comment ${number} away: ${text}`, () => at.lot.removeComment(id));
 });

@@ -3,9 +3,10 @@ import type { Practice } from '../../vocabulary/practice.ts';
 import { onLot } from '../context.ts';
 import type { FoundRow } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
-import { officeTitle } from './asked.ts';
+import { askedOf, officeTitle } from './asked.ts';
+import { foundInVisits } from './past-visits.ts';
 
-/** The one line that finds a paper, a number, an office, an errand or a word. */
+/** The one line that finds a paper, a number, an office, an errand, what came of one, or a word. */
 
 function paperRow({ paper, edition, kind, title, page, why, snippet, marks }: SearchHit): FoundRow {
   return { sort: 'paper', paper, edition, kind, title, page, why, snippet, marks };
@@ -21,9 +22,9 @@ function folded(text: string): string {
     .join('');
 }
 
-/** The words of the title that begin with the words looked for; undefined where one is not there. */
-function marksIn(title: string, words: readonly string[]): FoundRow['marks'] | undefined {
-  const text = folded(title);
+/** The words of a line that begin with the words looked for; undefined where one is not there. */
+function marksIn(line: string, words: readonly string[]): FoundRow['marks'] | undefined {
+  const text = folded(line);
   const marks: (readonly [number, number])[] = [];
   for (const word of words) {
     const starts = [...text.matchAll(/[\p{L}\p{N}]+/gu)].find((match) => match[0].startsWith(word));
@@ -33,9 +34,13 @@ function marksIn(title: string, words: readonly string[]): FoundRow['marks'] | u
   return marks.toSorted((a, b) => a[0] - b[0]);
 }
 
+/** What was typed, word by word. */
+function wordsIn(text: string): readonly string[] {
+  return [...folded(text).matchAll(/[\p{L}\p{N}]+/gu)].map(([word]) => word);
+}
+
 /** Errands and offices whose titles hold every word, the last letters may be missing. */
-function titled(practice: Practice, text: string): readonly FoundRow[] {
-  const words = [...folded(text).matchAll(/[\p{L}\p{N}]+/gu)].map(([word]) => word);
+function titled(practice: Practice, words: readonly string[]): readonly FoundRow[] {
   if (words.length === 0) return [];
   const found = (title: string, row: Pick<FoundRow, 'sort' | 'errand' | 'office'>): readonly FoundRow[] => {
     const marks = marksIn(title, words);
@@ -49,11 +54,14 @@ function titled(practice: Practice, text: string): readonly FoundRow[] {
   ];
 }
 
-/** Papers by what is written on their card first, then errands and offices, then words on pages. */
-export const find = onLot(requests.find, ({ text, limit }, { lot }) => {
-  const hits = lot.search(text, { limit }).map(paperRow);
-  const named = titled(lot.practice(), text);
+/** Papers by what is written on their card first, then errands and offices, what came of visits, then words on pages. */
+export const find = onLot(requests.find, ({ text, limit }, at) => {
+  const words = wordsIn(text);
+  const hits = at.lot.search(text, { limit }).map(paperRow);
+  const asked = askedOf(at);
+  const named = titled(asked.practice, words);
+  const said = words.length === 0 ? [] : foundInVisits(at, asked, (line) => marksIn(line, words));
   const cards = hits.filter(({ why }) => why !== 'page');
   const pages = hits.filter(({ why }) => why === 'page');
-  return { found: [...cards, ...named, ...pages].slice(0, limit) };
+  return { found: [...cards, ...named, ...said, ...pages].slice(0, limit) };
 });

@@ -13,6 +13,7 @@ import { editionIn, entryIn, errandNamed, kindTitle, type NamedEdition, subjectN
 import { askedOf, clockRows, errandTitle, officeTitle, remedyRow, subjectTitle, titleFor } from './asked.ts';
 import { figuresOf } from './figure-rows.ts';
 import { bookedRow, bookingRow, holdsOn } from './inspections/coming.ts';
+import { pastVisits, toldBy } from './past-visits.ts';
 import { beginWith, shutHolds } from './way-rows.ts';
 import { commentsOn } from './with-them.ts';
 import { visitsOf } from './written/recorded.ts';
@@ -116,6 +117,8 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
     reading,
     needs: reading.needs.map((need) => needRow(asked, rule, need)),
     comments: openComments(at, asked, reading),
+    past: pastVisits(at, asked, { errand: rule.id, subject: subjectId }),
+    told: toldBy(at, rule.office),
     due: feeDue(rule.id, { ...asked, subject: subjectId }),
     figures: figuresOf(entriesOf(asked, reading), asked, at),
     booking: over || reading.withThem !== undefined ? undefined : bookingRow(rule, firstDay(asked, reading), asked),

@@ -42,17 +42,38 @@ function expectOutcome(errand: Errand, outcome: VisitOutcome | undefined): void 
   );
 }
 
+/** As much of what was said as the history has room for. */
+function clipped(text: string): string {
+  const line = text.replace(/\s+/g, ' ').trim();
+  return line.length <= 80 ? line : `${line.slice(0, 79).trimEnd()}…`;
+}
+
+/** "Apply for the permit: sent back. Turned away. 1. Where is the well? 2. Sign it.": the line of the history. */
+function titleOfVisit(
+  said: { readonly title: string; readonly end: string; readonly note?: string | undefined },
+  comments: readonly { readonly number: string; readonly text: string }[],
+): string {
+  const more = [
+    ...(said.note === undefined ? [] : [clipped(said.note)]),
+    ...comments.slice(0, 3).map(({ number, text }) => `${number}. ${clipped(text)}`),
+    ...(comments.length > 3 ? [`and ${comments.length - 3} more`] : []),
+  ];
+  return `${said.title}: ${said.end}${more.length === 0 ? '' : ` (${more.join('; ')})`}`;
+}
+
 /** One going to an office: what came of it, with their numbered comments where they sent it back. */
 export const visit = onLot(
   requests.visit,
-  ({ errand: said, subject, visit: known, day, state, outcome, note, comments, due }, at) => {
-    const errand = errandNamed(at.lot.practice(), said);
+  ({ errand: asked, subject, visit: known, day, state, outcome, note, comments, due }, at) => {
+    const errand = errandNamed(at.lot.practice(), asked);
     expectOutcome(errand, outcome);
     const view = at.lot.view();
     const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
     const planned = known === undefined ? undefined : plannedVisit(view, errand, known);
     let id = '';
-    const { act } = acted(at, `${errand.title}: ${outcome === undefined ? state : outcomeInWords(outcome)}`, () => {
+    const end = outcome === undefined ? state : outcomeInWords(outcome);
+    const said = numbered(comments);
+    const { act } = acted(at, titleOfVisit({ title: errand.title, end, note }, said), () => {
       id = at.lot.recordVisit({
         id: planned?.id,
         errand: errand.id,
@@ -64,7 +85,7 @@ export const visit = onLot(
         note: note ?? (state === 'planned' ? planned?.note : undefined),
         packet: planned?.packet,
       });
-      for (const one of numbered(comments)) at.lot.addComment({ visit: id, ...one, due });
+      for (const one of said) at.lot.addComment({ visit: id, ...one, due });
       // A settled visit is itself an event where the practice says so; a cancelled or failed one is none.
       const happened = new Set(view.events.map(({ event }) => event));
       const caused = settles(state, outcome) ? errand.causes.filter((event) => !happened.has(event)) : [];

@@ -9,6 +9,7 @@ import { ErrandHead } from './ErrandHead.tsx';
 import type { Sight } from './errand-model.ts';
 import { lay, useErrandView } from './errand-store.ts';
 import { PacketsMade, usePacketsMade } from './PacketsMade.tsx';
+import { PastVisits } from './PastVisits.tsx';
 import { FinishedReader, StackReader } from './Readers.tsx';
 import { Slips } from './Slips.tsx';
 import { Spread } from './Spread.tsx';
@@ -22,6 +23,7 @@ function useSubjectTitle(subject: string | undefined): string | undefined {
 function Acts({ sight }: { readonly sight: Sight }) {
   const { answer, plan } = sight;
   const made = usePacketsMade(sight).length;
+  const goings = answer.past.length;
   const { state } = answer.reading;
   if (state === "doesn't apply") return null;
   const waits = state === 'left with them' || state === 'sent back' || answer.needs.length === 0;
@@ -44,6 +46,11 @@ function Acts({ sight }: { readonly sight: Sight }) {
       <Button as={waits && !over ? 'stamp' : 'plain'} onPress={() => lay({ slip: 'outcome' })}>
         What came of it
       </Button>
+      {goings === 0 ? null : (
+        <Button as="word" onPress={() => jump('past visits')}>
+          {goings === 1 ? '1 visit made' : `${goings} visits made`}
+        </Button>
+      )}
       {made === 0 ? null : (
         <Button as="word" onPress={() => jump('packets made')}>
           {made === 1 ? '1 packet made' : `${made} packets made`}
@@ -113,6 +120,7 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
         <Comments sight={sight} />
         <Figures sight={sight} />
         <Spread sight={sight} />
+        <PastVisits sight={sight} />
         <PacketsMade sight={sight} />
       </div>
       {finished === undefined ? null : <FinishedReader file={finished} />}

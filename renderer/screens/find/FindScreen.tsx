@@ -29,7 +29,7 @@ function Nothing({ words }: { readonly words: string }) {
       <ul className="find-tips">
         <li>Fewer words, or only the beginning of one: “sept” finds septic.</li>
         <li>A number as printed, or only its last digits.</li>
-        <li>A street, a name, a firm, an office.</li>
+        <li>A street, a name, a firm, an office, a word they said when you were there.</li>
         <li>A photo or a scan without text in it is found by its title and by what you noted, not by what it shows.</li>
       </ul>
       <p>

@@ -8,8 +8,8 @@ import { type FoundEntry, type FoundPlace, whyFound } from './group-found.ts';
 /** Places shown of one thing before the rest is only counted. */
 const shownPlaces = 4;
 
-function addressOfRow({ sort, paper, edition, errand, office, page }: FoundRow): string {
-  if (sort === 'errand') return addressOf('errand', errand ?? '');
+function addressOfRow({ sort, paper, edition, errand, subject, office, page }: FoundRow): string {
+  if (sort === 'errand') return addressOf('errand', errand ?? '', ...(subject === undefined ? [] : [subject]));
   if (sort === 'office') return addressOf('offices', office ?? '');
   if (paper === undefined) return addressOf('papers');
   if (edition === undefined) return addressOf('papers', paper);

@@ -24,8 +24,8 @@ export interface FoundGroup {
 
 const titles = { paper: 'Papers', errand: 'Errands', office: 'Offices' } as const;
 
-function idOf({ sort, paper, errand, office, title }: FoundRow): string {
-  return `${sort} ${paper ?? errand ?? office ?? title}`;
+function idOf({ sort, paper, errand, subject = '', office, title }: FoundRow): string {
+  return `${sort} ${paper ?? errand ?? office ?? title} ${subject}`.trimEnd();
 }
 
 function olderOf(editions: readonly EditionRow[], edition: string | undefined): string | undefined {
@@ -72,11 +72,14 @@ const reasons: Readonly<Record<FoundRow['why'], string>> = {
   office: 'by its office',
   facts: 'in what is noted of it',
   page: 'on the page',
+  visit: 'in what came of it',
+  word: 'in what they told you',
 };
 
 /** Where the words were found, in words. */
-export function whyFound({ why, page, sort }: FoundRow): string {
+export function whyFound({ why, page, sort, when }: FoundRow): string {
   if (why === 'page' && page !== undefined) return `on page ${page}`;
+  if (when !== undefined) return why === 'word' ? `what they told you on ${when}` : when;
   if (why === 'facts' && sort !== 'paper') return 'in what is written of it';
   return reasons[why];
 }
