@@ -105,6 +105,17 @@ describe('a scan that is kept part by part', () => {
     expect(nextPart(card(), [next])).toBeUndefined();
   });
 
+  // Fixed bug: the page left behind a kept one was still called the kind that stood on the kept one, Keep lit.
+  it('takes the pages behind a kept first one for no kind anybody has read, and pages before a kept last one for the same', () => {
+    const behind = cutsLeft(withKept(tray, '1'))[0];
+    expect(behind).toEqual({ part: '1-2', pages: '2', kind: undefined, title: 'A paper', because: undefined });
+    expect(cutsLeft(withKept(tray, '2'))[0]).toMatchObject({
+      pages: '1',
+      kind: 'septic-permit',
+      title: 'Septic permit',
+    });
+  });
+
   it('is not offered for parting where it is kept as a whole already', () => {
     expect(cutsLeft(tray)).toHaveLength(3);
     expect(cutsLeft({ ...tray, already: 'Septic permit' })).toEqual([]);

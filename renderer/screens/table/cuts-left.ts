@@ -1,5 +1,5 @@
 import type { ReadCut, TableItem } from '../../../core/desk/contract/screen-answers.ts';
-import { pagesInWords } from '../../../core/vocabulary/page-picks.ts';
+import { cutLeft } from '../../../core/vocabulary/cut-left.ts';
 import { pickedPages } from './picked-pages.ts';
 
 /** A paper that a file looks like, with those of its pages that are still to be kept. */
@@ -26,7 +26,6 @@ export function cutsLeft({ suggested, keptPages, already }: TableItem): readonly
   const { cuts = [], pages: count = 0 } = suggested ?? {};
   const kept = new Set(keptPages.flatMap(({ pages }) => pickedPages(pages, count)));
   return cuts.flatMap((cut) => {
-    const left = pickedPages(cut.pages, count).filter((page) => !kept.has(page));
-    return left.length === 0 ? [] : [{ ...cut, part: cut.pages, pages: pagesInWords(left) }];
+    return cutLeft({ ...cut, part: cut.pages }, pickedPages(cut.pages, count), kept) ?? [];
   });
 }

@@ -1,5 +1,6 @@
+import { cutLeft } from '../../../vocabulary/cut-left.ts';
 import { LotfileError } from '../../../vocabulary/errors.ts';
-import { pagesInWords, pagesOf } from '../../../vocabulary/page-picks.ts';
+import { pagesOf } from '../../../vocabulary/page-picks.ts';
 import type { Practice } from '../../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../../context.ts';
 import type { KeepAnswer } from '../../contract/answers.ts';
@@ -25,9 +26,9 @@ async function partsLeft(ticket: string, cuts: readonly ReadCut[], at: AtLot): P
   const { path, name } = at.tickets.look(ticket);
   const { sha } = await readerOf(at).look(path, name);
   const used = new Set(at.lot.usesOf(sha).flatMap(({ pages }) => pages));
-  return cuts.flatMap((cut): readonly Part[] => {
-    const left = (pagesOf(cut.pages, Number.MAX_SAFE_INTEGER, name) ?? []).filter((page) => !used.has(page));
-    return left.length === 0 ? [] : [{ ...cut, pages: pagesInWords(left), name }];
+  return cuts.flatMap((cut) => {
+    const pages = pagesOf(cut.pages, Number.MAX_SAFE_INTEGER, name) ?? [];
+    return cutLeft({ ...cut, name }, pages, used) ?? [];
   });
 }
 
