@@ -132,7 +132,8 @@ export const labelWords: readonly LabelWords[] = [
       of property, location of property, insured location, risk location, assigned address, new address, your
       new address, 911 address, 9-1-1 address, e911 address, job site, site location, property location,
       building street address, location of risk, location of work, work address, dig site, situs address,
-      address of site, address of the work, insured property, work site address, location address
+      address of site, address of the work, insured property, work site address, location address,
+      address has been assigned, following address has been assigned, address assigned, address is assigned
     `),
   },
   {

@@ -8,6 +8,7 @@ import { type PageText, plainText } from './page-text.ts';
 import type { DateHabit, PaperDays } from './read-days.ts';
 import { chooseDay, datesAt } from './read-days.ts';
 import type { Suggestion } from './reading-model.ts';
+import { saidInLine } from './said-in-line.ts';
 import { readValue } from './values.ts';
 
 /** What is already read of the paper and serves its facts too. */
@@ -111,7 +112,7 @@ function readFact(
     );
   }
   const wanted = wantedOf(fact, at.pages);
-  return chooseValue(candidatesOf(hits, at.labels, wanted), wanted);
+  return chooseValue([...candidatesOf(hits, at.labels, wanted), ...saidInLine(fact, at.pages)], wanted);
 }
 
 /** The facts that the kind asks for, as far as they can be read. */

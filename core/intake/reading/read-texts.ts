@@ -8,7 +8,7 @@ import { withInitials } from './number-initials.ts';
 import { beginsCell } from './page-grid.ts';
 import type { PageText } from './page-text.ts';
 import type { Suggestion } from './reading-model.ts';
-import { placeOfWords } from './trust.ts';
+import { placeOfWords, surenessAfter } from './trust.ts';
 import { readAddress, readName, readNumber, readParcel, streetSort } from './values.ts';
 
 const key = (value: string) => value;
@@ -38,6 +38,8 @@ function nounFits(kind: PaperKind | undefined, label: LabelHit): 'fits' | 'anoth
 /** A number as offices put it into their headings: letters or groups, and figures enough. */
 const headingNumber = /^(?=.*\d{2})(?:[A-Z]{1,5}-?\d|\d{2,4}-[A-Z\d])[A-Z\d.-]{2,}$/;
 const phone = /^\d{3}-\d{4}$/;
+/** The telephone number of emergencies names the office that gives addresses. */
+const emergency = /^E-?911$/i;
 
 /** How far down from the top a heading may reach. */
 const headingReach = 0.28;
@@ -83,7 +85,12 @@ function loneNumbers(pages: readonly PageText[], parcel: string | undefined): re
     page.lines.flatMap(({ words }, line) =>
       words.flatMap((word, from): Candidate<string>[] => {
         const value = word.text.replace(/[.,;]$/, '');
-        const own = headingNumber.test(value) && !phone.test(value) && !isDay(value) && value !== parcel;
+        const own =
+          headingNumber.test(value) &&
+          !phone.test(value) &&
+          !emergency.test(value) &&
+          !isDay(value) &&
+          value !== parcel;
         if (!own || notThePapers({ page, line, from, to: from + 1 }) !== undefined) return [];
         return [{ value, words: [word], page, rank: 0 }];
       }),
@@ -142,8 +149,12 @@ export function readPaperAddress(pages: readonly PageText[], labels: Labels): Su
   return choose('address', labels, { read: readAddress, letters: true, key }) ?? guess(loneAddresses(pages));
 }
 
+/** A name of one word at the end of a line may go on in the next: it wants a look. */
 export function readPaperOwner(labels: Labels): Suggestion<string> | undefined {
-  return choose('owner', labels, { read: readName, letters: true, key });
+  const found = choose('owner', labels, { read: readName, letters: true, key });
+  if (found === undefined || found.value.includes(' ')) return found;
+  const doubts = [...found.doubts, 'A name of one word: look whether it goes on.'];
+  return { ...found, doubts, sureness: surenessAfter(doubts) };
 }
 
 export function readPaperFirm(labels: Labels): Suggestion<string> | undefined {
@@ -153,13 +164,25 @@ export function readPaperFirm(labels: Labels): Suggestion<string> | undefined {
 const issuing =
   /\b(?:county|department|office|bureau|division|board|company|bank|insurance|mutual|credit|laborator|register|recorder|health|works|administrat|authority|district|surveying|surveyors|inc|llc)\b/i;
 
+const paperNoun =
+  /\b(?:binder|policy|permit|certificate|report|determination|application|letter|evaluation|notice|survey|declaration)\b/i;
+const bodyNoun =
+  /\b(?:county|department|office|bureau|division|board|company|bank|mutual|authority|district|agency|group|inc|llc)\b/i;
+
+/** "Builder's Risk Insurance Binder" names the paper, "Tract 4, ... County" the land: neither wrote it. */
+function namesThePaper(text: string): boolean {
+  return (
+    (paperNoun.test(text) && !bodyNoun.test(text)) || /^(?:tract|lot|parcel|property|project|site|re)\b/i.test(text)
+  );
+}
+
 /** Who issued it: the first line of the letterhead that names an office or a firm. Never more than likely. */
 export function readIssuer(pages: readonly PageText[]): Suggestion<string> | undefined {
   const page = pages[0];
   if (page === undefined) return undefined;
   const line = page.lines.slice(0, 5).find(({ words }) => {
     const text = words.map((word) => word.text).join(' ');
-    return words.length <= 9 && issuing.test(text) && !/\d{3}/.test(text) && !/:/.test(text);
+    return words.length <= 9 && issuing.test(text) && !namesThePaper(text) && !/\d{3}/.test(text) && !/:/.test(text);
   });
   if (line === undefined) return undefined;
   const place = placeOfWords(page, line.words);

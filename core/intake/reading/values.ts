@@ -85,8 +85,19 @@ export function readAddress(given: readonly TextWord[]): ReadValue<string> | und
   const lot = first !== undefined && /^lot$/i.test(first) && second !== undefined && /^\d+/.test(second);
   if (!house && !lot) return undefined;
   if (house && !words.some((word) => streetSort.test(word.text)) && words.length > 6) return undefined;
-  return { value: textOf(words), from: 0, to: words.length };
+  const own = upToRoad(words);
+  return { value: textOf(own), from: 0, to: own.length };
 }
+
+/** "3440 Long Acre Rd. Air changes is 4.70": what "is" belongs to is another label, and the road was the end. */
+function upToRoad(words: readonly TextWord[]): readonly TextWord[] {
+  const is = words.findIndex((word) => /^(?:is|are)$/i.test(word.text));
+  const road = words.slice(0, Math.max(0, is)).findLastIndex((word) => streetSort.test(word.text));
+  return road < 0 ? words : words.slice(0, road + 1);
+}
+
+/** In a narrow table the next column's figures touch the name: "Brennick4547". */
+const runInto = /^(\p{L}[\p{L}'’-]+)(?:\$|\d{2,}).*$/u;
 
 /** Between two names a scan's "§" or "8" is the sign for "and". */
 function ampersand(word: TextWord, at: number, all: readonly TextWord[]): TextWord {
@@ -96,7 +107,12 @@ function ampersand(word: TextWord, at: number, all: readonly TextWord[]): TextWo
 
 /** A person's or firm's name: words with capitals, figures only inside a firm's. */
 export function readName(given: readonly TextWord[]): ReadValue<string> | undefined {
-  const words = upToStop(given).slice(0, 12).map(ampersand);
+  const seen = upToStop(given).slice(0, 12).map(ampersand);
+  const touching = seen.findIndex((word) => runInto.test(word.text));
+  const words = (touching < 0 ? seen : seen.slice(0, touching + 1)).map((word) => ({
+    ...word,
+    text: word.text.replace(runInto, '$1'),
+  }));
   const joining = /^(?:and|&|of|the|de|la|van|von|et|ux\.?|a|trustee|trust)$/i;
   let to = 0;
   for (const word of words) {
