@@ -7,6 +7,7 @@ export { basisInWords, throughInWords, validityInWords, withThemInWords } from '
 export { moneyInWords } from '../vocabulary/money.ts';
 export { factInWords } from '../vocabulary/said-facts.ts';
 export { type SampleName, sampleNames } from '../vocabulary/sample-names.ts';
+export { verdictInWords, verdictOf } from '../vocabulary/verdict.ts';
 export type { LaunchSettings, LaunchWorker, WorkerChild } from '../workers/launch.ts';
 export type * from './contract/answers.ts';
 export type * from './contract/cost-answers.ts';

@@ -242,6 +242,11 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     riders: draft.entry === undefined ? [] : ridersAt(at, draft.entry).map((rider) => rider.edition.id),
     findings: draft.problems.map((problem) => tell(onFirstDay(at, { one, draft, problem }))).toSorted(byWeight),
   }));
+  // Nobody goes again: only what has lapsed since is told.
+  if (examined.state === 'settled') {
+    const lapsed = needs.flatMap((need) => need.findings).filter(({ sort }) => sort === 'lapsed');
+    return { ...about, needs, findings: lapsed.toSorted(byWeight) };
+  }
   const findings = [
     ...needs.flatMap((need) => need.findings),
     ...[...examined.ahead, ...examined.agreements].map(tell),

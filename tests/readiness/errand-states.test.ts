@@ -44,4 +44,27 @@ describe('errand states', () => {
       state('apply', { papers: [permit], visits: [visit('apply', d('2026-01-05')), visit('use', d('2026-01-20'))] }),
     ).toBe('settled');
   });
+
+  test('settled, it tells of its papers only what has lapsed since, and nothing to book or bring', () => {
+    const booked = practice({
+      papers: [clocked('ticket', [{ sort: 'lasts', span: { days: 15 } }]), clocked('plans', []), clocked('card', [])],
+      errands: [
+        errand('look', {
+          yields: ['card'],
+          needs: [need('ticket'), need('plans')],
+          book: { ahead: { days: 2 } },
+          bring: ['photo id'],
+        }),
+      ],
+    });
+    const ticket = paper('ticket', [edition('t', { issued: d('2026-03-01') })]);
+    const asked = (settled: boolean) => ({
+      practice: booked,
+      lot: lot({ papers: [ticket], visits: settled ? [visit('look', d('2026-03-10'))] : [] }),
+      day,
+    });
+    const sorts = (settled: boolean) => readErrand('look', asked(settled)).findings.map(({ sort }) => sort);
+    expect(sorts(true)).toEqual(['lapsed']);
+    expect(new Set(sorts(false))).toEqual(new Set(['lapsed', 'missing', 'caution', 'bring']));
+  });
 });

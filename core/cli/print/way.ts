@@ -1,4 +1,12 @@
-import { dayInWords, type ErrandAnswer, moneyInWords, type WayAnswer, withThemInWords } from '../../desk/door.ts';
+import {
+  dayInWords,
+  type ErrandAnswer,
+  moneyInWords,
+  verdictInWords,
+  verdictOf,
+  type WayAnswer,
+  withThemInWords,
+} from '../../desk/door.ts';
 import { figureLines } from './figures.ts';
 import { findingLines, findingsText, paperMarks } from './findings.ts';
 import { counted, feeWords, labelled, table, wrapped } from './lines.ts';
@@ -97,6 +105,7 @@ export function errandText(answer: ErrandAnswer): string {
   const said = reading.findings.some(({ sort }) => sort === 'not answered') ? [] : comments;
   return [
     `${errand.title}: ${reading.state}, on ${dayInWords(reading.day)}`,
+    ...wrapped(verdictInWords(verdictOf(reading, { own: office.sort === 'owner', comments: comments.length })), 0),
     '',
     ...said.flatMap(({ number, text, day }) => labelled(`They said ${number}.`, `${text} (${dayInWords(day)})`, 0)),
     ...(said.length > 0 ? [''] : []),
@@ -114,7 +123,8 @@ export function errandText(answer: ErrandAnswer): string {
     '',
     ...figureLines(figures),
     ...(figures.length > 0 ? [''] : []),
-    ...findingsText(reading.findings),
+// Settled with nothing lapsed, there is no word to wait for.
+    ...(reading.findings.length === 0 && reading.state === 'settled' ? [] : findingsText(reading.findings)),
     ...pastLines(answer),
   ]
     .join('\n')

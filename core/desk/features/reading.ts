@@ -85,6 +85,12 @@ function needRow({ practice, lot: view }: Asked, errand: Errand, reading: NeedRe
   };
 }
 
+/** Nobody goes again for what is settled: of its papers only what has lapsed since is told. */
+function needsTold({ state, needs }: ErrandReading): readonly NeedReading[] {
+  if (state !== 'settled') return needs;
+  return needs.map((need) => ({ ...need, findings: need.findings.filter(({ sort }) => sort === 'lapsed') }));
+}
+
 /** Their comments that wait for an answer; those of visits before the one that settled the errand are closed by it. */
 export function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReading): ErrandAnswer['comments'] {
   const counting = stillCounting(visitsOf(asked, errand, subject));
@@ -115,7 +121,7 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
     errand: rule,
     office,
     reading,
-    needs: reading.needs.map((need) => needRow(asked, rule, need)),
+    needs: needsTold(reading).map((need) => needRow(asked, rule, need)),
     comments: openComments(at, asked, reading),
     past: pastVisits(at, asked, { errand: rule.id, subject: subjectId }),
     told: toldBy(at, rule.office),

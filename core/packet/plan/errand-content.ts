@@ -6,6 +6,7 @@ import type { Finding, FindingSort } from '../../vocabulary/finding.ts';
 import { answerDueInWords } from '../../vocabulary/in-words.ts';
 import { moneyInWords } from '../../vocabulary/money.ts';
 import type { Basis } from '../../vocabulary/practice.ts';
+import { verdictInWords, verdictOf } from '../../vocabulary/verdict.ts';
 import type { PlanFile, Trip } from '../plan-model.ts';
 import { askBlocks } from './errand-questions.ts';
 import type { PlanFrame } from './frame.ts';
@@ -71,7 +72,7 @@ function meetFields(frame: PlanFrame): readonly (readonly [string, string | unde
 }
 
 function whereBlocks(frame: PlanFrame): readonly Block[] {
-  const { office, errand, draft, findings } = frame;
+  const { office, errand, draft } = frame;
   const { fee: price, feeNote } = tripOf(frame);
   const fee = price === undefined ? undefined : price === 0 ? 'none' : moneyInWords(price);
   const feeLine = [fee, feeNote].filter((part) => part !== undefined).join(', ');
@@ -94,20 +95,21 @@ function whereBlocks(frame: PlanFrame): readonly Block[] {
     unknown.length === 0
       ? []
       : [{ block: 'space' }, { block: 'text', text: `Not recorded yet: ${unknown.join(', ')}.`, quiet: true }];
-  const lines = draft ? [] : foretold(findings);
+  const lines = draft ? [] : foretold(frame);
   const told = lines.flatMap((text): readonly Block[] => [{ block: 'space' }, { block: 'text', text }]);
   return [{ block: 'heading', text: wording.errand.where }, ...known, ...ask, ...told];
 }
 
-/** "Not to hand in yet", how much speaks against it, and the first day it could go. */
-function notYetBlocks({ errand, firstDay, findings }: PlanFrame): readonly Block[] {
+/** "Not to hand in yet", what they would say of it as it is, and the first day it could go. */
+function notYetBlocks(frame: PlanFrame): readonly Block[] {
+  const { errand, firstDay } = frame;
   const lines = [
     'The packet is a DRAFT, and its margins say so: don’t hand it in like this.',
     ...(errand === undefined || firstDay === undefined
       ? []
       : [`By what is on file, the first day you can go is ${dayWithWeekday(firstDay)}.`]),
-    ...unanswered(findings),
-    ...foretold(findings),
+    ...unanswered(frame),
+    ...foretold(frame),
   ];
   return [
     { block: 'heading', text: wording.errand.notYet },
@@ -119,19 +121,25 @@ function notYetBlocks({ errand, firstDay, findings }: PlanFrame): readonly Block
 /** What to carry, what to put right and what to take care of have their own places on the sheet. */
 const apart: ReadonlySet<FindingSort> = new Set<FindingSort>(['bring', 'not answered']);
 
-function unanswered(findings: readonly Finding[]): readonly string[] {
-  const count = findings.filter(({ sort }) => sort === 'not answered').length;
-  if (count === 0) return [];
+function openComments(findings: readonly Finding[]): number {
+  return findings.filter(({ sort }) => sort === 'not answered').length;
+}
+
+function unanswered({ findings, order: { purpose } }: PlanFrame): readonly string[] {
+  const count = openComments(findings);
+  // Sent back, the verdict tells it.
+  if (count === 0 || (purpose.of === 'errand' && purpose.reading.state === 'sent back')) return [];
   return [count === 1 ? 'One of their comments is still open.' : `${count} of their comments are still open.`];
 }
 
-/** On the first sheet, how much of each weight follows: "1 refused, 3 questioned". */
-function foretold(findings: readonly Finding[]): readonly string[] {
-  const counts = (['refused', 'questioned', 'ask first'] as const).flatMap((weight) => {
-    const count = findings.filter((finding) => finding.weight === weight && !apart.has(finding.sort)).length;
-    return count === 0 ? [] : [`${count} ${weight}`];
-  });
-  return counts.length === 0 ? [] : [`${wording.errand.findings}: ${counts.join(', ')}.`];
+/** What they will say, as the window has it; its first day and their comments stand on lines of their own. */
+function foretold({ order: { purpose }, findings, office }: PlanFrame): readonly string[] {
+  if (purpose.of !== 'errand') return [];
+  const heavy = findings.filter(({ sort, weight }) => weight !== 'good to know' && !apart.has(sort));
+  if (heavy.length === 0) return [];
+  const { firstDay: _told, ...rest } = purpose.reading;
+  const given = { own: office?.sort === 'owner', comments: openComments(findings) };
+  return [verdictInWords(verdictOf({ ...rest, findings: heavy }, given))];
 }
 
 function findingBlocks({ findings, order, errand, office }: PlanFrame): readonly Block[] {

@@ -11,27 +11,35 @@ export function askBlocks(frame: PlanFrame): readonly Block[] {
   return items.length === 0 ? [] : [{ block: 'heading', text: wording.errand.ask }, ...items];
 }
 
-/** What no office can answer (go there first, note the day) stands with its finding alone. */
-function questionOf({ order }: PlanFrame, { sort, kind, why, remedy }: Finding): readonly string[] {
-  const paper = order.practice.papers[kind ?? '']?.title;
+/** The paper a finding is about, else its errand, by its title. */
+function titleOf({ practice }: PlanFrame['order'], { kind, errand }: Finding): string | undefined {
+  return practice.papers[kind ?? '']?.title ?? practice.errands[errand ?? '']?.title;
+}
+
+/**
+ * What no office can answer stands with its finding alone: going there first, noting a day, entering what the paper
+ * says.
+ */
+function questionOf({ order }: PlanFrame, finding: Finding): readonly string[] {
+  const { sort, kind, why, remedy } = finding;
+  const title = titleOf(order, finding);
+  if (title === undefined) return [];
   switch (sort) {
     case 'may not apply':
-      return [`Is this asked for on a lot like mine? ${why}`];
+      // A paper's why tells at what it is asked for, and that is the question.
+      return [`Is "${title}" asked for on a lot like mine?${kind === undefined ? ` ${why}` : ''}`];
     case 'missing':
-      return paper === undefined ? [remedy.say] : [`Do you ask for "${paper}" here?`];
+      return [`Do you ask for "${title}" here?`];
     case 'lapsed':
     case 'too old':
     case 'not approved':
+    case 'seal missing':
+    case 'sheet size':
+      return [`Will "${title}" do as it stands?`];
     case 'stale':
-      return paper === undefined ? [remedy.say] : [`Will "${paper}" do as it stands?`];
-    case 'event missing':
-    case 'errand not settled':
-    case 'not answered':
-    case 'too early':
-    case 'bring':
-    case 'caution':
-      return [];
+      // Where it only has to be noted what it was made from, there is nothing to go on for.
+      return remedy.errand === undefined ? [] : [`Will "${title}" do as it stands?`];
     default:
-      return [remedy.say];
+      return [];
   }
 }

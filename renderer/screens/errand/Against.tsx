@@ -33,11 +33,6 @@ export function jump(to: string): void {
   found?.focus({ preventScroll: true });
 }
 
-/** Goes to the first finding of a weight in the list above. */
-function jumpToWeight(word: string): void {
-  jump(`weight ${word}`);
-}
-
 function Line({ finding, need }: { readonly finding: Finding; readonly need: NeedRow }) {
   const { weight, say } = finding;
   return (
@@ -62,7 +57,9 @@ export function Against({ sight }: { readonly sight: Sight }) {
   const shown = all || rest <= 1 ? findings : findings.slice(0, shownAtFirst);
   return (
     <section className="errand-against">
-      <h2>What speaks against it, worst first</h2>
+      <h2>
+        {sight.answer.reading.state === 'settled' ? 'What has lapsed since' : 'What speaks against it, worst first'}
+      </h2>
       <ol>
         {shown.map((finding, at) => {
           const need = needOf(finding, sight.answer.needs);
@@ -94,7 +91,12 @@ const counts = /(\d+ (?:reasons?|things?))/;
 
 function weightSaid(count: string, before: string): Finding['weight'] {
   if (count.includes('reason')) return 'refused';
-  return before.includes('object') ? 'questioned' : 'ask first';
+  return before.includes('question') ? 'questioned' : 'ask first';
+}
+
+/** What a count leads to: what comes first has a list of its own. */
+function placeCounted(count: string, before: string): string {
+  return before.endsWith('Too early: ') ? 'comes first' : `weight ${weightSaid(count, before)}`;
 }
 
 /** A sentence whose counts lead to what they count. */
@@ -104,7 +106,7 @@ export function Counted({ text }: { readonly text: string }) {
     place % 2 === 0 ? (
       part
     ) : (
-      <Button key={place} as="word" onPress={() => jumpToWeight(weightSaid(part, parts[place - 1] ?? ''))}>
+      <Button key={place} as="word" onPress={() => jump(placeCounted(part, parts[place - 1] ?? ''))}>
         {part}
       </Button>
     ),

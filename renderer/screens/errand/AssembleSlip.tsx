@@ -2,16 +2,17 @@ import { useState } from 'react';
 import type { PlanAnswer } from '../../../core/desk/contract/answers.ts';
 import type { Finding } from '../../../core/vocabulary/finding.ts';
 import type { Delivery } from '../../../core/vocabulary/practice.ts';
+import { things } from '../../../core/vocabulary/verdict.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { Tick } from '../../kit/Tick.tsx';
 import { perform } from '../../state/doing.ts';
 import { usePlace } from '../../state/place.ts';
+import { against } from './Against.tsx';
 import type { Sight } from './errand-model.ts';
 import { lay, putAway } from './errand-store.ts';
 import { bytesInWords, bytesOf, fileSortInWords } from './leaves.ts';
-import { things } from './verdict.ts';
 
 const ways: Readonly<Record<Delivery['way'], string>> = {
   counter: 'at the counter',
@@ -53,6 +54,29 @@ function FileRows({ plan }: { readonly plan: PlanAnswer }) {
         ))}
       </tbody>
     </table>
+  );
+}
+
+/** As many as the errand shows before it folds. */
+const weighing = 8;
+
+/** What they may object to and what has to be asked, heaviest first, as the errand tells it. */
+function Weighing({ sight }: { readonly sight: Sight }) {
+  const heavy = against(sight).filter(({ weight }) => weight === 'questioned' || weight === 'ask first');
+  if (heavy.length === 0) return null;
+  const rest = heavy.length - weighing;
+  return (
+    <div className="errand-says">
+      <h3>What they may say, worst first</h3>
+      <ul>
+        {heavy.slice(0, weighing).map(({ say, weight, sort }) => (
+          <li key={`${sort} ${say}`}>
+            {say} <span className="pencil small">{weight}</span>
+          </li>
+        ))}
+        {rest <= 0 ? null : <li className="pencil">{things(rest, 'thing')} more: they stand with the errand.</li>}
+      </ul>
+    </div>
   );
 }
 
@@ -161,6 +185,7 @@ export function AssembleSlip({ sight }: { readonly sight: Sight }) {
         <FileRows plan={plan} />
         <Anyway refused={refused} going={going} onGoing={setGoing} reason={reason} onReason={setReason} />
         {going ? <ToFollow plan={plan} /> : null}
+        <Weighing sight={sight} />
         {plan.notes.length === 0 ? null : (
           <div className="errand-told">
             <h3>Good to know</h3>

@@ -2,10 +2,11 @@ import type { ReactNode } from 'react';
 import type { WayAnswer } from '../../../core/desk/contract/answers.ts';
 import { comesOut } from '../../../core/vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
-import type { ErrandReading, WayStop } from '../../../core/vocabulary/finding.ts';
+import type { ErrandReading } from '../../../core/vocabulary/finding.ts';
 import { basisInWords, outcomeInWords, withThemInWords } from '../../../core/vocabulary/in-words.ts';
 import { type FeeDue, moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
+import { type ComesFirst, comesFirst } from '../../../core/vocabulary/verdict.ts';
 import { Button } from '../../kit/Button.tsx';
 import { addressOf } from '../../state/place.ts';
 import { savePaper } from '../../state/writing.ts';
@@ -94,30 +95,41 @@ function Coming({ sight }: Pick<HeadProps, 'sight'>) {
   );
 }
 
-/** What has to be done first, with the day it should be back. */
-function Waits({ sight, way, stop }: HeadProps) {
-  if (stop === undefined || sight.answer.reading.state !== "can't go yet" || stop.waitsFor.length === 0) return null;
+/** One thing that comes first: the errand that brings it with the day it should be back, or what is one's own to do. */
+function First({ row, sight, way }: { readonly row: ComesFirst } & Pick<HeadProps, 'sight' | 'way'>) {
+  const { errand, remedy, say, maybe } = row;
+  const before = way?.stops.find((one) => one.errand === errand);
+  const day = before?.done ?? before?.earliest;
+  const back = day === undefined ? undefined : `back by about ${dayInWords(day)}`;
+  const told = errand === undefined ? [say] : [before?.office, back, maybe ? 'if it applies' : undefined];
   return (
-    <section className="errand-waits">
+    <li>
+      {errand === undefined ? (
+        remedy.say
+      ) : (
+        <a href={addressOf('errand', errand)}>{before?.title ?? errandTitle(sight.practice, errand)}</a>
+      )}{' '}
+      <span className="pencil small">{told.filter((part) => part !== undefined).join(', ')}</span>
+    </li>
+  );
+}
+
+/** What comes first, as the verdict counts it; what was sent back waits for it no less. */
+function Waits({ sight, way }: Pick<HeadProps, 'sight' | 'way'>) {
+  const { reading } = sight.answer;
+  const rows = reading.state === "can't go yet" || reading.state === 'sent back' ? comesFirst(reading) : [];
+  if (rows.length === 0) return null;
+  return (
+    <section className="errand-waits" data-place="comes first" tabIndex={-1}>
       <h2>First</h2>
       <ul>
-        {stop.waitsFor.map((errand) => {
-          const before = way?.stops.find((one) => one.errand === errand);
-          const day = before?.done ?? before?.earliest;
-          return (
-            <li key={errand}>
-              <a href={addressOf('errand', errand)}>{before?.title ?? errandTitle(sight.practice, errand)}</a>{' '}
-              <span className="pencil small">
-                {before?.office}
-                {day === undefined ? '' : `, back by about ${dayInWords(day)}`}
-              </span>
-            </li>
-          );
-        })}
+        {rows.map((row) => (
+          <First key={row.errand ?? row.say} row={row} sight={sight} way={way} />
+        ))}
       </ul>
-      {stop.earliest === undefined ? null : (
+      {reading.firstDay === undefined ? null : (
         <p>
-          then this one, on <strong>{dayWithWeekday(stop.earliest)}</strong> at the earliest.
+          then this one, on <strong>{dayWithWeekday(reading.firstDay)}</strong> at the earliest.
         </p>
       )}
     </section>
@@ -132,11 +144,10 @@ function liesInWords({ withThem, day }: ErrandReading): string | undefined {
 interface HeadProps {
   readonly sight: Sight;
   readonly way: WayAnswer | undefined;
-  readonly stop: WayStop | undefined;
 }
 
 /** The office as one goes there, what to take along and ask, what to mind, and what waits before it. */
-export function ErrandHead({ sight, way, stop }: HeadProps) {
+export function ErrandHead({ sight, way }: HeadProps) {
   const { errand, office, reading } = sight.answer;
   const { hours, intakeUntil } = office;
   const out = comesOut(errand);
@@ -168,7 +179,7 @@ export function ErrandHead({ sight, way, stop }: HeadProps) {
           <strong>Mind:</strong> {errand.caution}
         </p>
       )}
-      <Waits sight={sight} way={way} stop={stop} />
+      <Waits sight={sight} way={way} />
     </div>
   );
 }

@@ -1,11 +1,11 @@
 import type { AssembleAnswer } from '../../../core/desk/contract/answers.ts';
+import { things } from '../../../core/vocabulary/verdict.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { Where } from '../../kit/Where.tsx';
 import { savePaper } from '../../state/writing.ts';
 import { lay, putAway } from './errand-store.ts';
 import { FileList } from './FileList.tsx';
-import { things } from './verdict.ts';
 
 /** The finished packet: its files, and what was told while it was made. */
 export function MadeSlip({ made }: { readonly made: AssembleAnswer }) {

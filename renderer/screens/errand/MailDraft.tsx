@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import type { MailDraftAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
+import { things } from '../../../core/vocabulary/verdict.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { perform } from '../../state/doing.ts';
 import { saveFile } from '../../state/saving.ts';
 import { bytesInWords } from './leaves.ts';
-import { things } from './verdict.ts';
 
 function Written({ draft }: { readonly draft: MailDraftAnswer }) {
   return (

@@ -1,8 +1,10 @@
 import { useState } from 'react';
+import { verdictOf } from '../../../core/vocabulary/verdict.ts';
 import { Button } from '../../kit/Button.tsx';
 import { FigureNotes, wantsLook } from '../../kit/FigureNotes.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { useAnswer } from '../../state/asked.ts';
+import { tooSoonInWords } from '../way/words.ts';
 import { Against, Counted, jump } from './Against.tsx';
 import { Comments } from './Comments.tsx';
 import { ErrandHead } from './ErrandHead.tsx';
@@ -13,7 +15,6 @@ import { PastVisits } from './PastVisits.tsx';
 import { FinishedReader, StackReader } from './Readers.tsx';
 import { Slips } from './Slips.tsx';
 import { Spread } from './Spread.tsx';
-import { verdictOf } from './verdict.ts';
 
 function useSubjectTitle(subject: string | undefined): string | undefined {
   const card = useAnswer('read-lot', subject === undefined ? undefined : {}).answer;
@@ -92,7 +93,9 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
   const subject = useSubjectTitle(target.subject);
   const open = useErrandView((state) => state.open);
   const finished = useErrandView((state) => state.finished);
-  const verdict = verdictOf(answer, stop);
+  const soon = stop === undefined ? undefined : tooSoonInWords(stop);
+  const own = answer.office.sort === 'owner';
+  const verdict = verdictOf(answer.reading, { own, comments: answer.comments.length, soon });
   const reading = open || finished !== undefined;
   return (
     <>
@@ -108,6 +111,7 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
             <strong>
               <Counted text={verdict.say} />
             </strong>{' '}
+            {verdict.first === undefined ? null : <span>{verdict.first} </span>}
             {verdict.more === undefined ? null : (
               <span>
                 <Counted text={verdict.more} />
@@ -116,7 +120,7 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
           </p>
         </header>
         <Against sight={sight} />
-        <ErrandHead sight={sight} way={way} stop={stop} />
+        <ErrandHead sight={sight} way={way} />
         <Comments sight={sight} />
         <Figures sight={sight} />
         <Spread sight={sight} />
