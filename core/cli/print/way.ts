@@ -123,7 +123,7 @@ export function errandText(answer: ErrandAnswer): string {
     '',
     ...figureLines(figures),
     ...(figures.length > 0 ? [''] : []),
-// Settled with nothing lapsed, there is no word to wait for.
+    // Settled with nothing lapsed, there is no word to wait for.
     ...(reading.findings.length === 0 && reading.state === 'settled' ? [] : findingsText(reading.findings)),
     ...pastLines(answer),
   ]
