@@ -145,16 +145,24 @@ export function readPaperParcel(labels: Labels): Suggestion<string> | undefined 
   return choose('parcel', labels, { read: readParcel, letters: false, key });
 }
 
+function doubted(found: Suggestion<string>, doubt: string): Suggestion<string> {
+  const doubts = [...found.doubts, doubt];
+  return { ...found, doubts, sureness: surenessAfter(doubts) };
+}
+
+/** One that names no sort of road at the end of a line may go on in the next: it wants a look. */
 export function readPaperAddress(pages: readonly PageText[], labels: Labels): Suggestion<string> | undefined {
-  return choose('address', labels, { read: readAddress, letters: true, key }) ?? guess(loneAddresses(pages));
+  const found = choose('address', labels, { read: readAddress, letters: true, key });
+  if (found === undefined) return guess(loneAddresses(pages));
+  const whole = /^lot\b/i.test(found.value) || found.value.split(/[ ,]+/).some((word) => streetSort.test(word));
+  return whole ? found : doubted(found, 'It names no sort of road: look whether it goes on.');
 }
 
 /** A name of one word at the end of a line may go on in the next: it wants a look. */
 export function readPaperOwner(labels: Labels): Suggestion<string> | undefined {
   const found = choose('owner', labels, { read: readName, letters: true, key });
   if (found === undefined || found.value.includes(' ')) return found;
-  const doubts = [...found.doubts, 'A name of one word: look whether it goes on.'];
-  return { ...found, doubts, sureness: surenessAfter(doubts) };
+  return doubted(found, 'A name of one word: look whether it goes on.');
 }
 
 export function readPaperFirm(labels: Labels): Suggestion<string> | undefined {

@@ -78,6 +78,11 @@ describe('where a name or an address ends', () => {
     expect(readingOf([permit, 'Owner: Silas']).owner).toMatchObject({ value: 'Silas', sureness: 'likely' });
   });
 
+  it('an address that names no sort of road is never sure', () => {
+    const said = readingOf([permit, 'Site Address: 5287 Tallow Creek']);
+    expect(said.address).toMatchObject({ value: '5287 Tallow Creek', sureness: 'likely' });
+  });
+
   it('an address ends at its road where another thing is said behind it', () => {
     const said = readingOf([permit, 'Site Address is 3440 Long Acre Rd. Air Changes/Hour is 4.70']);
     expect(said.address?.value).toBe('3440 Long Acre Rd');
