@@ -1,5 +1,6 @@
 import { LotfileError } from '../vocabulary/errors.ts';
 import { columnsOf, imageOf, type TrackedTable } from './changes.ts';
+import { actsRestingOn, lastToChange, namedInWords, wayOut } from './in-the-way.ts';
 import type { ActId, ActShown } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import type { UndoDone } from './lot-model.ts';
@@ -66,22 +67,27 @@ function chosenAct(ledger: Ledger, id: ActId | undefined): ActRow {
   return row;
 }
 
-function conflict(title: string): LotfileError {
-  return new LotfileError('conflict', `"${title}" can't be undone: what it did was changed again later.`, {
+function conflict(ledger: Ledger, change: ChangeRow, target: ActRow, title: string): LotfileError {
+  const later = lastToChange(ledger, change, target.seq);
+  const by = later.length === 0 ? '' : ` by ${namedInWords(later)}`;
+  return new LotfileError('conflict', `"${title}" can't be undone: what it did was changed again later${by}.`, {
     about: title,
-    next: 'Undo the later changes first; nothing was changed now.',
+    next:
+      later.length === 0
+        ? 'Undo the later changes first; nothing was changed now.'
+        : 'Take that back first; nothing was changed now.',
   });
 }
 
 /** Puts one row back as it was, where it still is as the act left it. */
-function takeBack(ledger: Ledger, change: ChangeRow, title: string): void {
+function takeBack(ledger: Ledger, change: ChangeRow, of: { readonly target: ActRow; readonly bare: string }): void {
   const { db } = ledger;
   const columns = columnsOf(db, change.tbl);
   const now = db
     .prepare<[number], string>(`SELECT ${imageOf(columns, 'row')} FROM ${change.tbl} AS row WHERE seq = ?`)
     .pluck()
     .get(change.row_key);
-  if ((now ?? null) !== change.after) throw conflict(title);
+  if ((now ?? null) !== change.after) throw conflict(ledger, change, of.target, of.bare);
   const values = columns.map((name) => `json_extract(:image, '$.${name}')`);
   if (change.before === null) db.prepare(`DELETE FROM ${change.tbl} WHERE seq = ?`).run(change.row_key);
   else if (change.after === null) {
@@ -119,15 +125,21 @@ export function undoAct(ledger: Ledger, id: ActId | undefined): UndoDone {
       const changes = ledger.db
         .prepare<[number], ChangeRow>('SELECT tbl, row_key, before, after FROM change WHERE act = ? ORDER BY seq DESC')
         .all(target.seq);
-      for (const change of changes) takeBack(ledger, change, bare);
+      for (const change of changes) takeBack(ledger, change, { target, bare });
       return { act, title: bare };
     });
   } catch (error) {
     if (!isConstraint(error)) throw error;
-    throw new LotfileError('conflict', `"${bare}" can't be undone: something kept later rests on it.`, {
-      about: bare,
-      next: 'Undo what came later first; nothing was changed now.',
-      cause: error,
-    });
+    const acts = actsRestingOn(ledger, target.seq);
+    const what = acts.length === 0 ? 'something kept later' : namedInWords(acts);
+    throw new LotfileError(
+      'conflict',
+      `"${bare}" can't be undone: ${what} ${acts.length > 1 ? 'rest' : 'rests'} on it.`,
+      {
+        about: bare,
+        next: acts.length === 0 ? 'Undo what came later first; nothing was changed now.' : wayOut(acts),
+        cause: error,
+      },
+    );
   }
 }

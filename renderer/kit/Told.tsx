@@ -13,6 +13,7 @@ function Notice({ told }: { readonly told: OneTold }) {
       <div className="row">
         <p>{told.say}</p>
         <span>
+          {told.instead === undefined ? null : <a href={told.instead.to}>{told.instead.say}</a>}
           {told.undo === undefined ? null : (
             <Button small onPress={undo} label={`Undo: ${told.say}`}>
               Undo
@@ -33,5 +34,5 @@ export function Told({ on }: { readonly on: 'sheet' | 'slip' }) {
   const told = useTelling((state) => state.told);
   const covered = useSlips(({ open }) => open > 0);
   if (covered !== (on === 'slip')) return null;
-  return onView(told).map((one) => <Notice key={one.id} told={one} />);
+  return onView(told, on).map((one) => <Notice key={one.id} told={one} />);
 }

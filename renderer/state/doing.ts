@@ -4,7 +4,7 @@ import type { Reply } from '../../core/desk/contract/window-port.ts';
 import { port } from '../client/port.ts';
 import { changed, useAsked } from './asked.ts';
 import { useLot } from './session.ts';
-import { tellDone, tellTrouble } from './telling.ts';
+import { type ToldLink, tellDone, tellTrouble } from './telling.ts';
 
 /** Long work that is going on: what, how many, since when. */
 export interface Work {
@@ -57,6 +57,8 @@ export function beginWork(id: string, title: string): () => void {
 export interface Manner<N extends RequestName = RequestName> {
   readonly say?: string | ((answer: RequestAnswer<N>) => string) | undefined;
   readonly long?: string | undefined;
+  /** What can't be undone: where it is set right, told in place of Undo. */
+  readonly instead?: ((answer: RequestAnswer<N>) => ToldLink) | undefined;
   /** Troubles are shown by the caller, beside the field they are about. */
   readonly quiet?: boolean | undefined;
 }
@@ -79,8 +81,10 @@ export async function perform<N extends RequestName>(
     const act = 'act' in reply.answer && typeof reply.answer.act === 'string' ? reply.answer.act : undefined;
     if (act === undefined) useAsked.getState().stale();
     else changed(act, 'reply');
-    const { say } = manner;
-    if (say !== undefined) tellDone(typeof say === 'string' ? say : say(reply.answer), act);
+    const { say, instead } = manner;
+    const undo = act === undefined ? {} : { undo: act };
+    const back = instead === undefined ? undo : { instead: instead(reply.answer) };
+    if (say !== undefined) tellDone(typeof say === 'string' ? say : say(reply.answer), back);
   } else {
     // Work that was stopped may have got somewhere.
     if (reply.error.code === 'stopped') useAsked.getState().stale();

@@ -20,6 +20,12 @@ export const usePlace = create<Place>()(() => readPlace());
 
 window.addEventListener('hashchange', () => usePlace.setState(readPlace()));
 
+/** The lot and the page (a screen, with what it shows) of the address as it is now. */
+export function placeNow(): { readonly lot: string; readonly page: string } {
+  const { lot, screen, rest } = readPlace();
+  return { lot, page: [screen, ...rest.slice(0, 1)].join('/') };
+}
+
 /** The address of a screen in the present lot (or another): for links. */
 export function addressOf(screen: string, ...rest: readonly string[]): string {
   return `#/${[usePlace.getState().lot, screen, ...rest].map(encodeURIComponent).join('/')}`;

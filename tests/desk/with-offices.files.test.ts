@@ -1,3 +1,5 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
 import { openSmallLot, type SmallLot } from './small-lot.ts';
 
@@ -21,7 +23,8 @@ it('says who holds which copies, and that an edition they hold was replaced sinc
   const [office] = before.offices;
   expect(office?.office).toMatchObject({ id: 'plan-review' });
   expect(office?.handed).toMatchObject([{ to: 'R. Amsel', receipt: 'R-7', how: 'at the counter', packet }]);
-  expect(office?.handed[0]?.files.map(({ sha256 }) => sha256)).toEqual(files.map(({ sha256 }) => sha256.slice(0, 12)));
+  const out = files.filter(({ sort }) => sort !== 'errand sheet');
+  expect(office?.handed[0]?.files.map(({ sha256 }) => sha256)).toEqual(out.map(({ sha256 }) => sha256.slice(0, 12)));
   const held = office?.handed[0]?.editions ?? [];
   expect(held.find(({ title }) => title === 'Deed')).toMatchObject({ surrendered: true, old: false });
   expect(held.find(({ number }) => number === 'P-A')).toMatchObject({ surrendered: false, old: false, copies: 2 });
@@ -121,4 +124,32 @@ it('says what lies there, what they sent back with which comments, and till when
   ]);
   const wrong = desk.ask('answer-comment', { comment: '77', text: 'x' }, small);
   await expect(wrong).rejects.toMatchObject({ code: 'not found' });
+});
+
+it('a handover holds only what went out: the private errand sheet never, nor where an earlier version noted it', async () => {
+  await using small = await openSmallLot();
+  const { desk, lot, folder } = small;
+  await keepPlans(small, 'A');
+  const { packet, files } = await desk.ask('assemble', { errand: 'permit-apply' }, { lot });
+  const own = files.filter(({ sort }) => sort === 'errand sheet');
+  expect(own).toHaveLength(1);
+  await desk.ask('hand-over', { packet, to: 'R. Amsel', how: 'at the counter' }, { lot });
+  await desk.ask('close-lot', {}, { lot });
+  const db = new Database(join(folder, 'lot.sqlite'));
+  const names = db.prepare<[], string>('SELECT name FROM handover_file').pluck();
+  expect(names.all().filter((name) => name.includes('PRIVATE'))).toEqual([]);
+  expect(names.all()).toHaveLength(files.length - 1);
+  // As versions before noted it.
+  db.prepare('INSERT INTO handover_file (handover, name, sha256, bytes) SELECT id, ?, ?, ? FROM handover').run(
+    own[0]?.name,
+    own[0]?.sha256,
+    own[0]?.bytes,
+  );
+  db.close();
+  const again = await desk.ask('open-lot', { folder: desk.tickets.offer(folder) }, {});
+  const handed = (await desk.ask('with-offices', {}, again)).offices.flatMap((row) => row.handed);
+  expect(handed.map((row) => row.files.length)).toEqual([files.length - 1]);
+  expect(JSON.stringify(handed)).not.toContain('PRIVATE');
+  const { handovers } = await desk.ask('handovers', {}, again);
+  expect(handovers[0]?.sha256).toHaveLength(files.length - 1);
 });

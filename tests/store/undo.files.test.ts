@@ -131,10 +131,36 @@ test('a keep on which a later paper rests is not undone', async () => {
   const trusses = lot.keepEdition({ ...edition(plans.files), kind: 'truss-sheets', title: 'Trusses' });
   lot.linkEditions(trusses.edition, [{ word: 'made from', to: plans.edition }]);
   const view = lot.view();
+  const [link] = lot.acts();
   expect(() => lot.undo(keep?.id)).toThrow(
-    expect.objectContaining(told('conflict', /something kept later rests on it/)),
+    expect.objectContaining({
+      message: `"${keep?.title}" can't be undone: "${link?.title}" rests on it.`,
+    }),
   );
   expect(lot.view()).toEqual(view);
+  lot.undo(link?.id);
+  lot.undo(keep?.id);
+  expect(lot.view().papers.map(({ title }) => title)).toEqual(['Trusses']);
+});
+
+test('what stands in the way of taking back is named, and where it was handed over, what to do instead', async () => {
+  const lot = newLot();
+  const permit = await keepPermit(lot);
+  const [keep] = lot.acts();
+  lot.answer('bedrooms', { sort: 'count', value: 3 });
+  const [answered] = lot.acts();
+  lot.answer('bedrooms', { sort: 'count', value: 4 });
+  expect(() => lot.undo(answered?.id)).toThrow(
+    expect.objectContaining(told('conflict', /changed again later by "Answered "bedrooms""/)),
+  );
+  const given = { recipient: 'Plan review', how: 'at the counter', day: '2026-04-14' } as const;
+  lot.handOver({ ...given, editions: [{ edition: permit.edition, copies: 1, surrendered: false }] });
+  expect(() => lot.undo(keep?.id)).toThrow(
+    expect.objectContaining({
+      message: `"${keep?.title}" can't be undone: "Handed over to Plan review" rests on it.`,
+      next: expect.stringMatching(/withdraw the handover \(With the offices\)/),
+    }),
+  );
 });
 
 test('a handover is not undone but withdrawn with a reason', async () => {

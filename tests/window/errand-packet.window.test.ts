@@ -99,6 +99,21 @@ describe('a packet, from assembling to what came of it', () => {
     expect(made).toContain('Owner-builder statement');
   });
 
+  it('offers to withdraw what was handed over, for it can’t be undone', async () => {
+    const told = page.locator('.notice', { hasText: 'Handed over to Brindlemoor Permit Desk.' });
+    const withdraw = told.getByRole('link', { name: 'withdraw' });
+    const to = (await withdraw.getAttribute('href')) ?? '';
+    expect(await told.getByRole('button', { name: /^Undo/ }).count()).toBe(0);
+    await open.go(to);
+    await page
+      .getByRole('dialog', { name: 'This did not happen as noted' })
+      .getByText(/Building permit/)
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await open.go('#/sample/errand/permit-apply');
+    await page.getByText('They have your papers; you wait.').waitFor();
+  });
+
   it('notes that it was sent back, and has each of their comments answered', async () => {
     await page.getByRole('button', { name: 'What came of it' }).click();
     await dialog().getByText('Sent back', { exact: true }).click();

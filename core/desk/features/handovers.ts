@@ -3,7 +3,7 @@ import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
 import { editionNamed } from '../named.ts';
-import { packetNamed, wholeParts } from './packet-files.ts';
+import { goneOut, packetNamed, wholeParts } from './packet-files.ts';
 import { acted } from './record-card.ts';
 
 export const packets = onLot(requests.packets, (_input, { lot }) => ({
@@ -49,13 +49,15 @@ function given(kept: KeptPacket, surrendered: readonly string[], at: AtLot): rea
 /** Who was given which bytes, when, how, and on what receipt. */
 export const handOver = onLot(requests['hand-over'], async ({ packet, to, how, day, receipt, surrendered }, at) => {
   const kept = packetNamed(at, packet);
-  await wholeParts(kept, at);
+  // A print shop's file is no attachment; what goes by mail is what the draft holds.
+  const parts = (await wholeParts(kept, at)).filter(({ sort }) => sort !== 'print shop' || how !== 'e-mail');
+  const files = parts.map(({ name, sha256, bytes }) => ({ name, sha256, bytes }));
   let handover = '';
   const { act } = acted(at, `Handed over ${kept.title} to ${to}`, () => {
     const note = surrendered.length === 0 ? undefined : `Originals left with them: ${surrendered.join(', ')}`;
     const office = kept.errand === undefined ? undefined : at.lot.practice().errands[kept.errand]?.office;
     const editions = given(kept, surrendered, at);
-    const said = { packet: kept.id, office, recipient: to, how, day: day ?? at.day, receipt, note };
+    const said = { packet: kept.id, files, office, recipient: to, how, day: day ?? at.day, receipt, note };
     handover = at.lot.handOver(editions.length === 0 ? said : { ...said, editions });
   });
   const draft = at.lot.packetIsDraft(kept.id);
@@ -79,7 +81,7 @@ export const handovers = onLot(requests.handovers, (_input, { lot }) => ({
     day,
     receipt: receipt ?? '',
     note: note ?? '',
-    sha256: files.map(({ sha256 }) => sha256),
+    sha256: (packet === undefined ? files : goneOut(packet, files, { lot })).map(({ sha256 }) => sha256),
     withdrawn: withdrawn?.reason,
   })),
 }));

@@ -15,6 +15,7 @@ import type {
 import { entryIn, kindTitle } from '../named.ts';
 import { askedOf, errandTitle, officeCard, subjectTitle, titleFor } from './asked.ts';
 import { changedPapers, newerThan, unseenBy } from './changed.ts';
+import { goneOut } from './packet-files.ts';
 import { backRow, waitingRow } from './with-them.ts';
 
 /** With the offices: who holds what, and what we wait for. */
@@ -23,7 +24,8 @@ import { backRow, waitingRow } from './with-them.ts';
 const commentDays = 180;
 
 function handedRow(handover: Handover, asked: Asked, at: AtLot): HandedRow {
-  const { id, packet, recipient, day, how, receipt, note, files, editions } = handover;
+  const { id, packet, recipient, day, how, receipt, note, editions } = handover;
+  const files = packet === undefined ? handover.files : goneOut(packet, handover.files, at);
   return {
     handover: id,
     packet,

@@ -23,6 +23,21 @@ function pagesIn(file: PlanFile | undefined): number {
   return file?.of === 'assembled' ? file.sheets.length : 0;
 }
 
+/**
+ * What of a packet's files left the house: the private errand sheet never does, though handovers noted by earlier
+ * versions list it.
+ */
+export function goneOut<F extends { readonly name: string }>(
+  packet: string,
+  files: readonly F[],
+  at: Pick<AtLot, 'lot'>,
+): readonly F[] {
+  const own = new Set(
+    at.lot.packetPlan(packet).files.flatMap(({ name, sort }) => (sort === 'errand sheet' ? [name] : [])),
+  );
+  return files.filter(({ name }) => !own.has(name));
+}
+
 export type PacketPart = Omit<PacketFileRow, 'ticket'> & { readonly path: string };
 
 /** The files of a packet as they were assembled, each with where it lies; whether it still does is asked separately. */

@@ -11,6 +11,7 @@ import { Slip } from '../../kit/Slip.tsx';
 import { Tick } from '../../kit/Tick.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
+import { addressOf } from '../../state/place.ts';
 import { useDay } from '../../state/session.ts';
 import type { Sight } from './errand-model.ts';
 import { putAway } from './errand-store.ts';
@@ -88,7 +89,10 @@ function Form({ sight, made }: { readonly sight: Sight; readonly made: PacketFil
     if (!ready) return;
     const said = receipt.trim() === '' ? {} : { receipt: receipt.trim() };
     const argument = { packet: made.packet, to: to.trim(), how: way, day, surrendered: [...given], ...said };
-    const reply = await perform('hand-over', argument, { say: `Handed over to ${to.trim()}.` });
+    const reply = await perform('hand-over', argument, {
+      say: `Handed over to ${to.trim()}.`,
+      instead: ({ handover }) => ({ say: 'withdraw', to: addressOf('offices', 'withdraw', handover) }),
+    });
     if (!reply.ok) return;
     putAway();
     if (waits && left) {

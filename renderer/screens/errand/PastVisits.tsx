@@ -57,7 +57,7 @@ export function PastVisits({ sight }: { readonly sight: Sight }) {
   const { past, told } = sight.answer;
   if (past.length + told.length === 0) return null;
   return (
-    <section className="errand-packets">
+    <section className="errand-goings">
       <h2 data-place="past visits" tabIndex={-1}>
         {past.length === 0 ? 'What they told you' : 'What came of it so far'}
       </h2>

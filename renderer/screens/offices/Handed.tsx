@@ -6,7 +6,7 @@ import { Field } from '../../kit/Field.tsx';
 import { Mark } from '../../kit/Mark.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { perform } from '../../state/doing.ts';
-import { addressOf } from '../../state/place.ts';
+import { addressOf, usePlace } from '../../state/place.ts';
 
 function Withdraw({ handed, onClose }: { readonly handed: HandedRow; readonly onClose: () => void }) {
   const [reason, setReason] = useState('');
@@ -84,7 +84,9 @@ function What({ handed }: { readonly handed: HandedRow }) {
 
 /** What was given away: what exactly, to whom, and whether it is still the newest. */
 export function Handed({ handed }: { readonly handed: HandedRow }) {
-  const [withdrawing, setWithdrawing] = useState(false);
+  const { rest } = usePlace();
+  // Come here to withdraw just this one.
+  const [withdrawing, setWithdrawing] = useState(rest[0] === 'withdraw' && rest[1] === handed.handover);
   return (
     <li>
       <span className="small pencil">

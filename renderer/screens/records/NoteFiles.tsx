@@ -51,7 +51,8 @@ async function note(sort: 'photo' | 'receipt', files: readonly File[], said: Sai
   const fresh = noted.filter(({ already }) => !already);
   const before = noted.length - fresh.length;
   const again = before === 0 ? '' : ` ${counted(before, sort)} noted before.`;
-  if (noted.length > 0) tellDone(`Noted ${counted(fresh.length, sort)}.${again}`, act);
+  if (noted.length > 0)
+    tellDone(`Noted ${counted(fresh.length, sort)}.${again}`, act === undefined ? {} : { undo: act });
   return noted.length > 0;
 }
 
