@@ -80,6 +80,8 @@ export interface EditionRow {
   /** The same two as dates, for sorting. */
   readonly issuedDay?: Day | undefined;
   readonly goodThroughDay?: Day | undefined;
+  /** The day it is in force from, where that is noted: what a binder often bears instead of a day of issue. */
+  readonly inForceDay?: Day | undefined;
   readonly pages: number;
   readonly marks: readonly string[];
   readonly current: boolean;
@@ -102,6 +104,7 @@ export interface PaperRow {
   readonly spent: boolean;
   /** Of the edition that counts, else of the newest. */
   readonly issuedDay?: Day | undefined;
+  readonly inForceDay?: Day | undefined;
   readonly goodThroughDay?: Day | undefined;
   /** Nobody can say how long it is good: what is not known of the edition that counts. */
   readonly undated?: string | undefined;

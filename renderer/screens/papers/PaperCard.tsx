@@ -1,5 +1,6 @@
 import type { PaperRow } from '../../../core/desk/contract/answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { beginsOf } from '../../kit/begins.ts';
 import { Mark } from '../../kit/Mark.tsx';
 import { addressOf } from '../../state/place.ts';
 import { markSays, pagesInWords } from './state-words.ts';
@@ -17,6 +18,7 @@ function noEnd({ undated }: PaperRow): string {
 function Lines({ row }: { readonly row: PaperRow }) {
   const shown = shownEdition(row);
   const number = shown?.number ?? '';
+  const begins = beginsOf(row);
   return (
     <dl>
       <div>
@@ -24,9 +26,9 @@ function Lines({ row }: { readonly row: PaperRow }) {
         <dd className={number === '' ? 'pencil' : 'mono'}>{number === '' ? 'none' : number}</dd>
       </div>
       <div>
-        <dt>issued</dt>
-        <dd className={row.issuedDay === undefined ? 'pencil' : ''}>
-          {row.issuedDay === undefined ? 'no date' : dayInWords(row.issuedDay)}
+        <dt>{row.issuedDay === undefined && begins !== undefined ? 'in force from' : 'issued'}</dt>
+        <dd className={begins === undefined ? 'pencil' : ''}>
+          {begins === undefined ? 'no date' : dayInWords(begins)}
         </dd>
       </div>
       <div>

@@ -1,6 +1,7 @@
 import type { PaperRow } from '../../../core/desk/contract/answers.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import { officeSorts } from '../../../core/vocabulary/practice.ts';
+import { beginsOf } from '../../kit/begins.ts';
 import type { Arrangement, Sieve } from './drawer-state.ts';
 
 /** One divider of the drawer and the cards behind it. */
@@ -76,15 +77,14 @@ function monthOf(day: Day): string {
 
 function byDate(rows: readonly PaperRow[]): readonly Divider[] {
   const dated = rows
-    .filter(({ issuedDay }) => issuedDay !== undefined)
-    .toSorted((a, b) => (b.issuedDay ?? '').localeCompare(a.issuedDay ?? ''));
-  const months = gather(dated, ({ issuedDay: day = '1970-01-01' }) => ({
-    id: day.slice(0, 7),
-    title: monthOf(day),
-    tab: Number(day.slice(5, 7)) - 1,
-  }));
-  const undated = rows.filter(({ issuedDay, paper }) => issuedDay === undefined && paper !== undefined);
-  const absent = rows.filter(({ issuedDay, paper }) => issuedDay === undefined && paper === undefined);
+    .filter((row) => beginsOf(row) !== undefined)
+    .toSorted((a, b) => (beginsOf(b) ?? '').localeCompare(beginsOf(a) ?? ''));
+  const months = gather(dated, (row) => {
+    const day = beginsOf(row) ?? '1970-01-01';
+    return { id: day.slice(0, 7), title: monthOf(day), tab: Number(day.slice(5, 7)) - 1 };
+  });
+  const undated = rows.filter((row) => beginsOf(row) === undefined && row.paper !== undefined);
+  const absent = rows.filter((row) => beginsOf(row) === undefined && row.paper === undefined);
   return [
     ...months,
     ...gather(undated, () => ({ id: 'undated', title: 'No date noted', tab: 0 })),

@@ -1,11 +1,15 @@
 import type { PaperRow } from '../../../core/desk/contract/answers.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
+import { beginsOf } from '../../kit/begins.ts';
 import { byDay } from './axis.ts';
 import type { Life, Station, WaySources } from './model.ts';
 
 function lifeOf(row: PaperRow, sources: WaySources, stations: readonly Station[]): Life {
   const { way } = sources;
-  const there = row.issuedDay !== undefined && row.issuedDay <= way.day && row.state !== 'not asked for';
+  const begins = beginsOf(row);
+  // A binder without a day of issue is there from the day it was kept, be it in force only later.
+  const issued = row.issuedDay === undefined || row.issuedDay <= way.day;
+  const there = begins !== undefined && issued && row.state !== 'not asked for';
   const asking = row.needFor.filter(({ open }) => open).map(({ errand }) => errand);
   const needed = stations.filter((station) => station.state !== 'settled' && asking.includes(station.row.errand));
   const through = there ? row.goodThroughDay : undefined;
@@ -20,7 +24,7 @@ function lifeOf(row: PaperRow, sources: WaySources, stations: readonly Station[]
     subject: row.subject,
     kind: row.kind,
     state: row.state,
-    from: there ? row.issuedDay : (brought?.row.done ?? brought?.at),
+    from: there ? begins : (brought?.row.done ?? brought?.at),
     expected: !there,
     through,
     ends: through === undefined ? [] : [through],
@@ -58,7 +62,9 @@ function folded(lives: readonly Life[]): readonly Life[] {
 export function livesOf(sources: WaySources, stations: readonly Station[]): readonly Life[] {
   return folded(
     sources.papers
-      .filter(({ state, kind }) => state !== "doesn't apply" && state !== 'replaced' && kind !== 'other')
+      .filter(({ state }) => state !== "doesn't apply" && state !== 'replaced')
+      // Of a paper no rule knows only the day it lapses is worth a strip.
+      .filter(({ kind, goodThroughDay }) => kind !== 'other' || goodThroughDay !== undefined)
       .map((row) => lifeOf(row, sources, stations)),
   );
 }

@@ -1,4 +1,5 @@
 import type { Day } from '../../../core/vocabulary/days.ts';
+import { beginsOf } from '../../kit/begins.ts';
 import { byDay } from './axis.ts';
 import { livesOf } from './lives.ts';
 import type { Gate, Station, WayModel, WayRow, WaySources } from './model.ts';
@@ -14,7 +15,8 @@ function settledOn(row: WayRow, { way, papers, practice, subjects }: WaySources)
   const title = subjects.find(({ id }) => id === row.subject)?.title;
   return papers
     .filter(({ kind, subject }) => yields.includes(kind) && (row.subject === undefined || subject === title))
-    .flatMap(({ issuedDay }) => (issuedDay === undefined || issuedDay > way.day ? [] : [issuedDay]))
+    .flatMap((row) => beginsOf(row) ?? [])
+    .filter((day) => day <= way.day)
     .toSorted(byDay)
     .at(-1);
 }
