@@ -7,6 +7,7 @@ export { finalsAfter, type InvoiceLegs, type Signer, type WaiverLeg } from './dr
 export { type DutyReading, readDuties } from './duties.ts';
 export { type FeesAgain, feeDue, feesAgain } from './fee-due.ts';
 export { type HoldReading, readHolds } from './holds.ts';
+export { type Lapsed, readLapsed } from './lapsed.ts';
 export { type Lapse, readLapses } from './lapses.ts';
 export { lapsingDays, paperStateOf } from './paper-state.ts';
 export { readAgreements } from './read-agreements.ts';

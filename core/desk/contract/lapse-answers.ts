@@ -1,12 +1,12 @@
 import type { Day } from '../../vocabulary/days.ts';
 
-/** A paper in hand, or a firm's cover, that ends within the days asked about. */
+/** A paper in hand, or a firm's cover, that ends within the days asked about, or has ended and is still needed. */
 export interface LapsesRow {
   readonly title: string;
   readonly number: string;
   readonly kind: string;
   readonly subject?: string | undefined;
-  /** The last good day, and how many days away that is. */
+  /** The last good day, and how many days away that is: fewer than none where it has lapsed. */
   readonly through: Day;
   readonly days: number;
   /** The last day to ask for more time, where practice knows one; may have passed. */
@@ -22,7 +22,7 @@ export interface LapsesAnswer {
   readonly day: Day;
   readonly within: number;
   readonly until: Day;
-  /** What has to be done first comes first. */
+  /** What has lapsed heads the list; then what has to be done first. */
   readonly rows: readonly LapsesRow[];
 }
 

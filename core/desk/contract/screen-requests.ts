@@ -25,7 +25,7 @@ export const screenRequests = {
     in: z.object({}),
   }),
   lapses: request<LapsesAnswer>()({
-    help: 'Show what lapses within so many days (60), and until when more time can be asked for.',
+    help: 'Show what has lapsed and is still needed, what lapses within so many days (60), and until when more time can be asked for.',
     in: z.object({ within: z.number().int().min(1).max(3660).default(60) }),
   }),
   pages: request<PagesAnswer>()({

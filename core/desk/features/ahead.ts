@@ -5,6 +5,7 @@ import {
   type EngagementCover,
   readCover,
   readDuties,
+  readLapsed,
   readLapses,
   spanWords,
 } from '../../readiness/index.ts';
@@ -81,11 +82,17 @@ function coverAhead({ subject, lines, days }: EngagementCover, asked: Asked): re
   });
 }
 
+/** A paper that has come to its end, or is missing, while it is needed; its last good day where it had one. */
+export interface Ended {
+  readonly finding: Finding;
+  readonly on?: Day | undefined;
+}
+
 /** Firms on site today whose cover is missing today: it has ended, bears no dates, or was never brought. */
-export function uncoveredNow(asked: Asked): readonly Finding[] {
+export function uncoveredNow(asked: Asked): readonly Ended[] {
   const { day } = asked;
   return readCover(asked).flatMap(({ subject, lines }) =>
-    lines.flatMap(({ kind, gaps, spans, undated, excused, applies }): Finding[] => {
+    lines.flatMap(({ kind, gaps, spans, undated, excused, applies }): Ended[] => {
       const gap = gaps.find(({ from, to }) => from <= day && day <= to);
       if (gap === undefined || excused !== undefined) return [];
       const ended = spans.findLast(({ to }) => to < day);
@@ -96,15 +103,20 @@ export function uncoveredNow(asked: Asked): readonly Finding[] {
       const remedy = `Ask ${name} for it before they work on.`;
       const about = { kind, subject: subject.id, through: ended?.to ?? day, weight, why, remedy, edition } as const;
       const title = `"${kindTitle(asked.practice, kind)}" of ${name}`;
-      if (ended !== undefined)
-        return [{ ...endingFinding(asked, about), sort: 'lapsed', say: `${title} ended on ${dayInWords(ended.to)}.` }];
+      if (ended !== undefined) {
+        const say = `${title} ended on ${dayInWords(ended.to)}.`;
+        return [{ finding: { ...endingFinding(asked, about), sort: 'lapsed', say }, on: ended.to }];
+      }
       const later = spans.find(({ from }) => from > day);
       if (later !== undefined) {
         const say = `${title} begins on ${dayInWords(later.from)} only.`;
-        return [{ ...endingFinding(asked, { ...about, edition: later.edition }), sort: 'not issued yet', say }];
+        return [
+          { finding: { ...endingFinding(asked, { ...about, edition: later.edition }), sort: 'not issued yet', say } },
+        ];
       }
       const say = edition === undefined ? `${title} is not in hand.` : `${title} bears no days of cover.`;
-      return [{ ...endingFinding(asked, about), sort: edition === undefined ? 'missing' : 'date unknown', say }];
+      const sort = edition === undefined ? 'missing' : 'date unknown';
+      return [{ finding: { ...endingFinding(asked, about), sort, say } }];
     }),
   );
 }
@@ -148,4 +160,31 @@ export function aheadOf(asked: Asked, within: number): readonly Ahead[] {
     if (told === undefined || isHeavier(each.finding, told.finding)) once.set(key, each);
   }
   return [...once.values()].toSorted((a, b) => (dueBy(a) < dueBy(b) ? -1 : dueBy(a) > dueBy(b) ? 1 : 0));
+}
+
+/** A paper that has to be alive today and has ended. */
+function dutyEnded({ running, validity, findings }: DutyReading): readonly Ended[] {
+  if (running === 'over' || validity?.good !== false) return [];
+  const on = isDay(validity.through) ? validity.through : undefined;
+  return findings.map((finding) => ({ finding, on }));
+}
+
+/**
+ * What has lapsed, was not replaced and is still needed: by an errand ahead, to stay alive, or on a firm that is on
+ * site. Each paper once and as it weighs most, until it is renewed. The one source, with `aheadOf`, of the slip for
+ * today and of the list of lapses.
+ */
+export function lapsedNow(asked: Asked): readonly Ended[] {
+  const all = [
+    ...readLapsed(asked),
+    ...readDuties(asked).flatMap(dutyEnded),
+    ...uncoveredNow(asked).filter(({ on }) => on !== undefined),
+  ];
+  const once = new Map<string, Ended>();
+  for (const each of all) {
+    const key = paperKey(each.finding);
+    const told = once.get(key);
+    if (told === undefined || isHeavier(each.finding, told.finding)) once.set(key, each);
+  }
+  return [...once.values()];
 }

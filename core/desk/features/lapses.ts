@@ -4,7 +4,7 @@ import { onLot } from '../context.ts';
 import type { LapsesRow } from '../contract/lapse-answers.ts';
 import { requests } from '../contract/requests.ts';
 import { entryIn, kindTitle } from '../named.ts';
-import { type Ahead, aheadOf } from './ahead.ts';
+import { type Ahead, aheadOf, lapsedNow } from './ahead.ts';
 import { askedOf, subjectTitle, titleFor } from './asked.ts';
 
 function lapsesRow({ finding, through, askBy }: Ahead, asked: Asked): LapsesRow {
@@ -23,9 +23,11 @@ function lapsesRow({ finding, through, askBy }: Ahead, asked: Asked): LapsesRow 
   };
 }
 
-/** What lapses in a while, until when more time can be asked for, and what to do about each. */
+/** What has lapsed and is still needed, then what lapses in a while, until when more time can be asked for, and what to do about each. */
 export const lapses = onLot(requests.lapses, ({ within }, at) => {
   const asked = askedOf(at);
-  const rows = aheadOf(asked, within).map((each) => lapsesRow(each, asked));
+  // What ended without a last good day (closed, or something happened) stands on the slip for today alone.
+  const ended = lapsedNow(asked).flatMap(({ finding, on }) => (on === undefined ? [] : [{ finding, through: on }]));
+  const rows = [...ended, ...aheadOf(asked, within)].map((each) => lapsesRow(each, asked));
   return { day: asked.day, within, until: addDays(asked.day, within), rows };
 });

@@ -7,11 +7,11 @@ import {
   readHolds,
   validityOf,
 } from '../../readiness/index.ts';
-import { type Day, isDay } from '../../vocabulary/days.ts';
+import type { Day } from '../../vocabulary/days.ts';
 import { type Finding, type FindingSort, weights } from '../../vocabulary/finding.ts';
 import type { SoonRow } from '../contract/screen-answers.ts';
 import { editionIn, kindTitle } from '../named.ts';
-import { aheadOf, dueBy, paperKey, uncoveredNow } from './ahead.ts';
+import { aheadOf, dueBy, lapsedNow, paperKey, uncoveredNow } from './ahead.ts';
 import { subjectTitle, titleFor } from './asked.ts';
 
 /** What is wrong with papers today, and what will be within the month. */
@@ -32,12 +32,11 @@ function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {
   return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by, extend };
 }
 
-/** Duties whose paper has ended, or can't be told to be good. */
+/** Duties whose paper is not in hand, or can't be told to be good; what has ended is told as lapsed. */
 function failedDuties(asked: Asked): readonly SoonRow[] {
   return readDuties(asked).flatMap(({ findings, validity }) => {
-    if (validity?.good === true) return [];
-    const through = validity === undefined || !isDay(validity.through) ? undefined : validity.through;
-    return findings.map((finding) => soonRow(finding, through, asked));
+    if (validity?.good === true || validity?.good === false) return [];
+    return findings.map((finding) => soonRow(finding, undefined, asked));
   });
 }
 
@@ -52,7 +51,8 @@ const ends: ReadonlySet<FindingSort> = new Set<FindingSort>([
 
 /** A paper that has ended, or will have before it is needed; what only comes to its end in time is no fault. */
 function isTooShort({ sort, weight }: Finding): boolean {
-  return (sort === 'lapsing' || sort === 'duty at risk') && (weight === 'refused' || weight === 'questioned');
+  const short = sort === 'lapsed' || sort === 'lapsing' || sort === 'duty at risk';
+  return short && (weight === 'refused' || weight === 'questioned');
 }
 
 function heaviestFirst(rows: readonly SoonRow[]): readonly SoonRow[] {
@@ -78,11 +78,12 @@ export function amissAndSoon(asked: Asked): AmissAndSoon {
   const found = readAmiss(asked).map(({ finding, by }) => soonRow(finding, by, asked));
   const known = new Set(found.filter(({ sort }) => ends.has(sort)).map(paperKey));
   const uncovered = uncoveredNow(asked)
-    .filter((finding) => !known.has(paperKey(finding)) && !isDisputed(finding, found))
-    .map((finding) => soonRow(finding, undefined, asked));
+    .filter(({ finding }) => !known.has(paperKey(finding)) && !isDisputed(finding, found))
+    .map(({ finding }) => soonRow(finding, undefined, asked));
   const stumble = [...found, ...uncovered];
   const told = new Set([...known, ...uncovered.map(paperKey)]);
   const ending = [
+    ...lapsedNow(asked).map(({ finding, on }) => soonRow(finding, on, asked)),
     ...failedDuties(asked),
     ...aheadOf(asked, lapsingDays).map((each) => soonRow(each.finding, dueBy(each), asked)),
   ].filter((row) => !told.has(paperKey(row)));

@@ -14,11 +14,11 @@ export function Lapses() {
     <section className="today-waiting" aria-labelledby="today-lapses">
       <h2 id="today-lapses">Lapses within {answer.within} days</h2>
       <ul>
-        {answer.rows.map(({ kind, subject, title, number, through, askBy, paper }) => (
+        {answer.rows.map(({ kind, subject, title, number, through, days, askBy, paper }) => (
           <li key={`${kind} ${subject ?? ''}`}>
             {paper === undefined ? title : <a href={addressOf('papers', paper)}>{title}</a>} {number}
             <p className="small pencil">
-              good through {dayInWords(through)}
+              {days < 0 ? 'lapsed after' : 'good through'} {dayInWords(through)}
               {askBy === undefined ? '' : `; ${askWords(askBy, answer.day)}`}
             </p>
           </li>
