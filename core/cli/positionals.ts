@@ -26,6 +26,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   find: ['text'],
   undo: ['act'],
   'clerk-said': ['rule', 'value'],
+  'another-paper': ['errand', 'paper'],
   record: ['sort', 'title'],
   purge: ['edition', 'reason'],
   lapses: ['within'],

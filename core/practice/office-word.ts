@@ -19,8 +19,11 @@ export interface OfficeWord {
 const sections = ['offices', 'questions', 'events', 'papers', 'errands', 'agreements', 'duties', 'holds'] as const;
 type Section = (typeof sections)[number];
 
-function wrong(sentence: string, target: string): LotfileError {
-  const next = 'Name the rule as it stands in the practice, for example errands.permit-apply.needs.plans.copies.';
+function wrong(
+  sentence: string,
+  target: string,
+  next = 'Name the rule as it stands in the practice, for example errands.permit-apply.needs.plans.copies.',
+): LotfileError {
   return new LotfileError('bad practice', sentence, { about: target, next });
 }
 
@@ -59,7 +62,8 @@ function checkTarget(target: string, practice: Practice): void {
   const below = idsBelow(practice, section, id, part);
   if (below !== undefined && inner !== undefined && !below.includes(inner)) {
     const where = `${section}.${id}.${part}`;
-    throw wrong(`There is no "${inner}" under ${where}${didYouMean(inner, below)}`, target);
+    const more = part === 'needs' ? `If they want another paper too, note that: another-paper ${id}.` : undefined;
+    throw wrong(`There is no "${inner}" under ${where}${didYouMean(inner, below)}`, target, more);
   }
 }
 

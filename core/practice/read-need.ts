@@ -1,4 +1,4 @@
-import type { Before, Need, NeedUse } from '../vocabulary/practice.ts';
+import { type Before, type Need, needUses } from '../vocabulary/practice.ts';
 import { isSheetName, type SheetName, sheetNames, sheetSizes } from '../vocabulary/sheets.ts';
 import { Fields } from './fields.ts';
 import { didYouMean } from './problems.ts';
@@ -9,7 +9,6 @@ import { subjectSorts } from './read-paper.ts';
 import type { Rule } from './read-small-rules.ts';
 import { exists, type Scope } from './scope.ts';
 
-const uses = ['leave', 'show', 'bring home'] as const satisfies readonly NeedUse[];
 const forms = ['paper', 'electronic', 'either', 'paper only', 'electronic only'] as const;
 
 /** "letter to arch-d" and "ansi-b or larger" name every sheet between; so do plain lists. */
@@ -55,7 +54,7 @@ export function readNeed({ id, tree, at }: Rule, errand: string, scope: Scope): 
   const fields = new Fields(scope, tree, { name: `need "${id}" of errand "${errand}"`, at });
   if (fields.has('use') && fields.has('how'))
     scope.problems.add(at, `${fields.about} says both "use" and "how": keep one.`);
-  const use = fields.word('use', uses) ?? fields.word('how', uses) ?? 'leave';
+  const use = fields.word('use', needUses) ?? fields.word('how', needUses) ?? 'leave';
   fields.get('how');
   const form = fields.word('form', forms) ?? 'either';
   const need: Need = {

@@ -15,7 +15,7 @@ import { type Rule, readDuty, readEvent, readHold, readOffice, readQuestion } fr
 import { makeScope, type Scope } from './scope.ts';
 import { layerBasis, shapeLayer } from './shape-layer.ts';
 import { dayOf, itemsOf } from './values.ts';
-import { type Layer, type MapTree, type Tree, treeOf } from './yaml-tree.ts';
+import { type Layer, type MapTree, type Tree, treeOf, at as valueAt } from './yaml-tree.ts';
 
 export type { Problem } from './problems.ts';
 export type { Layer } from './yaml-tree.ts';
@@ -36,6 +36,18 @@ function laidTogether(trees: readonly MapTree[], first: string, problems: Proble
   let whole: MapTree = { of: 'map', at: { layer: first, line: 1, column: 1 }, entries: new Map() };
   for (const tree of trees) whole = layOver(whole, shapeLayer(tree), problems);
   return whole;
+}
+
+/**
+ * The names written at a path of the layers laid over each other: `['errands', 'permit-apply', 'needs', 'plans']` ->
+ * copies, seal, when ... Nothing where the path leads nowhere.
+ */
+export function writtenUnder(layers: readonly Layer[], path: readonly string[]): readonly string[] {
+  const problems = new Problems();
+  const trees = layers.map((layer) => treeOf(layer, problems));
+  let here: Tree | undefined = laidTogether(trees, layers[0]?.name ?? 'practice', problems);
+  for (const step of path) here = here?.of === 'map' ? valueAt(here, step) : undefined;
+  return here?.of === 'map' ? [...here.entries.keys()] : [];
 }
 
 function section<T>(fields: Fields, key: string, read: (rule: Rule, scope: Scope) => T): Readonly<Record<string, T>> {

@@ -33,13 +33,19 @@ export interface PracticeLayer {
   readonly text: string;
 }
 
+/** The layer of an office's word and, kept beside it since they are told, the rule as it stood before and after. */
+export interface WordLayer extends PracticeLayer {
+  readonly change?: { readonly rule: string; readonly was: string; readonly now: string } | undefined;
+  readonly remark?: string | undefined;
+}
+
 /** "The clerk said otherwise": who at which office said what, when, and the amendment it amounts to. */
 export interface OfficeWord {
   readonly office: OfficeId;
   readonly who: string;
   readonly day: Day;
   readonly said: string;
-  readonly layer: PracticeLayer;
+  readonly layer: WordLayer;
 }
 
 /** The same as it is kept. */

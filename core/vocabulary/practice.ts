@@ -130,7 +130,8 @@ export type SubjectSort = 'engagement' | 'area' | 'draw';
 export type SealSort = 'wet' | 'digital';
 
 /** What becomes of a needed paper at the visit. */
-export type NeedUse = 'leave' | 'show' | 'bring home';
+export const needUses = ['leave', 'show', 'bring home'] as const;
+export type NeedUse = (typeof needUses)[number];
 
 export interface Need {
   readonly id: string;

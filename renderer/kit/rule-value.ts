@@ -15,7 +15,7 @@ export function hintFor(sort: RuleSort): string | undefined {
     case 'count':
       return 'A whole number.';
     case 'money':
-      return 'An amount: 240 usd, or free.';
+      return 'An amount, like $385, or free.';
     case 'list':
       return 'One thing per line.';
     case 'days':

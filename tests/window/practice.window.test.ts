@@ -28,10 +28,38 @@ describe('local practice', () => {
     expect(await axeFindings(page)).toEqual([]);
     await slip.getByRole('textbox', { name: 'Fee' }).fill('a lot');
     await slip.getByRole('button', { name: 'See first what it changes on this lot' }).click();
-    await slip.getByRole('alert').waitFor();
+    await slip.getByRole('alert').getByText('Write an amount, like $385, or free.').waitFor();
+    expect(await slip.getByRole('textbox', { name: 'Fee' }).inputValue()).toBe('a lot');
     await page.keyboard.press('Escape');
     await slip.waitFor({ state: 'detached' });
     expect(await page.locator('.practice-words > li').count()).toBe(words);
+  });
+
+  // Nothing in the window let them note what a clerk says most often.
+  it('notes that they want another paper too, shows what that changed, and takes it back', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: 'They want another paper too' }).click();
+    const slip = page.getByRole('dialog', { name: 'They want another paper too' });
+    await slip.getByRole('combobox', { name: 'Which paper do they want?' }).fill('something');
+    await page.getByRole('option', { name: /Something else/ }).click();
+    await slip.getByLabel('What they call it').fill('Culvert deposit receipt');
+    await slip.getByRole('radio', { name: 'they look at it and give it back' }).check({ force: true });
+    expect(await axeFindings(page)).toEqual([]);
+    await slip.getByLabel('Who said so').fill('Ms. Pruitt');
+    await slip.getByRole('button', { name: 'Note that they want it' }).click();
+    await slip.waitFor({ state: 'detached' });
+    const word = page.locator('.practice-words > li', { hasText: 'Ms. Pruitt' });
+    await word.getByText('They want Culvert deposit receipt: one copy, shown and taken back.').waitFor();
+    expect(await word.locator('del').textContent()).toBe('Culvert deposit receipt was not asked for.');
+    expect(await axeFindings(page)).toEqual([]);
+    await open.go('#/sample/errand/permit-apply');
+    await page.locator('.errand-need', { hasText: 'Culvert deposit receipt' }).waitFor();
+    await page.getByRole('button', { name: 'They want another paper too' }).waitFor();
+    await open.go('#/sample/practice');
+    await page.getByRole('button', { name: /^Take back: .*Culvert deposit receipt/ }).click();
+    await word.waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: /Which errand/ }).click();
+    await page.getByRole('option', { name: 'Apply for the building permit' }).click();
   });
 
   it('folds the rules of each paper an errand asks for, and says on whose word they stand', async () => {

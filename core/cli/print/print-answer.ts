@@ -171,6 +171,7 @@ const printers: Printers = {
     [`Undone: ${undone}`, ...onTable.map((name) => `On the table again: ${name}`), ...notes].join('\n'),
   verify: verifyText,
   'clerk-said': noted,
+  'another-paper': ({ title, need }) => `Noted: they want ${title} too (${need}).`,
   practice: ({ practice, layers }) => [practice.title, ...layers.map((layer) => `  ${layer}`)].join('\n'),
   record: noted,
   records: ({ records }) =>

@@ -164,8 +164,13 @@ export function amendableText({ title, rows }: RequestAnswer<'amendable'>): stri
 
 export function wordsText({ words, layers }: RequestAnswer<'practice-words'>): string {
   return [
-    ...words.flatMap(({ word, officeTitle, who, day, said }) => [
-      ...wrapped(`${officeTitle}: ${who} on ${dayInWords(day)}: ${said} (${word})`, 0),
+    ...words.flatMap(({ word, officeTitle, who, day, change, remark }) => [
+      ...wrapped(`${change.rule}: ${change.now}`.replace(/: $/, ''), 0),
+      ...(change.was === undefined ? [] : wrapped(`before: ${change.was}`, 2)),
+      ...wrapped(
+        `${officeTitle}: ${who} on ${dayInWords(day)}${remark === undefined ? '' : `: ${remark}`} (${word})`,
+        2,
+      ),
     ]),
     ...(words.length === 0 ? ['No office said anything otherwise so far.'] : []),
     '',

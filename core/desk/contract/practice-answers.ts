@@ -49,13 +49,35 @@ export interface AmendableAnswer {
   readonly rows: readonly AmendableRow[];
 }
 
+export interface AnotherPaperAnswer {
+  readonly act: string;
+  /** The need it became, and its kind of paper. */
+  readonly need: string;
+  readonly kind: string;
+  readonly title: string;
+}
+
+/** What one word changed, in plain words. */
+export interface WordChange {
+  /** "Apply for the building permit, Fee" */
+  readonly rule: string;
+  /** "No fee is known."; not told of words that were noted before it was kept. */
+  readonly was?: string | undefined;
+  /** "The fee is $385." */
+  readonly now: string;
+}
+
 export interface OfficeWordRow {
   readonly word: string;
   readonly office: string;
   readonly officeTitle: string;
   readonly who: string;
   readonly day: Day;
+  /** What was changed; their own words where they were noted. */
   readonly said: string;
+  readonly change: WordChange;
+  /** Their own words, where they were noted. */
+  readonly remark?: string | undefined;
   readonly layer: string;
   /** The act in the history that brought it. */
   readonly act?: string | undefined;

@@ -1,19 +1,26 @@
 import { spanInWords } from '../../vocabulary/days.ts';
-import type { Errand, Need } from '../../vocabulary/practice.ts';
+import { type Errand, type Need, needUses } from '../../vocabulary/practice.ts';
 import type { AmendableRow } from '../contract/practice-answers.ts';
 import { type Field, rowsOf } from './amend-kit.ts';
 
-const uses = ['leave', 'show', 'bring home'] as const;
 const forms = ['paper', 'electronic', 'either'] as const;
 
-const useWords = { leave: 'left with them', show: 'shown and taken back', 'bring home': 'brought home' } as const;
+export const useWords = {
+  leave: 'left with them',
+  show: 'shown and taken back',
+  'bring home': 'brought home',
+} as const;
 const formWords = { paper: 'on paper', electronic: 'as a file', either: 'on paper or as a file' } as const;
+
+export function copiesInWords(copies: number): string {
+  return copies === 1 ? 'one copy' : `${copies} copies`;
+}
 
 /** What has to be on a paper and how long it has to be good. */
 function askedOfPaper(need: Need): readonly Field[] {
   const good = need.goodFor === undefined ? undefined : spanInWords(need.goodFor);
   const fresh = need.fresh === undefined ? undefined : spanInWords(need.fresh);
-  const copies = need.copies === 1 ? 'one copy' : `${need.copies} copies`;
+  const copies = copiesInWords(need.copies);
   const { marks, form } = need;
   return [
     { key: 'copies', label: 'Copies', sort: 'count', value: need.copies, say: `They want ${copies}.` },
@@ -59,7 +66,7 @@ function fateOfPaper({ optional, use }: Need): readonly Field[] {
       label: 'What becomes of it',
       sort: 'choice',
       value: use,
-      choices: uses,
+      choices: needUses,
       say: `It is ${useWords[use]}.`,
     },
   ];

@@ -1,21 +1,15 @@
 import { figures } from '../../figures/index.ts';
-import type { PracticeLayer } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
-import type { Errand, Practice } from '../../vocabulary/practice.ts';
-import { onLot } from '../context.ts';
+import type { Practice } from '../../vocabulary/practice.ts';
+import { type AtLot, onLot } from '../context.ts';
 import type { AmendableAnswer, WordsAnswer } from '../contract/practice-answers.ts';
 import { requests } from '../contract/requests.ts';
 import { errandNamed, known } from '../named.ts';
 import { commonLayers } from '../templates.ts';
 import { errandRows, heldHere, officeRows, paperRows } from './amend-rows.ts';
 import { officeTitle } from './asked.ts';
+import { errandIn, named, rowFor, valueFor, valueInWords, withLayer } from './practice/rule-rows.ts';
 import { acted } from './record-card.ts';
-
-/** An errand of the practice, or one that is written down and not wanted here. */
-function errandIn({ errands, offered = {} }: Practice, id: string): Errand | undefined {
-  if (Object.hasOwn(errands, id)) return errands[id];
-  return Object.hasOwn(offered, id) ? offered[id] : undefined;
-}
 
 /** The office a rule belongs to: the errand's, the paper's issuer, or the office itself. */
 function officeOf(practice: Practice, rule: string): string {
@@ -25,63 +19,47 @@ function officeOf(practice: Practice, rule: string): string {
   return room === 'offices' ? id : '';
 }
 
-/** Two people may say the same on one day; each word keeps a name of its own. */
-function named(layer: PracticeLayer, layers: readonly PracticeLayer[]): PracticeLayer {
-  const taken = new Set(layers.map(({ name }) => name));
-  let name = layer.name;
-  for (let n = 2; taken.has(name); n += 1) name = `${layer.name} (${n})`;
-  return { ...layer, name };
-}
-
-/** "House plans, copies: 3": a rule and its new value as a person would tell it; their own words, else the path, where no row bears it. */
-function ruleInWords(
-  practice: Practice,
-  { rule, value, note }: { readonly rule: string; readonly value: unknown; readonly note?: string | undefined },
-): string {
-  const [room, id = ''] = rule.split('.');
-  const errand = room === 'errands' ? errandIn(practice, id) : undefined;
-  const paper = room === 'papers' ? practice.papers[id] : undefined;
-  const office = room === 'offices' ? practice.offices[id] : undefined;
-  const rows = [
-    ...(errand === undefined ? [] : [...errandRows(errand, practice), heldHere(errand, true)]),
-    ...(paper === undefined ? [] : paperRows(paper, practice)),
-    ...(office === undefined ? [] : officeRows(office)),
-  ];
-  const row = rows.find((each) => each.rule === rule);
-  const said = Array.isArray(value)
-    ? value.join(', ')
-    : typeof value === 'boolean'
-      ? value
-        ? 'yes'
-        : 'no'
-      : String(value);
-  return row === undefined ? (note ?? `${rule}: ${said}`) : `${row.group}, ${row.label}: ${said}`;
-}
-
 /** "The clerk said otherwise": one rule amended, on the word of a named person, on a day. */
-export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value, who, day, note }, at) => {
-  const { officeWord, readPractice } = await import('../../practice/index.ts');
+export const clerkSaid = onLot(requests['clerk-said'], async ({ rule, value: typed, who, day: on, note }, at) => {
+  const { officeWord } = await import('../../practice/index.ts');
+  const before = at.lot.practice();
   const layers = at.lot.layers();
-  const said = day ?? at.day;
-  const layer = officeWord(
-    { target: rule, value, who, day: said, ...(note === undefined ? {} : { note }) },
-    at.lot.practice(),
-  );
-  const all = [...layers, named(layer, layers)];
-  const practice = readPractice(all, { figures: Object.keys(figures) });
+  const day = on ?? at.day;
+  const row = rowFor(before, rule);
+  const value = valueFor(row, typed);
+  const told = { target: rule, value, who, day, ...(note === undefined ? {} : { note }) };
+  const layer = named(officeWord(told, before), layers);
+  const { practice, layers: all } = await withLayer(layers, layer, { rule, row, value: typed });
   const office = officeOf(practice, rule);
   if (office === '') {
     throw new LotfileError('wrong use', `"${rule}" belongs to no office.`, {
       next: 'Name a rule of an errand, a paper or an office, for example errands.permit-apply.needs.plans.copies.',
     });
   }
-  const told = ruleInWords(practice, { rule, value, note });
-  return acted(at, `${who} said: ${told}`, () => {
-    const words = note ?? told;
-    at.lot.addOfficeWord({ office, who, day: said, said: words, layer: named(layer, layers) });
+  const now = rowFor(practice, rule);
+  // Their own words, else the path, where no row bears it.
+  const words =
+    now === undefined
+      ? (note ?? `${rule}: ${valueInWords(value)}`)
+      : `${now.group}, ${now.label}: ${valueInWords(value)}`;
+  const change =
+    now === undefined ? undefined : { rule: `${now.group}, ${now.label}`, was: row?.say ?? '', now: now.say };
+  return acted(at, `${who} said: ${words}`, () => {
+    at.lot.addOfficeWord({ office, who, day, said: note ?? words, layer: { ...layer, change, remark: note } });
     at.lot.setPractice({ practice, layers: all });
   });
 });
+
+/** A later word may rest on this one: copies of a paper that nobody would ask for any more. */
+function restsOnIt(words: ReturnType<AtLot['lot']['officeWords']>, cause: unknown): LotfileError {
+  const named = LotfileError.from(cause).about ?? '';
+  const later = words.filter(({ layer }) => named.includes(layer.name)).map(({ said }) => `"${said}"`);
+  return new LotfileError('wrong use', 'What was said later rests on this word, so it can’t be taken back alone.', {
+    about: named,
+    next: later.length === 0 ? 'Take back what was said later first.' : `Take back first: ${later.join(', ')}.`,
+    cause,
+  });
+}
 
 /** One word taken back: the practice is read anew without it, whatever was said later stays. */
 export const unsay = onLot(requests.unsay, async ({ word }, at) => {
@@ -97,12 +75,26 @@ export const unsay = onLot(requests.unsay, async ({ word }, at) => {
   const all = at.lot.layers();
   const its = all.findLastIndex(({ name, text }) => name === found.layer.name && text === found.layer.text);
   const layers = all.filter((_, n) => n !== its);
-  const without = readPractice(layers, { figures: Object.keys(figures) });
+  let without: Practice;
+  try {
+    without = readPractice(layers, { figures: Object.keys(figures) });
+  } catch (cause) {
+    throw restsOnIt(at.lot.officeWords(), cause);
+  }
   return acted(at, `Took back what ${found.who} said: ${found.said}`, () => {
     at.lot.removeOfficeWord(found.id);
     at.lot.setPractice({ practice: without, layers });
   });
 });
+
+/** Of a word noted before changes were kept beside it: the rule its layer is named after, and what was noted. */
+function changeOf(name: string, said: string, practice: Practice): WordsAnswer['words'][number]['change'] {
+  const [, rule = '', value] = /^word of \S+, (\S+) is (.*?)(?: \(\d+\))?$/s.exec(name) ?? [];
+  const row = rowFor(practice, rule);
+  return row === undefined || value === undefined
+    ? { rule: said, now: '' }
+    : { rule: `${row.group}, ${row.label}`, now: value };
+}
 
 /** What offices said otherwise so far, newest first, and the texts the practice was made from. */
 export const practiceWords = onLot(requests['practice-words'], (_input, { lot }): WordsAnswer => {
@@ -112,6 +104,8 @@ export const practiceWords = onLot(requests['practice-words'], (_input, { lot })
   const said = new Set(words.map(({ layer }) => layer.name));
   return {
     words: words.toReversed().map(({ id, office, who, day, said: what, layer, act }) => ({
+      change: layer.change ?? changeOf(layer.name, what, practice),
+      remark: layer.remark,
       word: String(id),
       office,
       officeTitle: officeTitle(practice, office),

@@ -32,6 +32,7 @@ import { assemble, errandSheet, plan } from './packets.ts';
 import { pages } from './pages.ts';
 import { papers } from './paper-list.ts';
 import { correct, notApplicable, standing } from './papers.ts';
+import { anotherPaper } from './practice/another-paper.ts';
 import { exportPractice, layOverFile, practiceEffect } from './practice/handing-on.ts';
 import { purge } from './purge.ts';
 import { errand, way } from './reading.ts';
@@ -84,6 +85,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   undo,
   verify,
   'clerk-said': clerkSaid,
+  'another-paper': anotherPaper,
   practice,
   record,
   records,

@@ -80,6 +80,20 @@ function Group({ use, title, props }: { readonly use: NeedUse; readonly title: s
   );
 }
 
+/** What an office says at the counter: another rule, or another paper. */
+function SaidOtherwise() {
+  return (
+    <>
+      <Button as="word" small onPress={() => lay({ slip: 'another paper' })}>
+        They want another paper too
+      </Button>{' '}
+      <Button as="word" small onPress={() => lay({ slip: 'otherwise' })}>
+        The office said otherwise
+      </Button>
+    </>
+  );
+}
+
 /** The left page: what this office wants, in order, with what speaks against each. */
 export function NeedsPage(props: PageProps) {
   const { sight } = props;
@@ -88,9 +102,7 @@ export function NeedsPage(props: PageProps) {
       {sight.answer.needs.length === 0 ? (
         <p className="errand-none">
           {sight.answer.office.sort === 'owner' ? 'It takes no papers.' : 'They ask for no papers here.'}{' '}
-          <Button as="word" small onPress={() => lay({ slip: 'otherwise' })}>
-            The office said otherwise
-          </Button>
+          <SaidOtherwise />
         </p>
       ) : null}
       {uses.map(([use, title]) => (
@@ -98,10 +110,7 @@ export function NeedsPage(props: PageProps) {
       ))}
       {sight.answer.needs.length === 0 ? null : (
         <p className="errand-foot small pencil">
-          This is what your papers and the rules on file say; the office and licensed people decide.{' '}
-          <Button as="word" small onPress={() => lay({ slip: 'otherwise' })}>
-            The office said otherwise
-          </Button>
+          This is what your papers and the rules on file say; the office and licensed people decide. <SaidOtherwise />
         </p>
       )}
       <p className="errand-foot small">

@@ -7,7 +7,7 @@ import { Button } from '../../kit/Button.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import type { Sight } from './errand-model.ts';
-import { putAway } from './errand-store.ts';
+import { lay, putAway } from './errand-store.ts';
 import { Rules } from './Rules.tsx';
 
 interface AmendedProps {
@@ -50,7 +50,9 @@ export function OtherwiseSlip({ sight, about }: { readonly sight: Sight; readonl
       wide
       onClose={putAway}
       foot={
-        picked === undefined ? undefined : (
+        picked === undefined ? (
+          <Button onPress={() => lay({ slip: 'another paper' })}>They want another paper too</Button>
+        ) : (
           <>
             {done !== undefined ? (
               <Button as="stamp" onPress={putAway}>

@@ -1,6 +1,7 @@
+import { AnotherPaperSlip } from './AnotherPaper.tsx';
 import { AssembleSlip } from './AssembleSlip.tsx';
 import type { Sight } from './errand-model.ts';
-import { useErrandView } from './errand-store.ts';
+import { putAway, useErrandView } from './errand-store.ts';
 import { FormSlip } from './FormSlip.tsx';
 import { HandOverSlip } from './HandOverSlip.tsx';
 import { MadeSlip } from './MadeSlip.tsx';
@@ -16,6 +17,8 @@ export function Slips({ sight }: { readonly sight: Sight }) {
   switch (slip.slip) {
     case 'otherwise':
       return <OtherwiseSlip sight={sight} about={slip.about} />;
+    case 'another paper':
+      return <AnotherPaperSlip errand={sight.target.errand} onClose={putAway} />;
     case 'not here':
       return <NotHereSlip {...slip} />;
     case 'assemble':

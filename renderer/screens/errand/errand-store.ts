@@ -4,6 +4,7 @@ import type { AssembleAnswer } from '../../../core/desk/contract/answers.ts';
 /** What lies over the spread; one at a time. */
 export type SlipWanted =
   | { readonly slip: 'otherwise'; readonly about?: string | undefined }
+  | { readonly slip: 'another paper' }
   | {
       readonly slip: 'not here';
       readonly kind: string;

@@ -7,6 +7,7 @@ import { Choices } from '../../kit/Choices.tsx';
 import { OtherwiseSlip } from '../../kit/OtherwiseSlip.tsx';
 import { Pick } from '../../kit/Pick.tsx';
 import { useAnswer } from '../../state/asked.ts';
+import { AnotherPaperSlip } from '../errand/AnotherPaper.tsx';
 
 const abouts = ['errand', 'paper', 'office'] as const;
 type About = (typeof abouts)[number];
@@ -91,6 +92,16 @@ function Rules({ rows }: { readonly rows: readonly AmendableRow[] }) {
   );
 }
 
+function Another({ errand }: { readonly errand: string }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <p>
+      <Button onPress={() => setOpen(true)}>They want another paper too</Button>
+      {open ? <AnotherPaperSlip errand={errand} onClose={() => setOpen(false)} /> : null}
+    </p>
+  );
+}
+
 /** Looks up the rules of one errand, paper or office, and amends one on somebody's word. */
 export function Amend({ answer }: { readonly answer: PracticeAnswer }) {
   const [about, setAbout] = useState<About>('errand');
@@ -114,7 +125,10 @@ export function Amend({ answer }: { readonly answer: PracticeAnswer }) {
       {id === undefined ? (
         <p className="pencil">Choose one to see what is asked, on whose word, and to note what an office told you.</p>
       ) : (
-        <Answered of={rules}>{({ rows }) => <Rules key={id} rows={rows} />}</Answered>
+        <>
+          {about === 'errand' && Object.hasOwn(answer.practice.errands, id) ? <Another key={id} errand={id} /> : null}
+          <Answered of={rules}>{({ rows }) => <Rules key={id} rows={rows} />}</Answered>
+        </>
       )}
     </section>
   );

@@ -9,18 +9,29 @@ import { Amend } from './Amend.tsx';
 import { HandingOn } from './HandingOn.tsx';
 import './practice.css';
 
+/** One word: the rule in plain words, what was and what is, who said so and when. */
 function Word({ word }: { readonly word: OfficeWordRow }) {
+  const { change, remark } = word;
   const unsay = (): void =>
-    void perform('unsay', { word: word.word }, { say: `Taken back: ${word.said} The rule before it stands.` });
+    void perform('unsay', { word: word.word }, { say: `Taken back: ${change.rule}. The rule before it stands.` });
   return (
     <li>
       <div>
-        <p>{word.said}</p>
+        <p className="small pencil">{change.rule}</p>
+        <p>
+          {change.was === undefined ? null : (
+            <>
+              <del>{change.was}</del>{' '}
+            </>
+          )}
+          <strong>{change.now}</strong>
+        </p>
+        {remark === undefined ? null : <p>“{remark}”</p>}
         <p className="small pencil">
           {word.who}, {word.officeTitle}, {dayInWords(word.day)}
         </p>
       </div>
-      <Button as="word" small onPress={unsay} label={`Take back: ${word.said}`}>
+      <Button as="word" small onPress={unsay} label={`Take back: ${change.rule}, ${change.now}`}>
         take back
       </Button>
     </li>

@@ -13,10 +13,11 @@ export interface KindPickerProps {
   readonly kinds: readonly KindOption[];
   readonly kind: string | undefined;
   readonly onKind: (kind: string | undefined) => void;
+  readonly label?: string | undefined;
 }
 
 /** What is it: type a few letters of it, of its office or of what is printed on it, or look down the list. */
-export function KindPicker({ kinds, kind, onKind }: KindPickerProps) {
+export function KindPicker({ kinds, kind, onKind, label }: KindPickerProps) {
   const title = kinds.find(({ id }) => id === kind)?.title ?? '';
   const [text, setText] = useState(title);
   return (
@@ -29,7 +30,7 @@ export function KindPicker({ kinds, kind, onKind }: KindPickerProps) {
       menuTrigger="focus"
       allowsEmptyCollection
     >
-      <Label>What is it?</Label>
+      <Label>{label ?? 'What is it?'}</Label>
       <div className="kind-line">
         <Input placeholder="Type a few letters" />
         <Button className="kind-open">

@@ -13,6 +13,7 @@ import { askedOf } from '../asked.ts';
 import { offerMade } from '../made-files.ts';
 import { acted } from '../record-card.ts';
 import { effectOf } from './effect.ts';
+import { named, type RuleValue, rowFor, valueFor, withLayer } from './rule-rows.ts';
 
 /** More than this nobody reads; the first ones tell what it is about. */
 const mostRows = 60;
@@ -75,14 +76,22 @@ async function without(word: string, at: AtLot): Promise<Laid> {
   return { practice: readPractice(layers, { figures: Object.keys(figures) }), layers, titles: [] };
 }
 
+/** Who says so makes no difference to what follows from it, except that a told rule may turn away. */
+async function triedValue(rule: string, typed: RuleValue, at: AtLot): Promise<Laid> {
+  const { officeWord } = await import('../../../practice/index.ts');
+  const row = rowFor(at.lot.practice(), rule);
+  const told = { target: rule, value: valueFor(row, typed), who: 'the office', day: at.day };
+  const layers = at.lot.layers();
+  const layer = named(officeWord(told, at.lot.practice()), layers);
+  return { ...(await withLayer(layers, layer, { rule, row, value: typed })), titles: [layer.name] };
+}
+
 /** What a change would do to this lot; nothing is noted. */
 export const practiceEffect = onLot(requests['practice-effect'], async (said, at): Promise<EffectAnswer> => {
   const { rule, value, word, file } = said;
-  const { officeWord } = await import('../../../practice/index.ts');
   const tried =
     rule !== undefined && value !== undefined
-      ? // Who says so makes no difference to what follows from it, except that a told rule may turn away.
-        await laid([officeWord({ target: rule, value, who: 'the office', day: at.day }, at.lot.practice())], at)
+      ? await triedValue(rule, value, at)
       : word !== undefined
         ? await without(word, at)
         : file !== undefined
