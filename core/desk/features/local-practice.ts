@@ -1,4 +1,5 @@
 import { figures } from '../../figures/index.ts';
+import type { WordLayer } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import type { Practice } from '../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../context.ts';
@@ -8,7 +9,7 @@ import { errandNamed, known } from '../named.ts';
 import { commonLayers } from '../templates.ts';
 import { errandRows, heldHere, officeRows, paperRows } from './amend-rows.ts';
 import { officeTitle } from './asked.ts';
-import { errandIn, named, rowFor, valueFor, valueInWords, withLayer } from './practice/rule-rows.ts';
+import { errandIn, named, rowFor, thingOf, valueFor, valueInWords, withLayer } from './practice/rule-rows.ts';
 import { acted } from './record-card.ts';
 
 /** The office a rule belongs to: the errand's, the paper's issuer, or the office itself. */
@@ -92,8 +93,18 @@ function changeOf(name: string, said: string, practice: Practice): WordsAnswer['
   const [, rule = '', value] = /^word of \S+, (\S+) is (.*?)(?: \(\d+\))?$/s.exec(name) ?? [];
   const row = rowFor(practice, rule);
   return row === undefined || value === undefined
-    ? { rule: said, now: '' }
+    ? { rule: thingOf(practice, rule) ?? 'A rule', now: said }
     : { rule: `${row.group}, ${row.label}`, now: value };
+}
+
+/** The change and, where they say more than it, their own words. */
+function toldOf(
+  { name, change: kept, remark }: WordLayer,
+  said: string,
+  practice: Practice,
+): Pick<WordsAnswer['words'][number], 'change' | 'remark'> {
+  const change = kept ?? changeOf(name, said, practice);
+  return { change, remark: remark === change.now ? undefined : remark };
 }
 
 /** What offices said otherwise so far, newest first, and the texts the practice was made from. */
@@ -104,8 +115,7 @@ export const practiceWords = onLot(requests['practice-words'], (_input, { lot })
   const said = new Set(words.map(({ layer }) => layer.name));
   return {
     words: words.toReversed().map(({ id, office, who, day, said: what, layer, act }) => ({
-      change: layer.change ?? changeOf(layer.name, what, practice),
-      remark: layer.remark,
+      ...toldOf(layer, what, practice),
       word: String(id),
       office,
       officeTitle: officeTitle(practice, office),

@@ -26,6 +26,17 @@ export function rowFor(practice: Practice, rule: string): AmendableRow | undefin
   return rows.find((each) => each.rule === rule);
 }
 
+/** What a rule is about, where no row bears it: "Septic permit". */
+export function thingOf(practice: Practice, rule: string): string | undefined {
+  const [room, id = ''] = rule.split('.');
+  const rules = room === 'papers' ? practice.papers : room === 'offices' ? practice.offices : undefined;
+  return errandTitleIn(practice, room, id) ?? (rules !== undefined && Object.hasOwn(rules, id) ? rules[id]?.title : undefined);
+}
+
+function errandTitleIn(practice: Practice, room: string | undefined, id: string): string | undefined {
+  return room === 'errands' ? errandIn(practice, id)?.title : undefined;
+}
+
 /** What a rule of each sort takes, in words; undefined where any words will do. */
 function wantedOf(sort: RuleSort, choices: readonly string[] | undefined): string | undefined {
   switch (sort) {
