@@ -30,7 +30,10 @@ export function rowFor(practice: Practice, rule: string): AmendableRow | undefin
 export function thingOf(practice: Practice, rule: string): string | undefined {
   const [room, id = ''] = rule.split('.');
   const rules = room === 'papers' ? practice.papers : room === 'offices' ? practice.offices : undefined;
-  return errandTitleIn(practice, room, id) ?? (rules !== undefined && Object.hasOwn(rules, id) ? rules[id]?.title : undefined);
+  return (
+    errandTitleIn(practice, room, id) ??
+    (rules !== undefined && Object.hasOwn(rules, id) ? rules[id]?.title : undefined)
+  );
 }
 
 function errandTitleIn(practice: Practice, room: string | undefined, id: string): string | undefined {
