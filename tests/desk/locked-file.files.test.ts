@@ -30,6 +30,12 @@ it('asks for the password of a locked file, keeps it once it is given, and write
     { error: { asks: 'password', message: expect.stringContaining('does not open with this password') } },
   ]);
 
+  expect(await desk.askUntyped('read', { files: paper.files }, small).catch((error: unknown) => error)).toMatchObject({
+    asks: 'password',
+  });
+  const read = await desk.ask('read', { files: paper.files, password: 'heron-lender-77' }, small);
+  expect(read.texts.join(' ')).toContain('4711');
+
   const given = await desk.ask('keep', { papers: [{ ...paper, password: 'heron-lender-77' }] }, small);
   expect(given.refused).toEqual([]);
   expect((await desk.ask('find', { text: '4711' }, small)).found).toHaveLength(1);

@@ -26,6 +26,8 @@ export const intakeRequests = {
       pages: z.array(pagesSaid).max(200).default([]),
       edition: named.optional(),
       kind: practiceId.optional(),
+      /** Opens a locked file; used once, written nowhere. */
+      password: z.string().max(200).optional(),
     }),
     long: true,
   }),

@@ -1,8 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { TableItem } from '../../../core/desk/contract/screen-answers.ts';
-import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import { Button } from '../../kit/Button.tsx';
-import { Field } from '../../kit/Field.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import type { Answered } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
@@ -14,6 +12,7 @@ import { FileOrder } from './FileOrder.tsx';
 import { FilePages } from './FilePages.tsx';
 import { KindPart, type Known, PrintedPart, WhatPart } from './FillParts.tsx';
 import { keepDraft, lacks } from './keep-item.ts';
+import { PasswordField } from './PasswordField.tsx';
 import { ReadLine } from './ReadLine.tsx';
 import { choose, type Draft, dropDraft, onPaperOnly, putDraft, putFiles, useTable } from './table-state.ts';
 
@@ -122,25 +121,6 @@ function looseFiles(id: string, items: readonly TableItem[]): readonly string[] 
   return items.filter(({ item, arriving }) => item !== id && !arriving && !held.includes(item)).map(({ item }) => item);
 }
 
-interface PasswordFieldProps {
-  readonly trouble: ErrorShape | undefined;
-  readonly draft: Draft;
-  readonly onDraft: (change: Partial<Draft>) => void;
-}
-
-/** Asked for once a locked file was refused for want of it. */
-function PasswordField({ trouble, draft, onDraft }: PasswordFieldProps) {
-  if (trouble?.asks !== 'password' && draft.password === undefined) return null;
-  return (
-    <Field
-      label="The password it opens with"
-      value={draft.password ?? ''}
-      onChange={(password) => onDraft({ password })}
-      hint="Used once to open it; it is written nowhere"
-    />
-  );
-}
-
 /** The record card to fill for what lies on the table. */
 export function FillCard(props: FillCardProps) {
   const { id, draft, known, reading } = props;
@@ -154,7 +134,7 @@ export function FillCard(props: FillCardProps) {
         {id === onPaperOnly ? 'A paper you hold' : 'What came in'}
       </h2>
       {trouble === undefined ? null : <Trouble error={trouble} />}
-      <PasswordField {...{ trouble, draft, onDraft }} />
+      <PasswordField {...{ trouble, reading, draft, onDraft }} />
       {id === onPaperOnly ? (
         <p className="small pencil">
           It stays in your hand: no pages are kept. Packets leave its place open and tell you to carry it.

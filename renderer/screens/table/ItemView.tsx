@@ -61,7 +61,7 @@ function Pages({ item, look }: ItemProps) {
           item={item}
           say={
             pdf.locked
-              ? 'This PDF is locked, so it can’t be shown here before it is kept. Say what it is and keep it: you will be asked for its password.'
+              ? 'This PDF is locked. Give the password it opens with on the card beside it, then it is shown and read here.'
               : 'This PDF can’t be shown here. Keeping it will say whether its pages can be saved.'
           }
         />

@@ -33,7 +33,12 @@ function heldOf(item: TableItem): Parting['drafts'] {
 export function partDraft(item: TableItem, cut: PartLeft, from?: Draft): Draft {
   const held = heldOf(item)[cut.part];
   if (held !== undefined && areFree(item, held.picks[item.item] ?? '')) return held;
-  const begun = { ...emptyDraft([item.item], cut.kind), turns: from?.turns ?? {}, password: from?.password };
+  const begun = {
+    ...emptyDraft([item.item], cut.kind),
+    turns: from?.turns ?? {},
+    password: from?.password,
+    opened: from?.opened,
+  };
   return { ...(held ?? begun), part: cut.part, picks: { [item.item]: cut.pages } };
 }
 

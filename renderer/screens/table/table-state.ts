@@ -31,8 +31,10 @@ export interface Draft {
   readonly facts: Readonly<Record<string, string>>;
   readonly marks: readonly string[];
   readonly links: readonly LinkSaid[];
-  /** Opens a locked file; asked for once it was refused for want of it, and kept nowhere. */
+  /** Opens a locked file; asked for where it can’t be read without, and kept nowhere. */
   readonly password?: string | undefined;
+  /** The password as it was last tried for reading. */
+  readonly opened?: string | undefined;
   /** Of a file that is kept part by part: which of them it is, by its pages as they were suggested. */
   readonly part?: string | undefined;
 }

@@ -11,7 +11,12 @@ export function useReading(draft: Draft, items: readonly TableItem[]): Answered<
   return useAnswer(
     'read',
     readable
-      ? { files: files.map(({ ticket }) => ticket), pages: pages.some((each) => each !== '') ? pages : [], kind }
+      ? {
+          files: files.map(({ ticket }) => ticket),
+          pages: pages.some((each) => each !== '') ? pages : [],
+          kind,
+          password: draft.opened,
+        }
       : undefined,
   );
 }

@@ -23,6 +23,8 @@ export interface Hands {
   readonly workers: () => Promise<WorkPort>;
   readonly signal: AbortSignal;
   readonly onProgress?: ((at: Progress) => void) | undefined;
+  /** Opens a locked file; once its pages are made, nobody needs it again. */
+  readonly password?: string | undefined;
 }
 
 /** Sound pages of a file: in the lot already, or waiting in the working folder for the paper to be kept. */
@@ -149,7 +151,8 @@ export class LotReader implements Disposable {
     const output = this.#lot.temporaryPath();
     const workers = await hands.workers();
     try {
-      const done = await workers.keep({ job: 'keep', input: path, name, output }, this.#control(hands));
+      const { password } = hands;
+      const done = await workers.keep({ job: 'keep', input: path, name, output, password }, this.#control(hands));
       if (done.rendition.source !== sha) {
         throw new LotfileError('file refused', `"${name}" changed while it was being read.`, { about: name });
       }

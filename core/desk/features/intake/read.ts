@@ -68,10 +68,14 @@ interface Wanted {
   readonly pages: readonly string[];
   readonly edition?: string | undefined;
   readonly kind?: string | undefined;
+  readonly password?: string | undefined;
 }
 
 /** What stands on files or on a kept paper, as far as it can be read. It changes nothing but the search's words. */
-export async function readPapers({ files, pages, edition: said, kind }: Wanted, at: AtLot): Promise<ReadAnswer> {
+export async function readPapers(
+  { files, pages, edition: said, kind, password }: Wanted,
+  at: AtLot,
+): Promise<ReadAnswer> {
   const { lot, day, signal } = at;
   const view = lot.view();
   const practice = lot.practice();
@@ -82,6 +86,7 @@ export async function readPapers({ files, pages, edition: said, kind }: Wanted, 
     workers: at.host.stays === true ? at.patientWorkers : at.workers,
     signal,
     onProgress: at.progress,
+    password,
   };
   const entry = said === undefined ? undefined : editionNamed({ view, practice, day }, said);
   const parts =
