@@ -29,7 +29,11 @@ test('costs, a draw and the firms are told in plain words', async () => {
   expect(costs).toMatch(/^ +estimate +agreed +paid +still to pay$/m);
   expect(costs).toMatch(/^ {2}Framing +\$62,000 +\$20,000 +\$42,000$/m);
   expect(costs).toMatch(/^In all +\$250,000/m);
-  expect(costs).toMatch(/Draw 2, 15 Jun 2026: \$36,450 due, \$11,050 held back; drawn up; 1 leg missing: draw-check 2/);
+  expect(costs).toMatch(
+    /Draw 2, 15 Jun 2026: \$36,450 due, \$11,050 held back; drawn up; a lien waiver missing: draw-check 2/,
+  );
+  expect(costs).not.toMatch(/paid or handed in/);
+  expect(costs).toMatch(/of errands gone on already \(your\s+receipts\s+show\s+what\s+was\s+paid\)/);
   const check = printAnswer('draw-check', await desk.ask('draw-check', { draw: '2' }, { lot }));
   expect(check).toMatch(/Due now +\$36,450/);
   expect(check).toMatch(/█ REFUSED\n +No waiver from Framing firm/);
@@ -38,7 +42,7 @@ test('costs, a draw and the firms are told in plain words', async () => {
   expect(trades).toMatch(/^On site without cover on 14 Apr 2026:\n +Alder Framing \(framing\): no contractor licence/);
 });
 
-test('the cost breakdown and the draw request are PDFs that hold their sums, a draft while a leg is missing', async () => {
+test('the cost breakdown and the draw request are PDFs that hold their sums, a draft while a waiver is missing', async () => {
   await using small = await openSmallLot();
   const { desk, lot } = small;
   const nothing = desk.ask('write-paper', { sort: 'cost-breakdown' }, { lot });
@@ -60,7 +64,7 @@ test('the cost breakdown and the draw request are PDFs that hold their sums, a d
   expect(request).not.toContain('DRAFT');
   await bill(small, { line: 'Framing', dollars: 10, day: '2026-06-14' });
   const draft = await desk.ask('write-paper', { sort: 'draw-request', draw: '2' }, { lot });
-  expect(draft.notes[0]).toMatch(/1 leg is missing: it is a DRAFT/);
+  expect(draft.notes[0]).toMatch(/It is a DRAFT: a lien waiver missing/);
   expect(await textOf(draft.ticket)).toContain('DRAFT');
   expect((await desk.ask('write-paper', { sort: 'draw-request', draw: '2' }, { lot })).bytes).toBe(draft.bytes);
 });

@@ -103,12 +103,16 @@ describe('costs and draws', () => {
     await invoice.getByRole('link', { name: 'the paper' }).waitFor();
   });
 
-  it('holds a draw back while a leg is missing, and lets it go when it is there', async () => {
+  it('holds a draw back while a waiver is missing, says so beside the button, and lets it go when it is there', async () => {
     const { page } = open;
     await page.getByRole('link', { name: 'Draw 2' }).click();
     await page.getByRole('heading', { level: 1, name: 'Draw 2' }).waitFor();
     await page.getByText(/No waiver from Tall Timber Supply/).waitFor();
     expect(await page.getByRole('button', { name: 'It was asked for today' }).isDisabled()).toBe(true);
+    await page
+      .getByText('It can’t be noted as asked for yet: a lien waiver missing; what to do stands below.')
+      .waitFor();
+    expect(await page.locator('main').textContent()).not.toMatch(/leg missing|legs missing/i);
     const total = page.getByRole('row', { name: /^Total/ });
     expect((await total.getByRole('cell').allTextContents()).slice(0, 5)).toEqual([
       '489,960',
@@ -127,7 +131,7 @@ describe('costs and draws', () => {
     await page.getByRole('button', { name: 'Change its sums' }).click();
     await typeDay(page, 'Work through', '04142026');
     await page.getByRole('dialog').getByRole('button', { name: 'Note it' }).click();
-    await page.getByText(/No leg is missing that you noted/).waitFor();
+    await page.getByText(/Nothing is missing of what you noted/).waitFor();
     await page.getByRole('button', { name: 'It was asked for today' }).click();
     await page.getByRole('button', { name: 'The lender paid it today' }).waitFor();
     expect(await axeBoth(page)).toEqual([]);

@@ -226,6 +226,19 @@ describe('what the table knows of the lot', () => {
     await page.getByRole('heading', { name: 'Held on paper only' }).waitFor();
   });
 
+  it('shows what was put aside, and takes it up again', async () => {
+    await open.go('#/sample/table');
+    await item(page, 'torn.pdf').click();
+    await card(page).getByRole('button', { name: 'Put aside' }).click();
+    await item(page, 'torn.pdf').waitFor({ state: 'detached' });
+    await page.getByText('Put aside: 1', { exact: true }).click();
+    await page.locator('.table-aside').getByText('torn.pdf').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Take up torn.pdf' }).click();
+    await item(page, 'torn.pdf').waitFor();
+    expect(await page.locator('.table-aside').count()).toBe(0);
+  });
+
   it('takes files dropped anywhere in the window to the table', async () => {
     await open.openSample('today');
     const session = await page.context().newCDPSession(page);

@@ -42,9 +42,9 @@ function ledger({ rows, contingency, totals }: Costs): readonly string[] {
   ]);
 }
 
-function drawLine({ number, day, state, sums: { due, retainage }, refused }: Draw): string {
+function drawLine({ number, day, state, sums: { due, retainage }, lacks }: Draw): string {
   const held = retainage === 0 ? '' : `, ${money(retainage)} held back`;
-  const missing = refused === 0 ? '' : `; ${counted(refused, 'leg')} missing: draw-check ${number}`;
+  const missing = lacks === '' ? '' : `; ${lacks}: draw-check ${number}`;
   return `  Draw ${number}, ${dayInWords(day)}: ${money(due)} due${held}; ${state}${missing}`;
 }
 
@@ -76,7 +76,7 @@ export function costsText(answer: Costs): string {
         money(amount),
       ]),
     ),
-    ...(open.length === 0 ? [] : ['', 'Invoices with a leg missing:']),
+    ...(open.length === 0 ? [] : ['', 'Invoices whose payment or waiver is missing:']),
     ...table(
       open.map(({ payee, day, amount, missing, invoice }) => [
         `  ${payee}`,
@@ -90,7 +90,7 @@ export function costsText(answer: Costs): string {
     ...draws.map(drawLine),
     '',
     ...wrapped(
-      `Offices' fees of the whole way: ${money(fees.known)} known, ${money(fees.settled)} of it paid or handed in; ${counted(fees.unknown, 'fee')} only the office knows.`,
+      `Offices' fees of the whole way: ${money(fees.known)} known so far, ${money(fees.settled)} of it of errands gone on already (your receipts show what was paid); besides, ${counted(fees.unknown, 'fee')} still to come only the office knows.`,
       0,
     ),
     '',

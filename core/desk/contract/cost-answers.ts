@@ -154,6 +154,8 @@ export interface DrawRow {
   /** What a lender would refuse of it, and what it would question. */
   readonly refused: number;
   readonly questioned: number;
+  /** Which papers or sums it would be refused for: "2 invoices and a waiver missing"; empty where it would not be. */
+  readonly lacks: string;
 }
 
 /** What can burn, against what is insured. */
@@ -174,7 +176,7 @@ export interface FeeRow {
   /** Undefined where only the office knows it. */
   readonly fee?: number | undefined;
   readonly feeNote?: string | undefined;
-  /** Paid or handed in: the errand was settled, lies with the office or came back. */
+  /** Gone on already: the errand was settled, lies with the office or came back. Nobody notes whether it was paid. */
   readonly settled: boolean;
 }
 
@@ -195,7 +197,7 @@ export interface CostsAnswer {
   readonly draws: readonly DrawRow[];
   readonly value: ValueRow;
   readonly fees: {
-    /** What was paid or handed in, and what is known of what is ahead. */
+    /** Of errands gone on already, and what is known of what is ahead. */
     readonly known: number;
     readonly settled: number;
     /** How many errands have a fee only the office knows. */

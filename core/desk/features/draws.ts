@@ -9,6 +9,7 @@ import { type RequestInput, requests } from '../contract/requests.ts';
 import { plainCents } from './amounts.ts';
 import { askedOf } from './asked.ts';
 import { drawNamed, lineNamed } from './cost-named.ts';
+import { lacksInWords } from './draw-lacks.ts';
 import { acted } from './record-card.ts';
 
 /** The lender's draws: drawn up by line, checked leg by leg, asked for, paid. */
@@ -50,6 +51,7 @@ export function drawRow(reading: DrawReading, book: CostBook): DrawRow {
     totals,
     refused: findings.filter(({ weight }) => weight === 'refused').length,
     questioned: findings.filter(({ weight }) => weight === 'questioned').length,
+    lacks: lacksInWords(findings),
   };
 }
 

@@ -57,7 +57,7 @@ function FeeList({ rows }: Pick<CostsAnswer['fees'], 'rows'>) {
           <a href={addressOf('errand', errand)}>{title}</a>
           <span>
             {fee === undefined ? (feeNote ?? 'ask') : columnSum(fee)}
-            {settled ? ', paid or handed in' : ''}
+            {settled ? ', gone on already' : ''}
           </span>
         </li>
       ))}
@@ -72,17 +72,21 @@ export function Fees({ fees }: { readonly fees: CostsAnswer['fees'] }) {
     <section className="costs-note">
       <h3>Offices’ fees, the whole way</h3>
       <dl className="costs-sums">
-        <dt>Known</dt>
-        <dd>{columnSum(known)}</dd>
-        <dt>Of it paid or handed in</dt>
+        <dt>Of errands gone on already</dt>
         <dd>{columnSum(settled)}</dd>
-        <dt className="ruled">Still to come</dt>
-        <dd className="ruled">{columnSum(known - settled)}</dd>
+        <dt>Known of those to come</dt>
+        <dd>{known === settled && unknown > 0 ? 'nothing yet' : columnSum(known - settled)}</dd>
+        <dt className="ruled">Known so far</dt>
+        <dd className="ruled">{columnSum(known)}</dd>
       </dl>
       {unknown === 0 ? null : (
-        <p className="small pencil">
-          {unknown === 1 ? 'One more fee only the office knows.' : `${unknown} more fees only the offices know.`}
+        <p className="small">
+          Not in these sums: {unknown === 1 ? '1 fee' : `${unknown} fees`} still to come that only the{' '}
+          {unknown === 1 ? 'office knows' : 'offices know'}.
         </p>
+      )}
+      {settled === 0 ? null : (
+        <p className="small pencil">Whether an office’s fee was paid is not noted here: your receipts show it.</p>
       )}
       {rows.length === 0 ? null : (
         <Button

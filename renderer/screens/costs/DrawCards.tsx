@@ -15,7 +15,7 @@ const marks: Readonly<Record<DrawRow['state'], MarkWord>> = {
 
 export function DrawMark({ row }: { readonly row: DrawRow }) {
   if (row.state === 'drawn up' && row.refused > 0) {
-    return <Mark word="sent back" say={row.refused === 1 ? 'one leg missing' : `${row.refused} legs missing`} />;
+    return <Mark word="sent back" say={row.lacks} />;
   }
   return <Mark word={marks[row.state]} say={row.state} />;
 }

@@ -1,8 +1,10 @@
+import { useState } from 'react';
 import type { DrawCheckAnswer, DrawLineRow } from '../../../core/desk/contract/cost-answers.ts';
 import { dayInWords, latest } from '../../../core/vocabulary/days.ts';
 import { moneyInWords } from '../../../core/vocabulary/money.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
+import { Field } from '../../kit/Field.tsx';
 import { FindingNote } from '../../kit/FindingNote.tsx';
 import { inPlace } from '../../kit/in-place.ts';
 import { Scrolled } from '../../kit/Scrolled.tsx';
@@ -139,11 +141,45 @@ function Acts({ draw }: { readonly draw: DrawCheckAnswer }) {
   );
 }
 
+/** Why it can't be noted as asked for yet, and the way to say that it was all the same. */
+function NotYet({ draw }: { readonly draw: DrawCheckAnswer }) {
+  const day = useDay();
+  const [asking, ask] = useState(false);
+  const [reason, setReason] = useState('');
+  const { state, number, draw: row, refused, lacks } = draw;
+  if (state !== 'drawn up' || refused === 0) return null;
+  const note = (): void =>
+    void perform(
+      'draw',
+      { row, asked: latest(day, draw.day), anyway: reason.trim() },
+      { say: `Noted: draw ${number} asked for.` },
+    );
+  return (
+    <div className="costs-not-yet">
+      <p className="small">
+        It can’t be noted as asked for yet: {lacks}; what to do stands below.{' '}
+        <Button as="word" small onPress={() => ask(!asking)}>
+          the lender took it all the same
+        </Button>
+      </p>
+      {asking ? (
+        <div className="costs-acts under">
+          <Field label="Why they took it" value={reason} onChange={setReason} autoFocus />
+          <Button disabled={reason.trim() === ''} onPress={note}>
+            Note that it was asked for
+          </Button>
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
 function Findings({ draw }: { readonly draw: DrawCheckAnswer }) {
   if (draw.findings.length === 0) {
     return (
       <p>
-        No leg is missing that you noted: invoice, payment and waiver stand behind every sum. The lender’s word decides.
+        Nothing is missing of what you noted: invoice, payment and waiver stand behind every sum. The lender’s word
+        decides.
       </p>
     );
   }
@@ -176,6 +212,7 @@ export function OneDraw({ number }: { readonly number: string }) {
             </div>
             <Acts draw={draw} />
           </header>
+          <NotYet draw={draw} />
           {draw.anyway === undefined ? null : (
             <p className="small">Asked for although something was missing: {draw.anyway}</p>
           )}

@@ -27,7 +27,7 @@ async function putAside({ id, draft }: FillCardProps): Promise<void> {
   for (const item of draft.files) {
     const reply = await perform('put-aside', { item });
     if (!reply.ok) return;
-    tellDone(`${item} is put aside; it lies in the table’s put-aside folder.`);
+    tellDone(`${item} is put aside: take it up again above.`);
   }
   dropDraft(id);
   choose(undefined);

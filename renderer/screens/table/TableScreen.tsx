@@ -13,6 +13,7 @@ import type { Known } from './FillParts.tsx';
 import { ItemList } from './ItemList.tsx';
 import { ItemView } from './ItemView.tsx';
 import { JustKept } from './JustKept.tsx';
+import { PutAside } from './PutAside.tsx';
 import { partDraft, partingOf } from './parting.ts';
 import { type Draft, draftIdOf, emptyDraft, onPaperOnly, tableOf, useTable } from './table-state.ts';
 import { useReading } from './use-reading.ts';
@@ -98,6 +99,7 @@ export function TableScreen({ rest }: ScreenProps) {
       </header>
       {title === undefined ? null : <WantedLine title={title} />}
       <JustKept />
+      <PutAside names={asked.answer?.aside ?? []} />
       <Answered of={asked}>
         {({ items, folder, place }) => {
           if (items.length === 0 && !onPaper) return <EmptyTable folder={folder} place={place} awaited={title} />;

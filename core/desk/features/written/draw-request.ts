@@ -5,6 +5,7 @@ import { LotfileError } from '../../../vocabulary/errors.ts';
 import { moneyInWords } from '../../../vocabulary/money.ts';
 import type { DrawLineRow, DrawRow } from '../../contract/cost-answers.ts';
 import { drawNamed } from '../cost-named.ts';
+import { lacksInWords } from '../draw-lacks.ts';
 import { drawRow, readingOf } from '../draws.ts';
 import { anyCents, cell, percentWords } from './money-cells.ts';
 import type { PaperDraft, PaperFrame } from './paper-frame.ts';
@@ -102,7 +103,7 @@ function legsOf(reading: ReturnType<typeof readingOf>): readonly PaperBlock[] {
   ];
 }
 
-/** The request for a draw: summary, schedule of values, what it rests on. A draft while a leg is missing. */
+/** The request for a draw: summary, schedule of values, what it rests on. A draft while something is missing. */
 export function drawRequest({ at, wanted, asked }: PaperFrame): PaperDraft {
   const book = at.lot.costs();
   if (wanted.draw === undefined) {
@@ -135,8 +136,6 @@ export function drawRequest({ at, wanted, asked }: PaperFrame): PaperDraft {
       { block: 'text', text: words.note, quiet: true },
       { block: 'sign', fields: [words.sign, words.day] },
     ],
-    notes: draft
-      ? [`${missing.length} ${missing.length === 1 ? 'leg is' : 'legs are'} missing: it is a DRAFT.`, ...missing]
-      : [],
+    notes: draft ? [`It is a DRAFT: ${lacksInWords(reading.findings)}.`, ...missing] : [],
   };
 }
