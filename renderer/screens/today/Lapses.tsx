@@ -6,13 +6,15 @@ function askWords(askBy: Day, today: Day): string {
   return askBy < today ? `more time was to be asked for by ${dayInWords(askBy)}` : `ask by ${dayInWords(askBy)}`;
 }
 
-/** What lapses within sixty days, by what has to be done first. */
+/** What has lapsed and is still needed, and what lapses within sixty days, by what has to be done first. */
 export function Lapses() {
   const { answer } = useAnswer('lapses', {});
   if (answer === undefined || answer.rows.length === 0) return null;
   return (
     <section className="today-waiting" aria-labelledby="today-lapses">
-      <h2 id="today-lapses">Lapses within {answer.within} days</h2>
+      <h2 id="today-lapses">
+        {answer.rows.some(({ days }) => days < 0) ? 'Lapsed, or lapses' : 'Lapses'} within {answer.within} days
+      </h2>
       <ul>
         {answer.rows.map(({ kind, subject, title, number, through, days, askBy, paper }) => (
           <li key={`${kind} ${subject ?? ''}`}>
