@@ -81,3 +81,9 @@ export function answerDueInWords({ due }: WithThem, day: Day): string {
 export function withThemInWords(lies: WithThem, day: Day): string {
   return `with them since ${dayWithWeekday(lies.since)}; their answer: ${answerDueInWords(lies, day)}`;
 }
+
+/** "House plans" says 3; "House plans" and "Septic permit" say 3. */
+export function papersSay(papers: readonly string[], say: string): string {
+  const titles = papers.map((title) => `"${title}"`).join(' and ');
+  return `${titles} ${papers.length === 1 ? 'says' : 'say'} ${say}.`;
+}

@@ -6,7 +6,7 @@ import {
   type RequestAnswer,
   type RequestName,
 } from '../../desk/door.ts';
-import { momentInWords } from '../../vocabulary/in-words.ts';
+import { momentInWords, papersSay } from '../../vocabulary/in-words.ts';
 import { costsText, drawCheckText, tradesText } from './costs.ts';
 import { findingLines, paperMarks } from './findings.ts';
 import { filledText, formText } from './forms.ts';
@@ -26,6 +26,15 @@ type Printers = { readonly [N in RequestName]: (answer: RequestAnswer<N>) => str
 const noted = (): string => 'Noted.';
 const notedRow = ({ row }: { readonly row: string }): string => `Noted: ${row}`;
 
+/** What papers say that the card does not. */
+function toldText({ questions }: RequestAnswer<'read-lot'>): readonly string[] {
+  return questions.flatMap(({ id, told }) =>
+    told.flatMap(({ answer, say, papers }) =>
+      wrapped(`${papersSay(papers, say)} If that is so: answer ${id} ${JSON.stringify(answer)}`, 2),
+    ),
+  );
+}
+
 function lotCardText(card: RequestAnswer<'read-lot'>): string {
   const first = card.questions.filter((question) => question.first || question.answer !== undefined);
   return [
@@ -40,6 +49,7 @@ function lotCardText(card: RequestAnswer<'read-lot'>): string {
         choices.length === 0 ? ask : `${ask} [${choices.join(' | ')}]`,
       ]),
     ),
+    ...toldText(card),
     '',
     ...table(card.identities.map(({ sort, text, to }) => [`  ${sort}`, text, to === undefined ? '' : `until ${to}`])),
     ...table(card.subjects.map(({ title, from, to, id }) => [`  firm`, title, `${from ?? '?'} to ${to ?? 'now'}`, id])),

@@ -22,6 +22,15 @@ export interface LotOpened {
   readonly notes: readonly string[];
 }
 
+/** What papers in hand say to a question of the record card. */
+export interface ToldAnswer {
+  /** As `answer` takes it. */
+  readonly answer: string;
+  readonly say: string;
+  /** Titles of the papers that say so. */
+  readonly papers: readonly string[];
+}
+
 export interface AskedQuestion {
   readonly id: string;
   readonly ask: string;
@@ -32,6 +41,8 @@ export interface AskedQuestion {
   /** How an answer is written: a choice, a count, an amount ... */
   readonly sort: FactSort;
   readonly answer?: Answer | undefined;
+  /** What papers in hand say to it, where that was not answered. */
+  readonly told: readonly ToldAnswer[];
 }
 
 export interface LotCard {

@@ -7,6 +7,7 @@ import { type AtLot, onLot } from '../context.ts';
 import type { AskedQuestion } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import { known } from '../named.ts';
+import { toldByPapers } from './card-told.ts';
 
 /** The id of the newest act. */
 export function lastAct(at: AtLot): string {
@@ -20,12 +21,13 @@ export function acted(at: AtLot, title: string, change: () => void): { readonly 
 }
 
 /** The lot's record card: answers, names, firms, events. */
-export const readLot = onLot(requests['read-lot'], (_input, { lot }) => {
+export const readLot = onLot(requests['read-lot'], (_input, { lot, day }) => {
   const view = lot.view();
   const practice = lot.practice();
   const questions = Object.values(practice.questions).map((question): AskedQuestion => {
     const { id, ask, why, where, choices, first, sort } = question;
-    return { id, ask, why, where, choices, first, sort, answer: view.answers[id] };
+    const told = toldByPapers(question, { practice, lot: view, day });
+    return { id, ask, why, where, choices, first, sort, answer: view.answers[id], told };
   });
   return {
     title: view.title,

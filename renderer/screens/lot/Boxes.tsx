@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components/Button';
 import type { AskedQuestion } from '../../../core/desk/contract/answers.ts';
+import { papersSay } from '../../../core/vocabulary/in-words.ts';
 import { factInWords } from '../../../core/vocabulary/said-facts.ts';
 import { QuestionSlip } from './QuestionSlip.tsx';
 
@@ -33,6 +34,11 @@ export function Boxes({ title, say, questions }: BoxesProps) {
             <Button className="lot-box" onPress={() => setOpen(question.id)}>
               <span className="ask">{question.ask}</span>
               <Said question={question} />
+              {question.told.map(({ answer, say, papers }) => (
+                <span key={answer} className="told">
+                  {papersSay(papers, say)}
+                </span>
+              ))}
             </Button>
           </li>
         ))}

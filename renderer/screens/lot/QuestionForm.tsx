@@ -4,6 +4,7 @@ import { Group } from 'react-aria-components/Group';
 import type { AskedQuestion } from '../../../core/desk/contract/answers.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Answer, FactSort } from '../../../core/vocabulary/facts.ts';
+import { papersSay } from '../../../core/vocabulary/in-words.ts';
 import { factInWords } from '../../../core/vocabulary/said-facts.ts';
 import { Button } from '../../kit/Button.tsx';
 import { Field } from '../../kit/Field.tsx';
@@ -95,6 +96,14 @@ export function QuestionForm({ question, goesOn, onDone }: QuestionFormProps) {
       }}
     >
       <p>{question.why}</p>
+      {question.told.map((told) => (
+        <p key={told.answer} className="lot-told">
+          {papersSay(told.papers, told.say)}{' '}
+          <Button small onPress={() => void answer(told.answer)}>
+            Note {told.say}
+          </Button>
+        </p>
+      ))}
       {options.length > 0 ? (
         <Options ask={question.ask} options={options} said={text} onSay={(said) => void answer(said)} />
       ) : (
