@@ -3,7 +3,7 @@ import type { Cents, FeeDue } from '../vocabulary/money.ts';
 import type { ErrandId } from '../vocabulary/practice.ts';
 import { isSettled } from './errand-case.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
-import { visitsMade } from './visits.ts';
+import { neverTaken, visitsMade } from './visits.ts';
 
 /** Somebody came, and it was not passed or nobody let them in: who comes again has to be paid again. */
 function inVain({ outcome }: Visit): boolean {
@@ -16,7 +16,7 @@ export function feeDueOf(at: Standpoint, one: ErrandCase): FeeDue {
   const again = visitsMade(at, one.errand, one.subject).some(inVain) && !isSettled(at, one);
   return again && againFee !== undefined
     ? { fee: againFee, feeNote: 'for coming again', again }
-    : { fee, feeNote, again };
+    : { fee, feeNote, again, ...(neverTaken(at, one.errand, one.subject) ? { unpaid: true } : {}) };
 }
 
 /** @throws LotfileError 'not found' for an errand the practice doesn't know. */

@@ -22,6 +22,6 @@ export { sameParcel } from './same/parcel.ts';
 export { type Asked, indexLot, type Standpoint } from './standpoint.ts';
 export { truthOf } from './truth.ts';
 export { validityOf } from './validity.ts';
-export { stillCounting } from './visits.ts';
+export { broughtBack, stillCounting } from './visits.ts';
 export { readIdleClocks, readWay } from './way/read-way.ts';
 export type { IdleReading } from './way/restarts.ts';

@@ -1,5 +1,13 @@
 import { type Day, spanInWords } from '../vocabulary/days.ts';
-import type { ErrandReading, ErrandState, Finding, FindingSort, NeedReading, WithThem } from '../vocabulary/finding.ts';
+import type {
+  CameBack,
+  ErrandReading,
+  ErrandState,
+  Finding,
+  FindingSort,
+  NeedReading,
+  WithThem,
+} from '../vocabulary/finding.ts';
 import type { SubjectId } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Basis, Errand, ErrandId } from '../vocabulary/practice.ts';
@@ -15,6 +23,7 @@ import { asFarAsKnown, byWeight, lighter, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
 import { ridersAt } from './riders.ts';
 import { type Asked, type ErrandCase, errandOf, indexLot, type Standpoint } from './standpoint.ts';
+import { broughtBack } from './visits.ts';
 import { dueBack } from './way/dating.ts';
 import { datedGraphAt } from './way/read-way.ts';
 import { factOf } from './whole-edition.ts';
@@ -199,6 +208,12 @@ function withThem(at: Standpoint, one: ErrandCase, { state }: Examined): WithThe
   return { since, due: node === undefined ? undefined : dueBack(at, node) };
 }
 
+/** How it came back, where it did. */
+function cameBack(at: Standpoint, one: ErrandCase, { state }: Examined): CameBack | undefined {
+  const visit = state === 'sent back' ? latestVisit(at, one) : undefined;
+  return visit === undefined ? undefined : broughtBack(visit);
+}
+
 /** A margin reckoned from a day nobody can go on is told for the first day they can as well. */
 function onFirstDay(
   at: Standpoint,
@@ -257,7 +272,11 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     ...cautions(at, one, examined),
     ...thingsToBring(at, one),
   ];
-  const days = { firstDay: firstDay(at, one), withThem: withThem(at, one, examined) };
+  const days = {
+    firstDay: firstDay(at, one),
+    withThem: withThem(at, one, examined),
+    cameBack: cameBack(at, one, examined),
+  };
   return { ...about, needs, ...days, findings: saidOnce(findings.toSorted(byWeight)) };
 }
 

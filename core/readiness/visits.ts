@@ -1,4 +1,5 @@
 import type { Day } from '../vocabulary/days.ts';
+import type { CameBack } from '../vocabulary/finding.ts';
 import type { SubjectId, Visit } from '../vocabulary/lot.ts';
 import type { Errand, KindId } from '../vocabulary/practice.ts';
 import { poolOf, stands } from './current.ts';
@@ -19,7 +20,13 @@ export function visitsMade(at: Standpoint, errand: Errand, subject: SubjectId | 
 
 /** Somebody came and left the errand with a word; who found the door shut or called it off said nothing of it. */
 function decided({ state, outcome }: Visit): boolean {
-  return state === 'settled' && outcome !== 'partial' && outcome !== 'no access' && outcome !== 'cancelled';
+  return (
+    state === 'settled' &&
+    outcome !== 'partial' &&
+    outcome !== 'no access' &&
+    outcome !== 'cancelled' &&
+    outcome !== 'turned away'
+  );
 }
 
 /**
@@ -43,11 +50,24 @@ function countsAs(errand: Errand, visit: Visit): 'approved' | 'made' | 'nothing'
       return 'made';
     case 'no access':
     case 'cancelled':
+    case 'turned away':
       return 'nothing';
     case undefined:
       if (visit.state !== 'settled') return 'nothing';
       return errand.inspection ? 'made' : 'approved';
   }
+}
+
+/** How a visit brought the errand back: turned away, they never had it; a failed inspection sends nothing back. */
+export function broughtBack({ outcome }: Visit): CameBack {
+  if (outcome === 'turned away') return outcome;
+  return outcome === 'fail' ? 'not passed' : 'sent back';
+}
+
+/** Every going to the counter was turned away (or called off): they never took a paper, nor a fee. */
+export function neverTaken(at: Standpoint, errand: Errand, subject: SubjectId | undefined): boolean {
+  const gone = visitsMade(at, errand, subject).filter(({ outcome }) => outcome !== 'cancelled');
+  return gone.length > 0 && gone.every(({ outcome }) => outcome === 'turned away');
 }
 
 /** The office came out (or stamped its renewal) and this settles the errand. */
@@ -62,6 +82,7 @@ export function settles(errand: Errand, visit: Visit): boolean {
     case 'fail':
     case 'no access':
     case 'cancelled':
+    case 'turned away':
       return false;
     case undefined:
       return !errand.inspection;

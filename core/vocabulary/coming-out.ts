@@ -7,12 +7,13 @@ export function comesOut({ inspection, onSite = [] }: Pick<Errand, 'inspection' 
 
 /**
  * The words a visit of this errand may be left with: those its practice lists, and that it was cancelled, which may
- * befall any; where it lists none, any that can be said there. A letter in lieu stands for an inspection, so where nobody inspects it has to be listed.
+ * befall any; where it lists none, any that can be said there. Whoever takes papers may turn one away. A letter in lieu stands for an inspection, so where nobody inspects it has to be listed.
  */
 export function outcomesOf({
   inspection,
   outcomes = [],
 }: Pick<Errand, 'inspection' | 'outcomes'>): readonly VisitOutcome[] {
-  if (outcomes.length > 0) return [...new Set([...outcomes, 'cancelled'] as const)];
-  return inspection ? visitOutcomes : visitOutcomes.filter((outcome) => outcome !== 'letter in lieu');
+  const befalling = inspection ? (['cancelled'] as const) : (['cancelled', 'turned away'] as const);
+  if (outcomes.length > 0) return [...new Set([...outcomes, ...befalling])];
+  return visitOutcomes.filter((outcome) => outcome !== (inspection ? 'turned away' : 'letter in lieu'));
 }

@@ -143,6 +143,9 @@ export interface WithThem {
 }
 
 /** What an office will say to this errand on this day. Findings heaviest first; needs in practice order. */
+export const cameBackWords = ['sent back', 'turned away', 'not passed'] as const;
+export type CameBack = (typeof cameBackWords)[number];
+
 export interface ErrandReading {
   readonly errand: ErrandId;
   readonly subject?: SubjectId | undefined;
@@ -153,6 +156,8 @@ export interface ErrandReading {
   readonly firstDay?: Day | undefined;
   /** Where it is left with them. */
   readonly withThem?: WithThem | undefined;
+  /** Where it was sent back: whether they had it, never took it, or came out and did not pass it. */
+  readonly cameBack?: CameBack | undefined;
   /** All findings, those of the needs included; what one remedy cures and another finding says already stands once. */
   readonly findings: readonly Finding[];
 }

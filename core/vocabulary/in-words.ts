@@ -49,6 +49,7 @@ const outcomes: Readonly<Record<VisitOutcome, string>> = {
   'no access': 'no access',
   cancelled: 'cancelled',
   'letter in lieu': 'letter in lieu',
+  'turned away': 'turned away',
 };
 
 /** What came of a visit, as one tells it: "passed", "not passed". The one list of these words, for every place. */

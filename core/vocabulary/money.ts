@@ -7,6 +7,8 @@ export interface FeeDue {
   readonly feeNote: string | undefined;
   /** They came once in vain: not passed, or nobody let them in. */
   readonly again: boolean;
+  /** They turned it away and never took it, nor its fee. */
+  readonly unpaid?: boolean | undefined;
 }
 
 /**

@@ -209,6 +209,8 @@ export const visitOutcomes = [
   'no access',
   'cancelled',
   'letter in lieu',
+  // At the counter: they did not take it, so nothing lies with them.
+  'turned away',
 ] as const;
 export type VisitOutcome = (typeof visitOutcomes)[number];
 

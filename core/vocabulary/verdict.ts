@@ -1,5 +1,5 @@
 import { dayWithWeekday } from './days.ts';
-import type { ErrandReading, Finding, FindingSort, Remedy, Weight } from './finding.ts';
+import type { CameBack, ErrandReading, Finding, FindingSort, Remedy, Weight } from './finding.ts';
 import { answerDueInWords } from './in-words.ts';
 import type { ErrandId } from './practice.ts';
 
@@ -114,15 +114,29 @@ function foretold({ findings, state }: Pick<ErrandReading, 'findings' | 'state'>
   return { tone: 'green', say };
 }
 
+/** "They turned it away": how it came back, as a sentence begins. */
+export function cameBackInWords(how: CameBack | undefined): string {
+  switch (how) {
+    case 'turned away':
+      return 'They turned it away';
+    case 'not passed':
+      return 'They did not pass it';
+    case 'sent back':
+    case undefined:
+      return 'They sent it back';
+  }
+}
+
 /** Their comments stand in a sentence of their own; what else holds it up is told beside it, answered or not. */
 function sentBack(reading: ErrandReading, { own, comments }: Pick<VerdictCase, 'own' | 'comments'>): Verdict {
   const findings = reading.findings.filter(({ sort }) => sort !== 'not answered');
   const rest = { ...reading, findings };
   const told = tooEarly(rest, own) ?? foretold(rest, own);
+  const how = cameBackInWords(reading.cameBack);
   const say =
     comments === 0
-      ? 'They sent it back; no comment is left to answer.'
-      : `They sent it back with ${things(comments, 'comment')} to answer.`;
+      ? `${how}; no comment is left to answer.`
+      : `${how} with ${things(comments, reading.cameBack === 'not passed' ? 'correction' : 'comment')} to answer.`;
   return { tone: 'red', say, more: together(told.say, told.first, told.more) };
 }
 

@@ -18,7 +18,7 @@ const meanings: Readonly<Record<string, string>> = {
   'can go': 'You can go on this errand today.',
   "can't go yet": 'Something has to be brought or settled first.',
   'left with them': 'They have the papers; you wait.',
-  'sent back': 'They returned it with comments.',
+  'sent back': 'They returned it with comments, turned it away, or did not pass it.',
   settled: 'Done.',
 };
 

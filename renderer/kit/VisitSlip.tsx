@@ -62,6 +62,10 @@ function hintFor({ id }: VisitEnd): string | undefined {
       return 'They came and could not get in. It counts as no inspection: nothing is settled and no clock starts anew.';
     case 'cancelled':
       return 'It counts as no inspection: nothing is settled and no clock starts anew.';
+    case 'back':
+      return 'They had it and returned it. Where they did not take it at all, say that you were turned away.';
+    case 'turned':
+      return 'They did not take it: nothing lies with them, and no clock of theirs runs. Note what they want first.';
     case 'letter':
       return 'Keep the licensed person’s letter, and note whose it is and that they took it.';
     default:

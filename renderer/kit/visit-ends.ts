@@ -37,6 +37,14 @@ const ends: readonly VisitEnd[] = [
   { id: 'fail', title: named('fail'), state: 'sent back', outcome: 'fail', inspection: true, comments: true },
   { id: 'access', title: named('no access'), state: 'settled', outcome: 'no access', inspection: true },
   { id: 'back', title: 'Sent back', state: 'sent back', inspection: false, comments: true },
+  {
+    id: 'turned',
+    title: named('turned away'),
+    state: 'sent back',
+    outcome: 'turned away',
+    inspection: false,
+    comments: true,
+  },
   { id: 'letter', title: named('letter in lieu'), state: 'settled', outcome: 'letter in lieu' },
   { id: 'cancelled', title: named('cancelled'), state: 'settled', outcome: 'cancelled' },
 ];

@@ -14,7 +14,14 @@ function titles(about: {
 
 // Fixed bug: every going to a counter could be settled by a letter in lieu of an inspection nobody makes there.
 it('a letter in lieu is no end of an errand where nobody inspects, unless its practice lists it', () => {
-  expect(titles({ inspection: false })).toEqual(['Planned', 'Left with them', 'Settled', 'Sent back', 'Cancelled']);
+  expect(titles({ inspection: false })).toEqual([
+    'Planned',
+    'Left with them',
+    'Settled',
+    'Sent back',
+    'Turned away',
+    'Cancelled',
+  ]);
   expect(titles({ inspection: false, outcomes: ['pass', 'letter in lieu'] })).toContain('Letter in lieu');
   expect(titles({ inspection: false, own: true })).toEqual(['Planned', 'Settled', 'Cancelled']);
 });

@@ -102,8 +102,8 @@ function officeLines({ office, waiting, back, handed, awaited, clocks, unseen }:
     ...waiting.map(
       ({ title, since, days }) => `  left with them: ${title}, ${dayInWords(since)} (${counted(days, 'day')})`,
     ),
-    ...back.flatMap(({ title, comments }) => [
-      `  sent back: ${title}`,
+    ...back.flatMap(({ title, cameBack, comments }) => [
+      `  ${cameBack}: ${title}`,
       ...comments.flatMap(({ comment, number, text, answer }) => [
         ...labelled(`    ${number}.`, `${text} (${commentWords(comment, answer)})`, 0),
         ...(answer === undefined ? [] : labelled('      answered:', answer, 0)),

@@ -61,8 +61,8 @@ export function todayText(answer: Today): string {
     ...(amiss.length === 0 ? [] : ['Put right first:', ...amiss.flatMap(findingLines), '']),
     ...(can.length === 0 ? ['Nowhere to go yet; see what is missing: way.', ''] : can.flatMap(errandLines)),
     ...(beginWith.length === 0 ? [] : [...labelled('Find and keep first:', beginWith.join('; '), 0), '']),
-    ...back.flatMap(({ title, office, comments }) => [
-      `${office.title} sent back: ${title}`,
+    ...back.flatMap(({ title, office, cameBack, comments }) => [
+      `${office.title}: ${cameBack}: ${title}`,
       ...comments.flatMap(({ number, text, comment }) =>
         labelled(`  ${number}.`, `${text} (${commentWords(comment, undefined)})`, 0),
       ),

@@ -192,7 +192,7 @@ export const requests = {
     in: z.object({ errand: practiceId, subject: named.optional() }),
   }),
   visit: request<{ readonly act: string; readonly visit: string }>()({
-    help: 'Record a visit: planned, left with them, sent back (with their comments), settled.',
+    help: 'Record a visit: planned, left with them, sent back (with their comments; outcome "turned away" where they took nothing), settled.',
     in: z.object({
       errand: practiceId,
       subject: named.optional(),

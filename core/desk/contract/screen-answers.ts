@@ -1,6 +1,6 @@
 import type { Day } from '../../vocabulary/days.ts';
 import type { ErrorShape } from '../../vocabulary/errors.ts';
-import type { ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
+import type { CameBack, ErrandState, Finding, PaperState, Validity, Weight } from '../../vocabulary/finding.ts';
 import type { LinkWord, SeenRect, StandingWord } from '../../vocabulary/lot.ts';
 import type { FigureRow } from './figure-answers.ts';
 import type { BookedRow, BookingRow, CorrectionsRow } from './inspection-answers.ts';
@@ -57,6 +57,8 @@ export interface WaitingRow {
 }
 
 export interface BackRow extends WaitingRow {
+  /** Whether they had it, never took it, or came out and did not pass it. */
+  readonly cameBack: CameBack;
   /** Those nobody answered yet. */
   readonly comments: readonly CommentRow[];
 }

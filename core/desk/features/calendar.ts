@@ -23,6 +23,7 @@ function dueOf(row: BackRow, at: AtLot): readonly CommentsDue[] {
   const ids = new Set(open.map(({ comment }) => comment));
   const asked = at.lot.comments().flatMap(({ id, due }) => (ids.has(String(id)) && due !== undefined ? [due] : []));
   const [first] = asked.toSorted();
+  if (first === undefined && row.cameBack === 'turned away') return [];
   const through = first ?? addDays(row.since, commentDays);
   const count = open.length === 1 ? '1 comment waits' : `${open.length} comments wait`;
   const why =

@@ -10,11 +10,12 @@ function feeRow({ errand: id, subject, state }: WayStop, asked: Asked): FeeRow |
   const errand = asked.practice.errands[id];
   if (errand === undefined || state === "doesn't apply") return undefined;
   const { fee, feeNote, office } = errand;
-  const ahead = state === 'can go' || state === "can't go yet";
+  const { again, unpaid } = feeDue(id, { ...asked, subject });
+  const ahead = state === 'can go' || state === "can't go yet" || (state === 'sent back' && unpaid === true);
   if (fee === 0 || (fee === undefined && feeNote === undefined && !ahead)) return undefined;
   const title = titleFor(errandTitle(asked.practice, id), subjectTitle(asked.lot, subject));
   // Who has to come again has been there, and paid for it.
-  const settled = !ahead || feeDue(id, { ...asked, subject }).again;
+  const settled = !ahead || again;
   return { errand: id, title, office: officeTitle(asked.practice, office), fee, feeNote, settled };
 }
 

@@ -75,7 +75,7 @@ function awaitedRows(stop: WayStop, asked: Asked): readonly AwaitedRow[] {
   });
 }
 
-function clockOf({ title, since, comments }: BackRow, asked: Asked): readonly RunningClock[] {
+function clockOf({ title, since, cameBack, comments }: BackRow, asked: Asked): readonly RunningClock[] {
   const open = comments.filter(({ answered }) => answered === undefined);
   if (open.length === 0) return [];
   const count = open.length === 1 ? '1 comment waits' : `${open.length} comments wait`;
@@ -84,6 +84,8 @@ function clockOf({ title, since, comments }: BackRow, asked: Asked): readonly Ru
     const words = `${title}: ${count} for your answer; they want it by ${dayInWords(due)}.`;
     return [{ say: words, through: due, days: daysBetween(asked.day, due) }];
   }
+  // What they never took doesn't lie with them, and no application of theirs can lapse.
+  if (cameBack === 'turned away') return [];
   const through = addDays(since, commentDays);
   const say =
     `${title}: ${count} for your answer since ${dayInWords(since)}. Many offices let an application lapse after ` +

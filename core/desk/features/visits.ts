@@ -42,6 +42,19 @@ function expectOutcome(errand: Errand, outcome: VisitOutcome | undefined): void 
   );
 }
 
+/** Turned away is no word of a visit that ended otherwise. */
+function expectBack(errand: Errand, state: VisitState, outcome: VisitOutcome | undefined): void {
+  if (outcome !== 'turned away' || state === 'sent back') return;
+  throw new LotfileError(
+    'wrong use',
+    `Who was turned away with "${errand.title}" left nothing there and settled nothing.`,
+    {
+      about: errand.title,
+      next: 'Say the state "sent back" with it, and their comments.',
+    },
+  );
+}
+
 /** As much of what was said as the history has room for. */
 function clipped(text: string): string {
   const line = text.replace(/\s+/g, ' ').trim();
@@ -67,6 +80,7 @@ export const visit = onLot(
   ({ errand: asked, subject, visit: known, day, state, outcome, note, comments, due }, at) => {
     const errand = errandNamed(at.lot.practice(), asked);
     expectOutcome(errand, outcome);
+    expectBack(errand, state, outcome);
     const view = at.lot.view();
     const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
     const planned = known === undefined ? undefined : plannedVisit(view, errand, known);

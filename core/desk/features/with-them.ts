@@ -1,4 +1,4 @@
-import type { Asked } from '../../readiness/index.ts';
+import { type Asked, broughtBack } from '../../readiness/index.ts';
 import type { Lot, VisitComment } from '../../store/index.ts';
 import { daysBetween } from '../../vocabulary/days.ts';
 import type { WayStop } from '../../vocabulary/finding.ts';
@@ -59,5 +59,8 @@ export function commentsOn(lot: Lot, visits: readonly Visit[]): readonly Comment
 /** A stop that was sent back, with all they said about it. */
 export function backRow(stop: WayStop, asked: Asked, lot: Lot): BackRow | undefined {
   const row = waitingRow(stop, asked);
-  return row === undefined ? undefined : { ...row, comments: commentsOn(lot, madeVisits(asked, stop)) };
+  const made = madeVisits(asked, stop);
+  const last = made.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)).at(-1);
+  if (row === undefined || last === undefined) return undefined;
+  return { ...row, cameBack: broughtBack(last), comments: commentsOn(lot, made) };
 }

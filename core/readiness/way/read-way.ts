@@ -94,7 +94,8 @@ function inOrder(at: Standpoint, stops: readonly WayStop[]): readonly WayStop[] 
 function feesOf(at: Standpoint, nodes: readonly Node[]): Pick<Way, 'feesKnown' | 'feesUnknown'> {
   const fees = nodes.flatMap(({ one, examined: { state } }) => {
     const due = feeDueOf(at, one);
-    const ahead = state === 'can go' || state === "can't go yet" || (state === 'sent back' && due.again);
+    const ahead =
+      state === 'can go' || state === "can't go yet" || (state === 'sent back' && (due.again || due.unpaid === true));
     return ahead ? [due.fee] : [];
   });
   return {

@@ -43,13 +43,19 @@ function Comment({ row }: { readonly row: CommentRow }) {
   );
 }
 
+const headings = {
+  'sent back': 'What they sent it back with',
+  'turned away': 'What they turned it away for',
+  'not passed': 'What they did not pass',
+} as const;
+
 /** The numbered comments they sent it back with, each to be answered. */
 export function Comments({ sight }: { readonly sight: Sight }) {
   const { comments } = sight.answer;
   if (comments.length === 0) return null;
   return (
     <section className="errand-comments">
-      <h2>What they sent it back with</h2>
+      <h2>{headings[sight.answer.reading.cameBack ?? 'sent back']}</h2>
       <ol>
         {comments.map((row) => (
           <Comment key={row.comment} row={row} />

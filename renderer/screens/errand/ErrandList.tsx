@@ -9,7 +9,7 @@ import { addressOf } from '../../state/place.ts';
 type Stop = WayAnswer['stops'][number];
 
 const groups: readonly (readonly [ErrandState, string])[] = [
-  ['sent back', 'Sent back: answer these first'],
+  ['sent back', 'Sent back, turned away or not passed: answer these first'],
   ['can go', 'You can go'],
   ['left with them', 'With the offices'],
   ["can't go yet", 'Not yet'],

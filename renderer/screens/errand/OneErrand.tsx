@@ -107,7 +107,7 @@ export function OneErrand({ sight }: { readonly sight: Sight }) {
           </h1>
           <Acts sight={sight} />
           <p className={`lead errand-verdict ${verdict.tone}`}>
-            <Mark word={answer.reading.state} />{' '}
+            <Mark word={answer.reading.state} say={answer.reading.cameBack} />{' '}
             <strong>
               <Counted text={verdict.say} />
             </strong>{' '}

@@ -69,7 +69,7 @@ function Office({ row }: { readonly row: OfficeRow }) {
       <ul className="office-rows">
         {back.map((each) => (
           <li key={`back ${each.errand} ${each.subject ?? ''}`}>
-            <Mark word="sent back" />
+            <Mark word="sent back" say={each.cameBack} />
             <div>
               <ErrandLink row={each} />
               <Comments row={each} />

@@ -65,7 +65,7 @@ function Closed({ office, day }: { readonly office: OfficeCard; readonly day: Da
 
 function Comments({ back }: { readonly back: BackRow }) {
   return (
-    <ul className="today-comments" aria-label="What they sent it back with">
+    <ul className="today-comments" aria-label="What they want put right">
       {back.comments.map(({ comment, number, text }) => (
         <li key={comment}>
           <span className="mono">{number}</span> {text}
@@ -97,7 +97,7 @@ export function OneErrand({ errand, number, day, sameAs, back }: OneErrandProps)
       <div className="today-what">
         <h3>
           <a href={address}>{subjectTitle === undefined ? title : `${title}: ${subjectTitle}`}</a>{' '}
-          {state === 'sent back' ? <Mark word="sent back" /> : null}
+          {state === 'sent back' ? <Mark word="sent back" say={back?.cameBack} /> : null}
         </h3>
         {back === undefined || back.comments.length === 0 ? null : <Comments back={back} />}
         <Where errand={errand} number={number} sameAs={sameAs} />

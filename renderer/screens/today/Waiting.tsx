@@ -39,7 +39,7 @@ export function Waiting({ answer }: { readonly answer: TodayAnswer }) {
             <a href={addressOf('errand', row.errand, ...(row.subject === undefined ? [] : [row.subject]))}>
               {row.title}
             </a>{' '}
-            <Mark word="sent back" />
+            <Mark word="sent back" say={row.cameBack} />
             <p className="small">
               {countInWords(row.comments.length)} {row.comments.length === 1 ? 'comment' : 'comments'} to answer.
             </p>
