@@ -62,6 +62,7 @@ export const positionals: Partial<Readonly<Record<RequestName, readonly string[]
   'rename-lot': ['title'],
   unsay: ['word'],
   'write-paper': ['sort'],
+  'backed-up': ['name', 'bytes'],
   restore: ['bundle', 'folder'],
   mend: ['folder'],
   merge: ['bundle'],

@@ -199,3 +199,18 @@ describe('the ways in to a lot that is here', () => {
     expect(await page.getByRole('button', { name: 'Mend this lot' }).count()).toBe(0);
   });
 });
+
+it('two lots of one name are told apart by their folders', async () => {
+  await using open = await openWindow();
+  for (let n = 0; n < 2; n += 1) {
+    const made = await open.host.act('make-folder', { title: 'Thistle Fork' });
+    if (!made.ok || !('folder' in made.answer)) throw new Error('No folder was made.');
+    const folder = String(made.answer.folder);
+    const lot = await open.host.ask('new-lot', { folder, title: 'Thistle Fork' }, {});
+    expect(lot.ok).toBe(true);
+  }
+  await open.page.reload();
+  await open.page.getByRole('button', { name: 'Open Thistle Fork, folder thistle-fork-2', exact: true }).waitFor();
+  await open.page.getByRole('button', { name: 'Open Thistle Fork, folder thistle-fork', exact: true }).waitFor();
+  await open.page.getByText('Thistle Fork, folder thistle-fork-2', { exact: true }).waitFor();
+});

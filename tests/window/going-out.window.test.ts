@@ -32,6 +32,18 @@ describe('out and in', () => {
     expect(download.suggestedFilename()).toBe('heron-lane-2026-04-14.lot.zip');
     bundle = await download.path();
     expect(readFileSync(bundle).subarray(0, 2).toString()).toBe('PK');
+    const told = page.locator('.notice', { hasText: 'Backed up: heron-lane-2026-04-14.lot.zip' });
+    await told
+      .getByText(/MB, the lot and \d+ files, each read back and whole\. It lies in your browser’s downloads/)
+      .waitFor();
+    expect(await told.getByRole('button', { name: /^Undo/ }).count()).toBe(0);
+    await page.getByText(/Last backed up Tue 14 Apr 2026: heron-lane-2026-04-14\.lot\.zip/).waitFor();
+    await open.go('#/sample/lot');
+    await page
+      .getByText(/Last backed up Tue 14 Apr 2026: heron-lane-2026-04-14\.lot\.zip, .*every file read back/)
+      .waitFor();
+    await open.go('#/sample/history');
+    await button(page, 'Back up as a bundle').waitFor();
   });
 
   it('dates go into a calendar file, and the slip tells what is new since the last', async () => {

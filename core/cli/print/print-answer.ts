@@ -41,6 +41,9 @@ function lotCardText(card: RequestAnswer<'read-lot'>): string {
     card.title,
     `Practice: ${card.practice}`,
     card.target === undefined ? 'No day to move in set yet.' : `Move in: ${dayInWords(card.target)}`,
+    card.backup === undefined
+      ? 'No backup noted yet: bundle --out FOLDER, then backed-up NAME BYTES.'
+      : `Last backed up on ${dayInWords(card.backup.day)}: ${card.backup.name}, ${sizeInWords(card.backup.bytes)}.`,
     '',
     ...table(
       first.map(({ id, ask, answer, choices }) => [
@@ -257,6 +260,7 @@ const printers: Printers = {
   'write-paper': writtenText,
   calendar: calendarText,
   bundle: bundleText,
+  'backed-up': noted,
   restore: restoredText,
   mend: ({ title, notes }) => [`${title} was mended.`, ...notes].join('\n'),
   merge: mergeText,

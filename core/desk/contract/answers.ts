@@ -45,10 +45,21 @@ export interface AskedQuestion {
   readonly told: readonly ToldAnswer[];
 }
 
+/** The last bundle that was saved somewhere. */
+export interface LastBackup {
+  readonly day: Day;
+  readonly name: string;
+  readonly bytes: number;
+  /** Nothing was left out or found changed. */
+  readonly whole: boolean;
+}
+
 export interface LotCard {
   readonly title: string;
   readonly target?: Day | undefined;
   readonly practice: string;
+  /** Undefined where no bundle was saved from this computer yet. */
+  readonly backup?: LastBackup | undefined;
   readonly questions: readonly AskedQuestion[];
   readonly identities: readonly Identity[];
   readonly subjects: readonly Subject[];

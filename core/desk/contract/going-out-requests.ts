@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { Day } from '../../vocabulary/days.ts';
 import { request } from './define.ts';
 import { shortWords, ticketSchema } from './values.ts';
 import type {
@@ -22,6 +23,10 @@ export const goingOutRequests = {
     help: 'Write the whole lot into one file: a backup, or to take to another computer.',
     in: z.object({}),
     long: true,
+  }),
+  'backed-up': request<{ readonly day: Day }>()({
+    help: 'Note that a bundle was saved as a backup; read-lot shows the last one.',
+    in: z.object({ name: shortWords, bytes: z.number().int().min(0), whole: z.boolean().default(true) }),
   }),
   restore: request<RestoreAnswer>()({
     help: 'Make a lot folder from a bundle, every byte compared.',

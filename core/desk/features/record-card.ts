@@ -7,6 +7,7 @@ import { type AtLot, onLot } from '../context.ts';
 import type { AskedQuestion } from '../contract/answers.ts';
 import { requests } from '../contract/requests.ts';
 import { known } from '../named.ts';
+import { lastBackup } from './backup-memory.ts';
 import { toldByPapers } from './card-told.ts';
 
 /** The id of the newest act. */
@@ -33,6 +34,7 @@ export const readLot = onLot(requests['read-lot'], (_input, { lot, day }) => {
     title: view.title,
     target: view.target,
     practice: practice.title,
+    backup: lastBackup({ lot }),
     questions,
     identities: view.identities,
     subjects: view.subjects,

@@ -1,5 +1,6 @@
 import type { Runner } from '../context.ts';
 import type { RequestAnswer, RequestName } from '../contract/requests.ts';
+import { backedUp } from './backup-memory.ts';
 import { bundle, mend, merge, restore } from './bundles.ts';
 import { calendar } from './calendar.ts';
 import { comment, removeComment } from './comments.ts';
@@ -119,6 +120,7 @@ export const runners: { readonly [N in RequestName]: Runner<RequestAnswer<N>> } 
   'write-paper': writePaper,
   calendar,
   bundle,
+  'backed-up': backedUp,
   restore,
   mend,
   merge,

@@ -31,7 +31,20 @@ function OpenTrouble({ failed, onRetry }: { readonly failed: Failed; readonly on
   );
 }
 
-function LotRow({ lot, onOpen }: { readonly lot: LotOffered; readonly onOpen: () => void }) {
+/** "thistle-fork-2, in Lotfile": the folder's own name. */
+function folderOf({ place }: Pick<LotOffered, 'place'>): string {
+  return place.split(',')[0] ?? place;
+}
+
+interface LotRowProps {
+  readonly lot: LotOffered;
+  /** Another one bears the same name: the folder's tells them apart. */
+  readonly namesake: boolean;
+  readonly onOpen: () => void;
+}
+
+function LotRow({ lot, namesake, onOpen }: LotRowProps) {
+  const called = namesake ? `${lot.title}, folder ${folderOf(lot)}` : lot.title;
   const forget = async (): Promise<void> => {
     await port.act('forget-lot', { key: lot.key });
     await readHost();
@@ -39,7 +52,7 @@ function LotRow({ lot, onOpen }: { readonly lot: LotOffered; readonly onOpen: ()
   return (
     <li>
       <div className="which">
-        <p className="slab">{lot.title}</p>
+        <p className="slab">{called}</p>
         <p className="small pencil">
           {lot.gone ? 'The folder is not where it was: ' : ''}
           {lot.place}, opened {dayInWords(lot.lastOpened)}
@@ -47,11 +60,11 @@ function LotRow({ lot, onOpen }: { readonly lot: LotOffered; readonly onOpen: ()
       </div>
       <div className="acts">
         {lot.gone ? null : (
-          <Button onPress={onOpen} label={`Open ${lot.title}`}>
+          <Button onPress={onOpen} label={`Open ${called}`}>
             Open
           </Button>
         )}
-        <Button as="word" small onPress={() => void forget()} label={`leave out ${lot.title}`}>
+        <Button as="word" small onPress={() => void forget()} label={`leave out ${called}`}>
           leave out
         </Button>
       </div>
@@ -142,7 +155,12 @@ export function LotList({ host: { lots, found, leftOut, dialogs, newLotsFolder }
       {failed === undefined ? null : <OpenTrouble failed={failed} onRetry={() => void open(failed.folder, true)} />}
       <ul className="first-lots">
         {lots.map((lot) => (
-          <LotRow key={lot.key} lot={lot} onOpen={() => void open(lot.folder)} />
+          <LotRow
+            key={lot.key}
+            lot={lot}
+            namesake={[...lots, ...found].some((one) => one.folder !== lot.folder && one.title === lot.title)}
+            onOpen={() => void open(lot.folder)}
+          />
         ))}
         {found.map((lot) => (
           <FoundRow key={lot.folder} lot={lot} why="not in your list" onOpen={() => void open(lot.folder)} />

@@ -2,16 +2,28 @@ import { type ReactNode, useState } from 'react';
 import { FileTrigger } from 'react-aria-components/FileTrigger';
 import type { CalendarAnswer } from '../../../core/desk/contract/written-answers.ts';
 import { Button } from '../../kit/Button.tsx';
+import { LastBackup } from '../../kit/LastBackup.tsx';
+import { useAnswer } from '../../state/asked.ts';
 import { fetchAnswer } from '../../state/doing.ts';
 import { saveFile } from '../../state/saving.ts';
 import { CalendarSlip } from './CalendarSlip.tsx';
 import { MergeSlip } from './MergeSlip.tsx';
 import { backUp, type Looked, lookInto, writeHouseRecord } from './take-over.ts';
 
-function Row({ say, children }: { readonly say: string; readonly children: ReactNode }) {
+function Row({
+  say,
+  more,
+  children,
+}: {
+  readonly say: string;
+  readonly more?: ReactNode;
+  readonly children: ReactNode;
+}) {
   return (
     <li>
-      <p>{say}</p>
+      <p>
+        {say} {more}
+      </p>
       {children}
     </li>
   );
@@ -19,6 +31,7 @@ function Row({ say, children }: { readonly say: string; readonly children: React
 
 /** What leaves the lot, and what comes from another computer. */
 export function GoingOut() {
+  const card = useAnswer('read-lot', {}).answer;
   const [dates, setDates] = useState<CalendarAnswer>();
   const [looked, setLooked] = useState<Looked>();
   const calendar = async (): Promise<void> => {
@@ -35,7 +48,10 @@ export function GoingOut() {
     <section className="history-out" aria-labelledby="history-out">
       <h2 id="history-out">Out and in</h2>
       <ul>
-        <Row say="One file with everything in this lot, read back before you get it: a backup, or for your other computer.">
+        <Row
+          say="One file with everything in this lot, read back before you get it: a backup, or for your other computer."
+          more={card === undefined ? null : <LastBackup backup={card.backup} />}
+        >
           <Button onPress={() => void backUp()}>Back up as a bundle</Button>
         </Row>
         <Row say="Take over what is new in a bundle of this lot. What was changed on both sides is laid side by side for you to choose.">

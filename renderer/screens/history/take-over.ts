@@ -1,9 +1,10 @@
 import type { MergeAnswer } from '../../../core/desk/contract/written-answers.ts';
 import { port } from '../../client/port.ts';
 import { perform } from '../../state/doing.ts';
-import { saveFile } from '../../state/saving.ts';
+import { handOut } from '../../state/saving.ts';
 import { useLot } from '../../state/session.ts';
 import { tellDone, tellTrouble } from '../../state/telling.ts';
+import { sizeInWords } from '../papers/state-words.ts';
 
 /** A bundle that was looked into and not yet taken over. */
 export interface Looked {
@@ -36,7 +37,20 @@ export async function backUp(): Promise<void> {
   const reply = await perform('bundle', {}, { long: 'Writing the bundle and reading it back' });
   if (!reply.ok) return;
   for (const note of reply.answer.notes) tellTrouble({ code: 'paper damaged', message: note });
-  await saveFile(reply.answer);
+  const { name, bytes, files, notes } = reply.answer;
+  const place = await handOut(reply.answer);
+  if (place === undefined) return;
+  const checked =
+    notes.length === 0
+      ? `the lot and ${files} ${files === 1 ? 'file' : 'files'}, each read back and whole`
+      : 'but not all of it is whole: see what is told above';
+  await perform(
+    'backed-up',
+    { name, bytes, whole: notes.length === 0 },
+    {
+      say: `Backed up: ${name}, ${sizeInWords(bytes)}, ${checked}. It lies in ${place}; keep a copy off this computer.`,
+    },
+  );
 }
 
 /** A new folder beside the lots; where it is, the host says in words. */

@@ -4,8 +4,10 @@ import { type Day, dayWithWeekday } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
 import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
+import { LastBackup } from '../../kit/LastBackup.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { perform } from '../../state/doing.ts';
+import { addressOf } from '../../state/place.ts';
 
 function EditHead({ card, onClose }: { readonly card: LotCard; readonly onClose: () => void }) {
   const [title, setTitle] = useState(card.title);
@@ -55,6 +57,9 @@ export function LotHead({ card }: { readonly card: LotCard }) {
           <Button as="word" small onPress={() => setEditing(true)}>
             change name or day
           </Button>
+        </p>
+        <p className="small pencil">
+          <LastBackup backup={card.backup} /> <a href={addressOf('history')}>back up</a>
         </p>
       </div>
       {editing ? <EditHead card={card} onClose={() => setEditing(false)} /> : null}
