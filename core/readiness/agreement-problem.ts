@@ -53,6 +53,7 @@ export function agreementProblem(
     why: sentence(agreement.say),
     basis: agreement.basis,
     mend: mendFor(at, agreement, outcome),
+    ...(outcome.is === 'doubtful' && outcome.alike !== undefined ? { alike: outcome.alike } : {}),
     final: false,
   };
 }

@@ -1,8 +1,8 @@
 import type { FactValue, Truth } from '../vocabulary/facts.ts';
-import type { LotView } from '../vocabulary/lot.ts';
+import type { LotView, SameAs } from '../vocabulary/lot.ts';
 import { moneyInWords } from '../vocabulary/money.ts';
 import type { Agreement, Term } from '../vocabulary/practice.ts';
-import { atMost, type Compared, sameValue } from './compare.ts';
+import { atMost, type Compared, identityOf, sameValue } from './compare.ts';
 import { type KnownTerm, type TermCase, termValue } from './terms.ts';
 import { dayWords } from './words.ts';
 
@@ -12,7 +12,8 @@ export type AgreementOutcome =
   | { readonly is: 'not asked' }
   /** `pair`: the first value has to give way to the second, or the second to the first. */
   | { readonly is: 'broken'; readonly say: string; readonly pair?: readonly [Known, Known] | undefined }
-  | { readonly is: 'doubtful'; readonly say: string; readonly ask: string }
+  /** `alike`: the two spellings, to be confirmed as the same. */
+  | { readonly is: 'doubtful'; readonly say: string; readonly ask: string; readonly alike?: SameAs | undefined }
   | { readonly is: 'unknown'; readonly say: string };
 
 export type Known = KnownTerm;
@@ -78,7 +79,12 @@ function judged(compared: Compared, { pair, relation, both = bothSaid(pair) }: R
     case false:
       return { is: 'broken', say: `${both}: ${relation}.`, pair };
     case 'unknown':
-      return { is: 'doubtful', say: `${both}: close, but not equal.`, ask: askSame(pair[0].value) };
+      return {
+        is: 'doubtful',
+        say: `${both}: close, but not equal.`,
+        ask: askSame(pair[0].value),
+        alike: alikeOf(pair[0].value, pair[1].value),
+      };
     case 'no common measure':
       return { is: 'unknown', say: `${both}: they can't be compared${datumHint(pair)}.` };
   }
@@ -92,6 +98,14 @@ function askSame(value: FactValue): string {
   if (value.sort === 'address') return 'Is this the same place? Say so once, and it is remembered.';
   if (value.sort === 'parcel number') return 'Is this the same parcel? Say so once, and it is remembered.';
   return 'Is this the same person or firm? Say so once, and it is remembered.';
+}
+
+/** What would be confirmed; undefined where nothing can be remembered as the same. */
+function alikeOf(a: FactValue, b: FactValue): SameAs | undefined {
+  const sort = identityOf(a, b);
+  return sort === undefined || typeof a.value !== 'string' || typeof b.value !== 'string'
+    ? undefined
+    : { sort, a: a.value, b: b.value };
 }
 
 function worst(outcomes: readonly AgreementOutcome[]): AgreementOutcome {

@@ -10,7 +10,8 @@ export type Compared = Truth | 'no common measure';
 
 const identitySort = { name: 'owner', address: 'place', 'parcel number': 'parcel' } as const;
 
-function identityOf(a: FactValue, b: FactValue): 'owner' | 'place' | 'parcel' | undefined {
+/** What two values may be the same of; undefined where they name no owner, place or parcel. */
+export function identityOf(a: FactValue, b: FactValue): 'owner' | 'place' | 'parcel' | undefined {
   for (const { sort } of [a, b]) {
     if (sort === 'name' || sort === 'address' || sort === 'parcel number') return identitySort[sort];
   }

@@ -1,5 +1,5 @@
 import type { Day } from './days.ts';
-import type { EditionId, PaperId, SubjectId } from './lot.ts';
+import type { EditionId, PaperId, SameAs, SubjectId } from './lot.ts';
 import type { Basis, ErrandId, KindId, OfficeId } from './practice.ts';
 
 /** Heaviest first. */
@@ -74,6 +74,8 @@ export interface Finding {
   readonly remedy: Remedy;
   /** Where papers speak against each other: the paper each way out changes. One of them is enough. */
   readonly waysOut?: readonly WayOut[] | undefined;
+  /** Two spellings that may mean the same: confirmed once (`same`), it is not asked again. */
+  readonly alike?: SameAs | undefined;
   /** Can't be undone: no override clears it. */
   readonly final: boolean;
 }

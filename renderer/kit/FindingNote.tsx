@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { dayWithWeekday } from '../../core/vocabulary/days.ts';
 import type { Finding } from '../../core/vocabulary/finding.ts';
 import { basisInWords } from '../../core/vocabulary/in-words.ts';
+import { perform } from '../state/doing.ts';
 import { addressOf } from '../state/place.ts';
 import { Button } from './Button.tsx';
 
@@ -14,6 +15,20 @@ export interface FindingNoteProps {
   readonly open?: boolean | undefined;
   /** "The office said otherwise": given where the rule can be amended from here. */
   readonly onOtherwise?: (() => void) | undefined;
+}
+
+/** Two spellings of one owner, place or parcel: said once, and it is not asked again. */
+function TheSame({ finding: { alike } }: { readonly finding: Finding }) {
+  if (alike === undefined) return null;
+  const { a, b } = alike;
+  const say = (): void => {
+    void perform('same', alike, { say: `"${a}" and "${b}" are the same.` });
+  };
+  return (
+    <Button small onPress={say} label={`"${a}" and "${b}" are the same`}>
+      They are the same
+    </Button>
+  );
 }
 
 /** One finding: weight by bar and word, what is wrong, and one press away why, on whose word, and the way out. */
@@ -43,7 +58,7 @@ export function FindingNote({ finding, open = false, onOtherwise }: FindingNoteP
             <dd>{basisInWords(basis)}</dd>
             <dt>What to do</dt>
             <dd>
-              {remedy.say}{' '}
+              {remedy.say} <TheSame finding={finding} />
               {remedy.errand === undefined ? null : <a href={addressOf('errand', remedy.errand)}>Go to that errand</a>}
               {remedy.earliest === undefined || remedy.withThem === true
                 ? null

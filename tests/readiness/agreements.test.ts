@@ -53,6 +53,16 @@ describe('agreements', () => {
     expect(found[0]?.weight).toBe('questioned');
   });
 
+  // Fixed bug: "say so once" was asked, and in the window there was no way to say it.
+  test('two spellings that are close say which two to confirm; confirmed once, it is not asked again', () => {
+    const terms = [on('deed', 'address'), on('letter', 'address')];
+    const papers = { deed: { address: address('418 Herron Lane') }, letter: { address: address('418 Heron Lane') } };
+    const [found] = judged('same', terms, papers);
+    expect(found?.alike).toEqual({ sort: 'place', a: '418 Herron Lane', b: '418 Heron Lane' });
+    expect(found?.remedy.say).toContain('Say so once');
+    expect(judged('same', terms, papers, { sameAs: found?.alike === undefined ? [] : [found.alike] })).toEqual([]);
+  });
+
   test('a missing paper makes no disagreement; a paper in hand with nothing entered asks first', () => {
     expect(judged('at_most', bedrooms, { plans: { bedrooms: count(4) } })).toEqual([]);
     expect(judged('at_most', bedrooms, { plans: { bedrooms: count(4) }, septic: {} })[0]).toMatchObject({

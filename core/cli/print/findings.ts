@@ -20,6 +20,10 @@ export const paperMarks: Readonly<Record<PaperState, string>> = {
   "doesn't apply": "— DOESN'T APPLY",
 };
 
+function sameCommand({ sort, a, b }: NonNullable<Finding['alike']>): string {
+  return `same ${sort} ${JSON.stringify(a)} ${JSON.stringify(b)}`;
+}
+
 /** One finding: what, why, on whose word, and the way out. */
 export function findingLines(finding: Finding): readonly string[] {
   return [
@@ -28,6 +32,7 @@ export function findingLines(finding: Finding): readonly string[] {
     ...labelled('Why:', finding.why, 4),
     ...labelled('Who says so:', `${basisInWords(finding.basis)}.`, 4),
     ...labelled('What to do:', finding.remedy.say, 4),
+    ...(finding.alike === undefined ? [] : labelled('If they are:', sameCommand(finding.alike), 4)),
     '',
   ];
 }
