@@ -242,6 +242,20 @@ function saidBy(told: Finding, other: Finding): boolean {
   return about && told.sort === 'lapsing' && told.weight === 'good to know' && other.weight !== told.weight;
 }
 
+/** What is only to be ticked, entered or brought in another form; what is missing or contradicted comes before it. */
+const ofThePaper: ReadonlySet<FindingSort> = new Set<FindingSort>([
+  'mark missing',
+  'fact missing',
+  'date unknown',
+  'seal missing',
+  'sheet size',
+  'physical only',
+]);
+
+function heaviestFirst(a: Finding, b: Finding): number {
+  return byWeight(a, b) || Number(ofThePaper.has(a.sort)) - Number(ofThePaper.has(b.sort));
+}
+
 /** @param findings heaviest first */
 function saidOnce(findings: readonly Finding[]): readonly Finding[] {
   return findings.filter((told) => !findings.some((other) => other !== told && saidBy(told, other)));
@@ -277,7 +291,7 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     withThem: withThem(at, one, examined),
     cameBack: cameBack(at, one, examined),
   };
-  return { ...about, needs, ...days, findings: saidOnce(findings.toSorted(byWeight)) };
+  return { ...about, needs, ...days, findings: saidOnce(findings.toSorted(heaviestFirst)) };
 }
 
 /**

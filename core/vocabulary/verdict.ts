@@ -35,8 +35,9 @@ const stillToCome: ReadonlySet<FindingSort> = new Set<FindingSort>([
   'event missing',
 ]);
 
-/** Cured by going on an errand again. */
-const gotAnew: ReadonlySet<FindingSort> = new Set<FindingSort>([
+/** Cured by going on an errand, where there is one. */
+const gotThere: ReadonlySet<FindingSort> = new Set<FindingSort>([
+  'may not apply',
   'lapsed',
   'lapsing',
   'too old',
@@ -49,7 +50,7 @@ const gotAnew: ReadonlySet<FindingSort> = new Set<FindingSort>([
 function holdsUp({ sort, weight, remedy }: Finding, self: ErrandId): boolean {
   if (weight === 'good to know' || remedy.errand === self) return false;
   if (remedy.errand === undefined) return stillToCome.has(sort) && weight !== 'ask first';
-  return stillToCome.has(sort) || gotAnew.has(sort);
+  return stillToCome.has(sort) || gotThere.has(sort);
 }
 
 /** What comes before an errand, heaviest first, each errand once: counted in the verdict, listed under "First". */

@@ -33,3 +33,16 @@ test('an errand that comes first is told once where the paper it brings is missi
   expect(state).toBe("can't go yet");
   expect(findings.map(({ sort }) => sort)).toEqual(['missing']);
 });
+
+test('among findings of one weight, what is missing stands before what only has to be ticked or entered', () => {
+  const rules = practice({
+    papers: [kind('plans'), kind('report')],
+    errands: [errand('apply', { needs: [need('plans', { marks: ['dated'] }), need('report')] })],
+  });
+  const view = lot({ papers: [paper('plans', [edition('p', { issued: d('2026-01-10') })])] });
+  const { findings } = readErrand('apply', { practice: rules, lot: view, day: d('2026-07-01') });
+  expect(findings.map(({ weight, sort }) => [weight, sort])).toEqual([
+    ['refused', 'missing'],
+    ['refused', 'mark missing'],
+  ]);
+});

@@ -18,6 +18,7 @@ const energy = finding('"Energy report" is not in hand.', { remedy: { say: 'Go.'
 const bedrooms = finding('Bedrooms: 4 on "House plans", 3 on "Septic permit".', { sort: 'disagree' });
 const association = finding('"Association" is not in hand.', {
   weight: 'ask first',
+  sort: 'may not apply',
   remedy: { say: 'Go.', errand: 'association' },
 });
 const comment = finding('Comment 1 is not answered.', { weight: 'refused', sort: 'not answered' });

@@ -4,6 +4,7 @@ import { extract } from 'letterparser';
 import type { Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeFindings, type OpenWindow, openWindow } from './harness.ts';
+import { openToldLot } from './told-lot.ts';
 
 async function bytesOf(download: Download): Promise<Buffer> {
   return readFile(await download.path());
@@ -150,5 +151,25 @@ describe('a packet, from assembling to what came of it', () => {
       dialog().getByRole('button', { name: 'Save as PDF' }).click(),
     ]);
     expect(begins(await bytesOf(download), '%PDF-')).toBe(true);
+  });
+});
+
+// Fixed bug: only papers that may not be asked for were told there, and above the errand that nothing speaks against it.
+describe('an errand for which papers are missing by common practice alone', () => {
+  it('says so above the errand and before anything is made, worst first, and lists as many first things as it counts', async () => {
+    await using told = await openToldLot('first-month');
+    const page = await told.screen('errand/septic-apply');
+    const verdict = page.locator('.errand-verdict');
+    await verdict.getByText('Too early').waitFor();
+    const said = (await verdict.textContent()) ?? '';
+    expect(said).not.toContain('Nothing on file');
+    const counts = /(\d+) things? comes? first(?:, and (\d+) more)?/.exec(said) ?? [];
+    const listed = Number(counts[1]) + Number(counts[2] ?? 0);
+    expect(await page.locator('.errand-waits li').count()).toBe(listed);
+    const worst = (await page.locator('.errand-against li').first().textContent()) ?? '';
+    await page.getByRole('button', { name: 'Assemble the packet' }).click();
+    const [first = ''] = await page.getByRole('dialog').locator('.errand-says li').allTextContents();
+    expect(worst).toContain(first.replace(/ (?:questioned|ask first)$/, ''));
+    expect(await axeFindings(page)).toEqual([]);
   });
 });
