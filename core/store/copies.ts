@@ -1,4 +1,4 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { Day } from '../vocabulary/days.ts';
@@ -27,7 +27,9 @@ function dayOf(name: string): Day | undefined {
 
 function namesIn(folder: string): readonly string[] {
   const copies = join(folder, copiesFolder);
-  return existsSync(copies) ? readdirSync(copies).toSorted() : [];
+  // Something else may lie there: no copies then, and the lot opens all the same.
+  const there = statSync(copies, { throwIfNoEntry: false })?.isDirectory() === true;
+  return there ? readdirSync(copies).toSorted() : [];
 }
 
 function acts(db: Database.Database): number {
