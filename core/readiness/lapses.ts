@@ -6,6 +6,7 @@ import { currentEntry } from './current.ts';
 import { dutiesAt } from './duties.ts';
 import type { Entry } from './lot-index.ts';
 import { officeTitle, paperTitle } from './need-case.ts';
+import { ownLapses } from './own-lapses.ts';
 import { kindApplies, lapsingDays } from './paper-state.ts';
 import { byWeight, type Mend, type Problem } from './problem.ts';
 import { findingOf } from './remedy.ts';
@@ -154,5 +155,7 @@ export function readLapses(asked: Asked, within = lapsingDays): readonly Lapse[]
     if (good !== true || !isDay(through) || through > until) return [];
     return lapseOf(at, entry) ?? [];
   });
-  return lapses.toSorted((a, b) => byWeight(a.finding, b.finding) || (a.by < b.by ? -1 : a.by > b.by ? 1 : 0));
+  return [...lapses, ...ownLapses(at, until)].toSorted(
+    (a, b) => byWeight(a.finding, b.finding) || (a.by < b.by ? -1 : a.by > b.by ? 1 : 0),
+  );
 }

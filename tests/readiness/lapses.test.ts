@@ -44,6 +44,25 @@ describe('what lapses soon', () => {
     expect(lapses('2026-05-15')).toEqual([]);
   });
 
+  // Fixed bug: what the owner gave a title of its own lapsed unseen.
+  test('a paper no rule knows is told too, each of them, and not once it has a newer edition or has lapsed', () => {
+    const own = (id: string, ...ends: readonly string[]) => ({
+      ...paper(
+        'other',
+        ends.map((end, n) => edition(`${id}-${n}`, { goodThrough: d(end) })),
+      ),
+      id,
+      title: id,
+    });
+    const told = (...papers: readonly ReturnType<typeof own>[]) =>
+      readLapses({ practice: rules(), lot: lot({ papers }), day }).map(({ finding }) => finding.say);
+    expect(told(own('Power letter', '2026-05-01'), own('Toilet hire', '2026-04-20'))).toEqual([
+      '"Toilet hire" is good through 20 Apr 2026 only.',
+      '"Power letter" is good through 1 May 2026 only.',
+    ]);
+    expect(told(own('Power letter', '2026-05-01', '2027-05-01'), own('Old', '2026-04-13'))).toEqual([]);
+  });
+
   test('is told as far ahead as one asks, with the last day to ask for more time', () => {
     const extended = practice({
       papers: [
