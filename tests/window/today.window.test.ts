@@ -29,7 +29,7 @@ describe('the slip for the day', () => {
     expect(await trusses.getByText('Truss maker').isVisible()).toBe(true);
     await trusses.getByRole('button', { name: /^Show what to carry/ }).click();
     expect(await trusses.getByRole('link', { name: 'House plans' }).isVisible()).toBe(true);
-    expect(await trusses.getByText('They may object to two things.').isVisible()).toBe(true);
+    expect(await trusses.getByText('They may question two things.').isVisible()).toBe(true);
     expect(await open.page.getByText('332 days to the day you hope to move in').isVisible()).toBe(true);
   });
 

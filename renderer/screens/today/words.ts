@@ -26,7 +26,7 @@ function begun(words: string): string {
 /** The heaviest of what was found against an errand, in words; undefined where nothing weighs. */
 export function worstInWords(counts: FindingCounts): { readonly weight: Weight; readonly say: string } | undefined {
   if (counts.refused > 0) return { weight: 'refused', say: `They would turn you away over ${things(counts.refused)}.` };
-  if (counts.questioned > 0) return { weight: 'questioned', say: `They may object to ${things(counts.questioned)}.` };
+  if (counts.questioned > 0) return { weight: 'questioned', say: `They may question ${things(counts.questioned)}.` };
   if (counts['ask first'] > 0) return { weight: 'ask first', say: `Ask about ${things(counts['ask first'])} first.` };
   return undefined;
 }
