@@ -17,7 +17,8 @@ describe('out and in', () => {
   let open: OpenWindow;
   let bundle: string;
   beforeAll(async () => {
-    open = await openWindow({ sample: true });
+    // A day later than the lot is read as of: a backup is dated by the clock.
+    open = await openWindow({ sample: true, today: '2026-04-15' });
     await open.openSample('history');
     await button(open.page, 'Back up as a bundle').waitFor();
   });
@@ -37,10 +38,10 @@ describe('out and in', () => {
       .getByText(/MB, the lot and \d+ files, each read back and whole\. It lies in your browser’s downloads/)
       .waitFor();
     expect(await told.getByRole('button', { name: /^Undo/ }).count()).toBe(0);
-    await page.getByText(/Last backed up Tue 14 Apr 2026: heron-lane-2026-04-14\.lot\.zip/).waitFor();
+    await page.getByText(/Last backed up Wed 15 Apr 2026: heron-lane-2026-04-14\.lot\.zip/).waitFor();
     await open.go('#/sample/lot');
     await page
-      .getByText(/Last backed up Tue 14 Apr 2026: heron-lane-2026-04-14\.lot\.zip, .*every file read back/)
+      .getByText(/Last backed up Wed 15 Apr 2026: heron-lane-2026-04-14\.lot\.zip, .*every file read back/)
       .waitFor();
     await open.go('#/sample/history');
     await button(page, 'Back up as a bundle').waitFor();

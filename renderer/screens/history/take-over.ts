@@ -1,5 +1,6 @@
 import type { MergeAnswer } from '../../../core/desk/contract/written-answers.ts';
 import { port } from '../../client/port.ts';
+import { useAsked } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
 import { handOut } from '../../state/saving.ts';
 import { useLot } from '../../state/session.ts';
@@ -44,12 +45,16 @@ export async function backUp(): Promise<void> {
     notes.length === 0
       ? `the lot and ${files} ${files === 1 ? 'file' : 'files'}, each read back and whole`
       : 'but not all of it is whole: see what is told above';
-  await perform(
+  // On the day by the clock, whatever day the lot is read as of: a backup is made when it is made.
+  const noted = await port.ask(
     'backed-up',
     { name, bytes, whole: notes.length === 0 },
-    {
-      say: `Backed up: ${name}, ${sizeInWords(bytes)}, ${checked}. It lies in ${place}; keep a copy off this computer.`,
-    },
+    { lot: useLot.getState().handle },
+  );
+  useAsked.getState().stale();
+  if (!noted.ok) tellTrouble(noted.error);
+  tellDone(
+    `Backed up: ${name}, ${sizeInWords(bytes)}, ${checked}. It lies in ${place}; keep a copy off this computer.`,
   );
 }
 
