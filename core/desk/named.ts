@@ -126,3 +126,9 @@ export function known<T>(map: Readonly<Record<string, T>>, id: string, what: str
     next: near === undefined ? all : `Did you mean ${near}?`,
   });
 }
+
+/** A kind of paper by its id or its title. */
+export function kindNamed(practice: Practice, said: string): string {
+  const byTitle = Object.values(practice.papers).find(({ title }) => same(title, said));
+  return byTitle?.id ?? known(practice.papers, said, 'kind of paper').id;
+}

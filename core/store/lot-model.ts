@@ -250,6 +250,11 @@ export interface Lot extends Disposable {
     reason: string | undefined,
   ): PaperId;
   setPaperTitle(paper: PaperId, title: string): void;
+  /** Makes an edition one of another paper, which is found or made. */
+  moveEdition(
+    edition: EditionId,
+    to: { readonly kind: KindId; readonly title: string; readonly subject?: SubjectId | undefined },
+  ): PaperId;
 
   recordVisit(visit: NewVisit): VisitId;
   addComment(comment: Omit<VisitComment, 'id'>): CommentId;

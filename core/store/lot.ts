@@ -201,6 +201,7 @@ function papersOf(
   | 'linkEditions'
   | 'setNotApplicable'
   | 'setPaperTitle'
+  | 'moveEdition'
 > {
   const change = (edition: string, what: string, write: () => void) =>
     rows.changeEdition(ledger, edition, { what, write });
@@ -216,6 +217,7 @@ function papersOf(
     recordStanding: (edition, standing) => rows.recordStanding(ledger, edition, standing),
     linkEditions: (edition, links) => change(edition, 'Links', () => rows.writeLinks(ledger, edition, links)),
     setNotApplicable: (paper, reason) => papers.setNotApplicable(ledger, paper, reason),
+    moveEdition: (edition, key) => papers.moveEdition(ledger, edition, key),
     setPaperTitle: (paper, title) => papers.setPaperTitle(ledger, paper, title),
   };
 }

@@ -107,3 +107,45 @@ export function setPaperTitle(ledger: Ledger, paper: PaperId, title: string): vo
     ledger.db.prepare('UPDATE paper SET title = ? WHERE id = ?').run(title, paper);
   });
 }
+
+/** One edition and nothing said of the paper as a whole: the paper is what its edition is. */
+function isAlone(ledger: Ledger, paper: PaperId): boolean {
+  const count = ledger.db
+    .prepare<[string], number>(
+      `SELECT count(*) FROM edition JOIN paper ON paper.id = edition.paper
+       WHERE paper.id = ? AND paper.not_applicable IS NULL`,
+    )
+    .pluck()
+    .get(paper);
+  return count === 1;
+}
+
+/**
+ * Makes an edition one of another paper, found or made: the kind it was kept under was the wrong one. A paper with
+ * no other edition becomes that paper itself, or goes where there is one; one said not to apply stays.
+ */
+export function moveEdition(ledger: Ledger, edition: EditionId, key: PaperKey): PaperId {
+  return ledger.act(`Edition kept as "${key.title}"`, () => {
+    ledger.mustHave('edition', edition);
+    const { db } = ledger;
+    const left = db.prepare<[string], string>('SELECT paper FROM edition WHERE id = ?').pluck().get(edition);
+    const found = findPaper(ledger, key);
+    if (left !== undefined && found === undefined && isAlone(ledger, left)) {
+      if (key.subject !== undefined) ledger.mustHave('subject', key.subject);
+      db.prepare('UPDATE paper SET kind = ?, title = ?, subject = ? WHERE id = ?').run(
+        key.kind,
+        key.title,
+        key.subject ?? null,
+        left,
+      );
+      return left;
+    }
+    const paper = found ?? findOrMakePaper(ledger, key);
+    db.prepare('UPDATE edition SET paper = ? WHERE id = ?').run(paper, edition);
+    db.prepare(
+      `DELETE FROM paper WHERE id = ? AND not_applicable IS NULL
+         AND NOT EXISTS (SELECT 1 FROM edition WHERE edition.paper = paper.id)`,
+    ).run(left ?? '');
+    return paper;
+  });
+}

@@ -152,6 +152,45 @@ describe('one paper', () => {
     expect(await card.getByRole('definition').getByText('OD-77', { exact: true }).count()).toBe(0);
   });
 
+  // "Tick what it bears, looking at the sheet" stood over the sheet, and its kind could not be corrected at all.
+  it('keeps the sheet in sight meanwhile, and says why the kind of a tied edition stays', async () => {
+    await page.getByRole('button', { name: 'Correct', exact: true }).click();
+    const slip = page.getByRole('dialog');
+    const sheet = slip.getByRole('region', { name: 'Pages of House plans' });
+    const [seen, lines] = [await sheet.boundingBox(), await slip.getByLabel('Bedrooms').boundingBox()];
+    if (seen === null || lines === null) throw new Error('The sheet is not in sight.');
+    expect(seen.width).toBeGreaterThan(400);
+    expect(seen.x + seen.width).toBeLessThanOrEqual(lines.x);
+    expect(await axeFindings(page)).toEqual([]);
+    await slip.getByRole('combobox', { name: 'What is it?' }).fill('energy rep');
+    await page.getByRole('option', { name: /^Energy report/ }).click();
+    expect(await slip.getByRole('textbox', { name: 'Bedrooms' }).count()).toBe(0);
+    await slip.getByRole('button', { name: 'Correct it' }).click();
+    await slip
+      .getByRole('alert')
+      .getByText(/so its kind can.t be changed alone/)
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await slip.waitFor({ state: 'detached' });
+  });
+
+  it('gives a paper its right kind, and takes that back', async () => {
+    const here = page.url().slice(page.url().indexOf('#'));
+    await open.go('#/sample/papers/deed');
+    await page.getByRole('button', { name: 'Correct', exact: true }).click();
+    const slip = page.getByRole('dialog');
+    await slip.getByRole('combobox', { name: 'What is it?' }).fill('something');
+    await page.getByRole('option', { name: /^Something else/ }).click();
+    await slip.getByLabel('What it is called').fill('Deed of the neighbour');
+    await slip.getByRole('button', { name: 'Correct it' }).click();
+    await page.getByText(/^Corrected Deed\. Not carried over/).waitFor();
+    await page.getByRole('heading', { name: 'Deed of the neighbour', level: 1 }).waitFor();
+    await undone(page);
+    await page.getByRole('heading', { name: 'Deed', level: 1, exact: true }).waitFor();
+    await open.go(here);
+    await page.getByRole('heading', { name: 'House plans', level: 1, exact: true }).waitFor();
+  });
+
   it('records what an office did with it', async () => {
     await page.getByRole('button', { name: 'An office acted' }).click();
     const slip = page.getByRole('dialog');

@@ -130,7 +130,7 @@ const printers: Printers = {
   keep: keptText,
   'keep-parts': keptText,
   papers: papersText,
-  correct: noted,
+  correct: ({ notes }) => ['Noted.', ...notes].join('\n'),
   'not-applicable': noted,
   standing: noted,
   way: wayText,

@@ -155,10 +155,15 @@ export const requests = {
     help: 'List the papers and their state; with wanted, also those the way needs that are not in the lot yet.',
     in: z.object({ kind: practiceId.optional(), wanted: z.boolean().default(false) }),
   }),
-  correct: done({
-    help: 'Correct what was noted of a paper: marks, facts, dates.',
+  correct: request<{ readonly act: string; readonly paper: string; readonly notes: readonly string[] }>()({
+    help: 'Correct what was noted of a paper: its kind, marks, facts, dates; its title where it has no kind.',
     in: z.object({
       edition: named,
+      /** The kind it really is, by its id or title; its facts stay where that kind knows them. */
+      kind: named.optional(),
+      /** Whose it is, where the kind is kept per engagement, area or draw. */
+      subject: named.optional(),
+      title: shortWords.optional(),
       issued: daySchema.optional(),
       effective: daySchema.optional(),
       goodThrough: daySchema.optional(),

@@ -137,7 +137,9 @@ function writeSaid(edition: string, row: Row, at: AtLot): void {
 
 function kindlessNotes(kind: KindId): readonly string[] {
   if (kind !== 'other') return [];
-  return ['Kept without a kind: no office’s list asks for it. Give it one with kind, if one fits.'];
+  return [
+    'Kept without a kind: no office’s list asks for it. If one fits after all, correct it: Correct on its card, or correct with --kind.',
+  ];
 }
 
 /** Writes the rows of one paper in one act. The same files kept as the same paper before are not kept twice. */

@@ -7,6 +7,7 @@ import { readFact } from '../../vocabulary/said-facts.ts';
 import { onLot } from '../context.ts';
 import { type RequestInput, requests } from '../contract/requests.ts';
 import { editionNamed, kindTitle, known, type NamedIn, paperNamed } from '../named.ts';
+import { carried, keptAs, kindNotes } from './other-kind.ts';
 import { acted } from './record-card.ts';
 
 /** Reads facts as said, by the sorts the kind gives them. */
@@ -56,8 +57,11 @@ export function linkTarget(
 
 export const correct = onLot(requests.correct, (input, at) => {
   const asked = { view: at.lot.view(), practice: at.lot.practice(), day: at.day };
-  const { paper, edition } = editionNamed(asked, input.edition);
-  const facts = factsSaid(asked.practice, paper.kind, input.facts);
+  const named = editionNamed(asked, input.edition);
+  const { paper, edition } = named;
+  const anew = keptAs(asked, named, input);
+  const kind = anew?.kind ?? paper.kind;
+  const facts = factsSaid(asked.practice, kind, input.facts);
   const absent = input.unmark.find((mark) => !edition.marks.includes(mark));
   if (absent !== undefined) {
     throw new LotfileError('wrong use', `"${paper.title}" bears no mark "${absent}".`, {
@@ -65,14 +69,19 @@ export const correct = onLot(requests.correct, (input, at) => {
     });
   }
   const marks = [...new Set([...edition.marks, ...input.marks])].filter((mark) => !input.unmark.includes(mark));
-  const links = input.links.map((link) => linkTarget(asked, paper.kind, link));
-  return acted(at, `Corrected ${paper.title}`, () => {
+  const links = input.links.map((link) => linkTarget(asked, kind, link));
+  const kept = at.lot.facts(edition.id).filter(({ fact }) => !facts.some((said) => said.fact === fact));
+  const { stay, left } = anew === undefined ? { stay: kept, left: [] } : carried(asked.practice, kind, kept);
+  const title = anew === undefined ? `Corrected ${paper.title}` : `Corrected ${paper.title}: it is ${anew.title}`;
+  let whole = paper.id;
+  const { act } = acted(at, title, () => {
+    if (anew !== undefined) whole = at.lot.moveEdition(edition.id, anew);
     at.lot.correctEdition(edition.id, correctedFields(input));
     at.lot.setMarks(edition.id, marks);
-    const rest = at.lot.facts(edition.id).filter(({ fact }) => !facts.some((said) => said.fact === fact));
-    if (facts.length > 0) at.lot.setFacts(edition.id, [...rest, ...facts]);
+    if (facts.length > 0 || left.length > 0) at.lot.setFacts(edition.id, [...stay, ...facts]);
     if (links.length > 0) at.lot.linkEditions(edition.id, [...edition.links, ...links]);
   });
+  return { act, paper: whole, notes: anew === undefined ? [] : kindNotes(asked, { paper, anew, left }) };
 });
 
 export const notApplicable = onLot(requests['not-applicable'], ({ paper: said, why }, at) => {

@@ -8,6 +8,7 @@ import { Slip } from '../../kit/Slip.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
 import { useAnswer } from '../../state/asked.ts';
 import { perform } from '../../state/doing.ts';
+import { go } from '../../state/place.ts';
 import {
   type Correction,
   changedOnly,
@@ -19,8 +20,10 @@ import {
 } from './correction.ts';
 import { FactField } from './FactField.tsx';
 import { isFactSort } from './fact-said.ts';
+import { KindFields, OtherKindNote } from './KindFields.tsx';
 import { LinkFields, type LinkSaid } from './LinkFields.tsx';
 import { MarkTicks } from './MarkTicks.tsx';
+import { PageReader } from './PageReader.tsx';
 import { listInWords } from './state-words.ts';
 
 interface FormProps {
@@ -81,9 +84,16 @@ function useCorrection(paper: PagesAnswer, onClose: () => void) {
   const correct = async (): Promise<void> => {
     if (wanted === undefined) return;
     const said = { ...wanted, links: [...links] };
-    const reply = await perform('correct', said, { say: `Corrected ${paper.title}.`, quiet: true });
-    if (reply.ok) onClose();
-    else setTrouble(reply.error);
+    const say = ({ notes }: { readonly notes: readonly string[] }): string =>
+      [`Corrected ${paper.title}.`, ...notes].join(' ');
+    const reply = await perform('correct', said, { say, quiet: true });
+    if (!reply.ok) setTrouble(reply.error);
+    else {
+      onClose();
+      // What it is called by may have changed with its kind.
+      if (reply.answer.paper !== paper.paper || now.kind !== paper.kind)
+        go('papers', reply.answer.paper, paper.edition);
+    }
   };
   return { now, setNow, links, setLinks, trouble, correct, ready: wanted !== undefined && isReadable(paper, now) };
 }
@@ -98,12 +108,15 @@ export function CorrectSlip({ paper, onClose }: CorrectSlipProps) {
   const { now, setNow, links, setLinks, trouble, correct, ready } = useCorrection(paper, onClose);
   const practice = useAnswer('practice', {}).answer?.practice;
   const papers = useAnswer('papers', { wanted: true }).answer?.papers;
+  const subjects = useAnswer('read-lot', {}).answer?.subjects ?? [];
   const emptied = emptiedFacts(paper, now);
+  const sameKind = now.kind === paper.kind;
   return (
     <Slip
       title={`Correct ${paper.title}`}
       open
       wide
+      beside={paper.pages.length === 0 ? undefined : <PageReader pages={paper.pages} title={paper.title} />}
       onClose={onClose}
       foot={
         <>
@@ -116,8 +129,11 @@ export function CorrectSlip({ paper, onClose }: CorrectSlipProps) {
     >
       <p className="small pencil">What you note is what stands on the sheet. The sheet itself stays as it came in.</p>
       {trouble === undefined ? null : <Trouble error={trouble} />}
+      {practice === undefined ? null : (
+        <KindFields paper={paper} practice={practice} subjects={subjects} now={now} onNow={setNow} />
+      )}
       <Printed paper={paper} now={now} onNow={setNow} />
-      <Facts paper={paper} now={now} onNow={setNow} />
+      {sameKind ? <Facts paper={paper} now={now} onNow={setNow} /> : <OtherKindNote />}
       {emptied.length === 0 ? null : (
         <p className="small">
           {listInWords(emptied)} stays as it is: what was noted can be put right here, or taken back under “What was
@@ -125,7 +141,7 @@ export function CorrectSlip({ paper, onClose }: CorrectSlipProps) {
         </p>
       )}
       <MarkTicks asked={paper.marksAsked} marks={now.marks} onMarks={(marks) => setNow({ ...now, marks })} />
-      {practice === undefined || papers === undefined ? null : (
+      {practice === undefined || papers === undefined || !sameKind ? null : (
         <LinkFields
           ask={{
             practice,

@@ -6,6 +6,10 @@ import type { LinkSaid } from './LinkFields.tsx';
 
 /** A paper's card as it stands in the slip while it is being corrected. */
 export interface Correction {
+  readonly kind: string;
+  /** Said only of papers without a kind. */
+  readonly title: string;
+  readonly subject: string | undefined;
   readonly number: string;
   readonly issuer: string;
   readonly revision: string;
@@ -17,9 +21,10 @@ export interface Correction {
 }
 
 export function correctionOf(paper: PagesAnswer): Correction {
-  const { number, issuer, revision, issued, effective, goodThrough, facts, marks } = paper;
+  const { kind, title, subject, number, issuer, revision, issued, effective, goodThrough, facts, marks } = paper;
   const said = facts.map(({ fact, sort, words }) => [fact, sayAgain(sort, words)]);
-  return { number, issuer, revision, issued, effective, goodThrough, facts: Object.fromEntries(said), marks };
+  const printed = { number, issuer, revision, issued, effective, goodThrough };
+  return { kind, title, subject, ...printed, facts: Object.fromEntries(said), marks };
 }
 
 /** Where a kind has a fact for the revision, that is the one asked for. */
@@ -41,6 +46,16 @@ function withRevision(paper: PagesAnswer, now: Correction): Correction {
 const texts = ['number', 'issuer', 'revision'] as const;
 const days = ['issued', 'effective', 'goodThrough'] as const;
 
+/** What the paper is after all, where that was changed; a title is said only where there is no kind. */
+function keptAs(before: Correction, now: Correction): Pick<RequestArgument<'correct'>, 'kind' | 'title' | 'subject'> {
+  const title = now.title.trim();
+  return {
+    ...(now.kind === before.kind ? {} : { kind: now.kind }),
+    ...(now.kind !== 'other' || title === '' || title === before.title ? {} : { title }),
+    ...(now.subject === undefined || now.subject === before.subject ? {} : { subject: now.subject }),
+  };
+}
+
 /** Only what was changed is sent; what was emptied is cleared. Undefined where nothing was changed. */
 export function changedOnly(paper: PagesAnswer, said: Correction): RequestArgument<'correct'> | undefined {
   const before = correctionOf(paper);
@@ -51,14 +66,19 @@ export function changedOnly(paper: PagesAnswer, said: Correction): RequestArgume
     ...changedTexts.filter((field) => now[field].trim() === ''),
     ...changedDays.filter((field) => now[field] === undefined),
   ];
-  const facts = Object.entries(now.facts).filter(
+  // Facts of the old kind are not asked for again: those the new one knows stay by themselves.
+  const facts = Object.entries(now.kind === before.kind ? now.facts : {}).filter(
     ([fact, words]) => words.trim() !== '' && words !== before.facts[fact],
   );
   const marks = now.marks.filter((mark) => !before.marks.includes(mark));
   const unmark = before.marks.filter((mark) => !now.marks.includes(mark));
-  if (changedTexts.length + changedDays.length + facts.length + marks.length + unmark.length === 0) return undefined;
+  const anew = keptAs(before, now);
+  const all =
+    Object.keys(anew).length + changedTexts.length + changedDays.length + facts.length + marks.length + unmark.length;
+  if (all === 0) return undefined;
   return {
     edition: paper.edition,
+    ...anew,
     ...Object.fromEntries(
       changedTexts.filter((field) => now[field].trim() !== '').map((field) => [field, now[field].trim()]),
     ),

@@ -3,21 +3,11 @@ import { LotfileError } from '../../../vocabulary/errors.ts';
 import type { NeedUse, Practice } from '../../../vocabulary/practice.ts';
 import { type AtLot, onLot } from '../../context.ts';
 import { requests } from '../../contract/requests.ts';
-import { errandNamed, kindTitle, known } from '../../named.ts';
+import { errandNamed, kindNamed, kindTitle, known } from '../../named.ts';
 import { copiesInWords, useWords } from '../amend-need.ts';
 import { askedOf } from '../asked.ts';
 import { acted } from '../record-card.ts';
 import { named, withLayer } from './rule-rows.ts';
-
-function sameWords(a: string, b: string): boolean {
-  return a.toLocaleLowerCase() === b.toLocaleLowerCase();
-}
-
-/** A kind by its id or its title. */
-function kindSaid(practice: Practice, said: string): string {
-  const byTitle = Object.values(practice.papers).find(({ title }) => sameWords(title, said));
-  return byTitle?.id ?? known(practice.papers, said, 'kind of paper').id;
-}
 
 function paperSaid(
   {
@@ -32,7 +22,7 @@ function paperSaid(
       next: 'Name a kind (paper), or give it a title of its own (title), not both.',
     });
   }
-  if (paper !== undefined) return kindSaid(practice, paper);
+  if (paper !== undefined) return kindNamed(practice, paper);
   return { title: title ?? '', from: from === undefined ? undefined : known(practice.offices, from, 'office').id };
 }
 

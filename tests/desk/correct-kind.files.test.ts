@@ -1,0 +1,73 @@
+import { expect, it } from 'vitest';
+import { openSmallLot, type SmallLot } from './small-lot.ts';
+
+async function keep(small: SmallLot, name: string, paper: object) {
+  const files = [await small.pdf(name, [name])];
+  const { kept } = await small.desk.ask('keep', { papers: [{ files, ...paper }] }, small);
+  const [one] = kept;
+  if (one === undefined) throw new Error('Nothing was kept.');
+  return one;
+}
+
+async function rows(small: SmallLot) {
+  const { papers } = await small.desk.ask('papers', {}, small);
+  return papers.map(({ kind, title, editions }) => [kind, title, editions.length]);
+}
+
+// "Give it one with kind, if one fits" was said, and there was no such way.
+it('a paper kept under a wrong kind is given the right one, with the facts that kind knows', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const facts = { bedrooms: '3', revision: 'B', floor_area: '1,850 sq ft' };
+  const { edition } = await keep(small, 'plans.pdf', { kind: 'plans', facts, marks: ['scale drawn'] });
+  const { notes } = await desk.ask('correct', { edition, kind: 'Energy report', number: 'E-7' }, small);
+  const pages = await desk.ask('pages', { edition }, small);
+  expect(pages).toMatchObject({ kind: 'energy-report', title: 'Energy report', number: 'E-7', marks: ['scale drawn'] });
+  const said = pages.facts.filter(({ words }) => words !== '').map(({ fact }) => fact);
+  expect(said.toSorted()).toEqual(['bedrooms', 'floor_area', 'revision']);
+  expect(notes).toEqual([]);
+  expect(await rows(small)).toEqual([['energy-report', 'Energy report', 1]]);
+  const lost = await desk.ask('correct', { edition, kind: 'deed' }, small);
+  expect(lost.notes[0]).toMatch(
+    /^Not carried over, for Deed knows no such thing: .*Bedrooms.*Taken back, it is there again\.$/,
+  );
+  await desk.ask('undo', {}, small);
+  const again = await desk.ask('pages', { edition }, small);
+  expect(again).toEqual(expect.objectContaining({ kind: 'energy-report', facts: pages.facts, number: 'E-7' }));
+  await desk.ask('undo', {}, small);
+  expect(await rows(small)).toEqual([['plans', 'House plans', 1]]);
+});
+
+it('a paper kept without a kind gets one, or another title; a kind’s own title stays', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const { edition, notes } = await keep(small, 'culvert.pdf', {});
+  expect(notes.join(' ')).toContain('If one fits after all, correct it');
+  await desk.ask('correct', { edition, title: 'Culvert receipt' }, small);
+  expect(await rows(small)).toEqual([['other', 'Culvert receipt', 1]]);
+  await desk.ask('correct', { edition, kind: 'driveway-permit' }, small);
+  expect(await rows(small)).toEqual([['driveway-permit', 'Driveway permit', 1]]);
+  expect((await desk.ask('find', { text: 'driveway permit' }, small)).found.length).toBeGreaterThan(0);
+  const title = desk.ask('correct', { edition, title: 'Culvert' }, small);
+  await expect(title).rejects.toMatchObject({
+    code: 'wrong use',
+    message: '"Driveway permit" is called after its kind.',
+  });
+  await expect(desk.ask('correct', { edition, kind: 'no-such' }, small)).rejects.toMatchObject({ code: 'wrong use' });
+});
+
+it('one that replaces another of its paper stays; one that stands alone joins what was kept before', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const first = await keep(small, 'a.pdf', { kind: 'deed', issued: '2026-01-05' });
+  const links = [{ word: 'replaces', to: first.edition }];
+  const second = await keep(small, 'b.pdf', { kind: 'deed', issued: '2026-02-05', links });
+  for (const { edition } of [first, second]) {
+    const tied = desk.ask('correct', { edition, kind: 'boundary-survey' }, small);
+    await expect(tied).rejects.toMatchObject({ code: 'wrong use', next: expect.stringContaining('undo the act') });
+  }
+  const third = await keep(small, 'c.pdf', { kind: 'boundary-survey', issued: '2026-03-05' });
+  const { notes } = await desk.ask('correct', { edition: third.edition, kind: 'deed' }, small);
+  expect(notes).toEqual([expect.stringContaining('another edition of it now')]);
+  expect(await rows(small)).toEqual([['deed', 'Deed', 3]]);
+});
