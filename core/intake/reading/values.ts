@@ -56,12 +56,19 @@ export function readNumber(words: readonly TextWord[]): ReadValue<string> | unde
 
 const parcelPart = /^(?:[A-Z]{1,2}\d*|[A-Z]?\d[\dA-Z]*(?:[.\-/–][\dA-Z]+)*)$/;
 
+/** "055-12-0031   4.02": a number with strokes is whole by itself, and what follows in decimals is the next column. */
+function isMeasure(text: string, before: readonly string[], after: string | undefined): boolean {
+  if (!/^\d{1,4}\.\d{1,3}$/.test(text)) return false;
+  return before.some((part) => /\d-\d/.test(part)) || /^(?:acres?|ac)\b/i.test(after ?? '');
+}
+
 /** A parcel number: groups of figures, with points, strokes, or spaces between. */
 export function readParcel(words: readonly TextWord[]): ReadValue<string> | undefined {
   const parts: string[] = [];
-  for (const word of words.slice(0, 6)) {
+  for (const [at, word] of words.slice(0, 6).entries()) {
     const text = trimmed(word.text);
     if (!parcelPart.test(text) || date.test(text)) break;
+    if (parts.length > 0 && isMeasure(text, parts, words[at + 1]?.text)) break;
     parts.push(text);
     if (/[.;,]$/.test(word.text)) break;
   }

@@ -93,3 +93,19 @@ describe('the first letters of a number off a scan', () => {
     expect(readingOf(paper).number?.value).toBe('C0-26-0872');
   });
 });
+
+// "055-12-0031 4.02" was suggested: the acreage stood behind several spaces on the same line.
+describe('a parcel number', () => {
+  const parcel = (line: string) => readingOf(['# BOUNDARY SURVEY', line]).parcel?.value;
+
+  it('ends where the acreage beside it begins', () => {
+    expect(parcel('Parcel No. 055-12-0031 4.02')).toBe('055-12-0031');
+    expect(parcel('Parcel No. 055-12-0031   4.02 acres')).toBe('055-12-0031');
+    expect(parcel('Parcel No. 0551 20031 4.02 acres')).toBe('0551 20031');
+  });
+
+  it('keeps groups with points, strokes or spaces that are its own', () => {
+    expect(parcel('Parcel No. 041 22.01 0070')).toBe('041 22.01 0070');
+    expect(parcel('Parcel No. 12-4.5-118')).toBe('12-4.5-118');
+  });
+});
