@@ -185,7 +185,8 @@ describe('one paper', () => {
     await slip.getByRole('button', { name: 'Correct it' }).click();
     await page.getByText(/^Corrected Deed\. Not carried over/).waitFor();
     await page.getByRole('heading', { name: 'Deed of the neighbour', level: 1 }).waitFor();
-    await undone(page);
+    await page.getByRole('button', { name: /^Undo: Corrected Deed/ }).click();
+    await page.getByText(/^Taken back: Corrected Deed/).waitFor();
     await page.getByRole('heading', { name: 'Deed', level: 1, exact: true }).waitFor();
     await open.go(here);
     await page.getByRole('heading', { name: 'House plans', level: 1, exact: true }).waitFor();
