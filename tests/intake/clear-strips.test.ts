@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clearStrips } from '../../core/intake/page/clear-strips.ts';
+import { clearStrips as allStrips } from '../../core/intake/page/clear-strips.ts';
 import type { Raster } from '../../core/intake/pdfium/read-page.ts';
 
 const letter = { width: 612, height: 792 };
@@ -14,6 +14,9 @@ function paper(shade = 255, size = letter) {
   };
   return { raster, paint };
 }
+
+const lies = ({ width, height }: { readonly width: number; readonly height: number }): boolean => width >= height;
+const clearStrips = (...page: Parameters<typeof allStrips>) => allStrips(...page).filter(lies);
 
 /** A small fixed generator: noise that is the same in every run. */
 function grain(seed: number): () => number {
@@ -115,5 +118,26 @@ describe('measuring clear strips', () => {
 
   it('offers nothing on a page smaller than a line', () => {
     expect(clearStrips(paper(255, { width: 150, height: 200 }).raster, { width: 150, height: 200 })).toEqual([]);
+  });
+
+  it('offers standing ones for a page that is turned: the right edge, then the left, clear all along', () => {
+    const { raster, paint } = paper();
+    paint(560, 300, 52, 40);
+    const standing = allStrips(raster, letter).filter((strip) => !lies(strip));
+    expect(standing.map(({ width, height }) => [width, height])).toEqual([
+      [12, 300],
+      [11, 240],
+      [10, 190],
+      [12, 300],
+      [11, 240],
+      [10, 190],
+    ]);
+    expect(standing[0]).toMatchObject({ x: 612 - 18 - 12 });
+    expect(standing[3]).toMatchObject({ x: 18 });
+    for (const { x, y, width, height } of standing) {
+      expect(Math.min(x, y, 612 - x - width, 792 - y - height)).toBeGreaterThanOrEqual(7);
+      // Nothing of what stands at the right is under one.
+      if (x > 306) expect(y >= 340 || y + height <= 300).toBe(true);
+    }
   });
 });

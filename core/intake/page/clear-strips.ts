@@ -97,9 +97,12 @@ interface PixelBox {
   readonly bottom: number;
 }
 
-interface Sheet {
+interface Size {
   readonly width: number;
   readonly height: number;
+}
+
+interface Sheet extends Size {
   /** How far from the edge a strip may stand. */
   readonly reach: number;
 }
@@ -139,17 +142,16 @@ function findStrip(
   return undefined;
 }
 
-/**
- * Places for a margin line on a page as it is seen: bottom edge first, right-hand end first, so that it comes to
- * stand left of a title block; then the top edge. At most one of each length at each edge.
- * @param raster the page as rendered, annotations shown
- * @param size of the seen page in points (UserUnit applied)
- */
-export function clearStrips(raster: Raster, size: { readonly width: number; readonly height: number }): SeenRect[] {
-  const large = Math.max(size.width, size.height) > 1300;
-  const reach = Math.min(large ? 100 : 60, size.height / 3);
+/** How far from its edge a strip may stand. */
+function reachOf({ width, height }: Size): number {
+  return Math.min(Math.max(width, height) > 1300 ? 100 : 60, height / 3);
+}
+
+/** Lying strips at the bottom edge, then at the top. */
+function levelStrips(raster: Raster, size: Size): readonly SeenRect[] {
+  const reach = reachOf(size);
   const sheet = { ...size, reach };
-  const rows = Math.min(raster.height, Math.ceil(((reach + border + 1) * raster.height) / size.height));
+  const rows = bandRows(raster.height, size.height, reach);
   const strips: SeenRect[] = [];
   for (const edge of ['bottom', 'top'] as const) {
     const band = new Band(raster, edge === 'bottom' ? raster.height - rows : 0, rows);
@@ -159,4 +161,43 @@ export function clearStrips(raster: Raster, size: { readonly width: number; read
     }
   }
   return strips;
+}
+
+function bandRows(pixels: number, points: number, reach: number): number {
+  return Math.min(pixels, Math.ceil(((reach + border + 1) * pixels) / points));
+}
+
+/** The page turned a quarter clockwise, only what its left and right bands become: the rest stays empty. */
+function turnedBands({ pixels, width, height, scale }: Raster, columns: number): Raster {
+  const turned = new Uint8Array(width * height);
+  for (let column = 0; column < width; column += 1) {
+    if (column >= columns && column < width - columns) continue;
+    for (let row = 0; row < height; row += 1) {
+      turned[column * height + height - 1 - row] = pixels[row * width + column] ?? 0;
+    }
+  }
+  return { pixels: turned, width: height, height: width, scale };
+}
+
+/** Standing strips at the right edge, then at the left: they lie level once the page is turned a quarter. */
+function standingStrips(raster: Raster, { width, height }: Size): readonly SeenRect[] {
+  const size = { width: height, height: width };
+  const turned = turnedBands(raster, bandRows(raster.width, width, reachOf(size)));
+  return levelStrips(turned, size).map((strip) => ({
+    x: width - strip.y - strip.height,
+    y: strip.x,
+    width: strip.height,
+    height: strip.width,
+  }));
+}
+
+/**
+ * Places for a margin line on a page as it is seen: bottom edge first, right-hand end first, so that it comes to
+ * stand left of a title block; then the top edge, then standing ones at the right and left edges for a page that is
+ * turned. At most one of each length at each edge.
+ * @param raster the page as rendered, annotations shown
+ * @param size of the seen page in points (UserUnit applied)
+ */
+export function clearStrips(raster: Raster, size: Size): SeenRect[] {
+  return [...levelStrips(raster, size), ...standingStrips(raster, size)];
 }

@@ -1,5 +1,5 @@
 import type { FontMetrics } from '../../typeset/drawing.ts';
-import type { EditionPage } from '../../vocabulary/lot.ts';
+import type { EditionPage, SeenRect } from '../../vocabulary/lot.ts';
 import type { PlanStamp } from '../plan-model.ts';
 
 /** The smallest size at which a margin line still reads, in points. */
@@ -12,6 +12,31 @@ export interface StampOrder {
   readonly draft: boolean;
 }
 
+/** Whether a strip comes to stand at the foot of the page once that is turned. */
+function atFoot({ x, y }: SeenRect, { facts, turn }: EditionPage): boolean {
+  switch (turn) {
+    case 0:
+      return y < facts.height / 2;
+    case 90:
+      return x > facts.width / 2;
+    case 180:
+      return y > facts.height / 2;
+    case 270:
+      return x < facts.width / 2;
+  }
+}
+
+/** Strips that lie level on the page as it will be seen, the foot first; rather a line up the side than none. */
+function inReadingOrder(page: EditionPage): readonly SeenRect[] {
+  const strips = page.facts.clearStrips;
+  const quarter = page.turn % 180 !== 0;
+  const [level = [], standing = []] = [true, false].map((lies) =>
+    strips.filter(({ width, height }) => (width >= height !== quarter) === lies),
+  );
+  const [foot = [], head = []] = [true, false].map((low) => level.filter((strip) => atFoot(strip, page) === low));
+  return [...foot, ...head, ...standing];
+}
+
 /** Lays a stamp into the first clear strip that its text fits into; else says why the page stays bare. */
 export function stampFor(
   page: EditionPage,
@@ -22,10 +47,9 @@ export function stampFor(
   if (clearStrips.length === 0) return { none: 'no clear margin' };
   const draft = order.draft ? metrics.widthOf('DRAFT', 'text', smallest) + 5 : 0;
   const needed = metrics.widthOf(order.text, 'text', smallest) + draft + 8;
-  const strip = clearStrips.find(({ width, height }) => {
-    const length = Math.max(width, height);
-    return length >= needed && Math.min(width, height) >= smallest * 1.06;
-  });
+  const fits = ({ width, height }: SeenRect): boolean =>
+    Math.max(width, height) >= needed && Math.min(width, height) >= smallest * 1.06;
+  const strip = inReadingOrder(page).find(fits);
   if (strip === undefined) return { none: 'clear margin too small' };
   return { strip, text: order.text, tabs: order.tabs, tab: order.tab, draft: order.draft };
 }
