@@ -163,13 +163,19 @@ function wayOut(at: Standpoint, { kind, subject, paper, edition, becomes }: Chan
   const earliest = node === undefined ? undefined : datedGraphAt(at).dates.get(node.key)?.earliest;
   const errand = node?.one.errand.id;
   const say = `${paperTitle(at, kind, subject)} ${becomes}${who}`;
-  return { say, office: office?.id, errand, earliest, kind, paper, edition };
+  return { say, title: paperTitle(at, kind, subject), office: office?.id, errand, earliest, kind, paper, edition };
 }
 
+/** Nobody drives to an office over what was only entered wrong: the papers at hand are looked at first. */
 function chosenInWords(at: Standpoint, { otherwise, among }: Choose): string {
-  const says = among.map((change) => wayOut(at, change).say);
-  if (says.length < 2) return says.length === 0 ? otherwise : `${otherwise} That is: ${says.join('')}.`;
-  return `Either ${says.join(', or ')}.`;
+  const ways = among.map((change) => wayOut(at, change));
+  const says = ways.map(({ say }) => say);
+  if (!ways.some(({ edition }) => edition !== undefined)) {
+    return says.length < 2 ? `${otherwise} That is: ${says.join('')}.` : `Either ${says.join(', or ')}.`;
+  }
+  return says.length < 2
+    ? `Look first whether it is entered as it stands on the paper. If it is: ${otherwise} That is: ${says.join('')}.`
+    : `Look first whether both are entered as they stand on the papers. If they are: either ${says.join(', or ')}.`;
 }
 
 /** A problem with its way out, or its ways. */

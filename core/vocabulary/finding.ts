@@ -49,6 +49,8 @@ export interface Remedy {
 
 /** One of several ways out, with the paper it changes. */
 export interface WayOut extends Remedy {
+  /** "House plans", with whose it is. */
+  readonly title: string;
   readonly kind: KindId;
   readonly paper?: PaperId | undefined;
   readonly edition?: EditionId | undefined;

@@ -31,6 +31,17 @@ function TheSame({ finding: { alike } }: { readonly finding: Finding }) {
   );
 }
 
+/** Where what was noted of a paper may be wrong, and not the paper: it is looked at and corrected there. */
+function EnteredWrong({ finding: { waysOut = [] } }: { readonly finding: Finding }) {
+  return waysOut.map(({ title, paper, edition }) =>
+    paper === undefined || edition === undefined ? null : (
+      <span key={edition}>
+        <a href={addressOf('papers', paper, edition)}>Look at {title} and correct it</a>{' '}
+      </span>
+    ),
+  );
+}
+
 /** One finding: weight by bar and word, what is wrong, and one press away why, on whose word, and the way out. */
 export function FindingNote({ finding, open = false, onOtherwise }: FindingNoteProps) {
   const [shown, show] = useState(open);
@@ -58,7 +69,7 @@ export function FindingNote({ finding, open = false, onOtherwise }: FindingNoteP
             <dd>{basisInWords(basis)}</dd>
             <dt>What to do</dt>
             <dd>
-              {remedy.say} <TheSame finding={finding} />
+              {remedy.say} <TheSame finding={finding} /> <EnteredWrong finding={finding} />
               {remedy.errand === undefined ? null : <a href={addressOf('errand', remedy.errand)}>Go to that errand</a>}
               {remedy.earliest === undefined || remedy.withThem === true
                 ? null

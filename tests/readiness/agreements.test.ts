@@ -156,6 +156,11 @@ describe('agreements', () => {
     });
     const reading = readErrand('apply', { practice: rules, lot: view, day });
     expect(reading.findings).toMatchObject([{ agreement: 'rule', errand: 'apply' }]);
+    // People were sent to offices over a number that was only entered wrong.
+    expect(reading.findings[0]?.remedy.say).toMatch(
+      /^Look first whether both are entered as they stand on the papers\. If they are: either .*, or /,
+    );
+    expect(reading.findings[0]?.waysOut?.map(({ edition: id }) => id).toSorted()).toEqual(['p', 's']);
     expect(reading.state).toBe("can't go yet");
     expect(readErrand('other', { practice: rules, lot: view, day }).findings).toEqual([]);
   });

@@ -24,6 +24,15 @@ function sameCommand({ sort, a, b }: NonNullable<Finding['alike']>): string {
   return `same ${sort} ${JSON.stringify(a)} ${JSON.stringify(b)}`;
 }
 
+/** Where what was noted of a paper may be wrong, and not the paper: how it is corrected. */
+function enteredWrong({ waysOut = [] }: Finding): readonly string[] {
+  return waysOut.flatMap(({ title, edition }) =>
+    edition === undefined
+      ? []
+      : labelled('Entered wrong:', `${title}: lotfile correct ${edition} --fact NAME=VALUE`, 4),
+  );
+}
+
 /** One finding: what, why, on whose word, and the way out. */
 export function findingLines(finding: Finding): readonly string[] {
   return [
@@ -33,6 +42,7 @@ export function findingLines(finding: Finding): readonly string[] {
     ...labelled('Who says so:', `${basisInWords(finding.basis)}.`, 4),
     ...labelled('What to do:', finding.remedy.say, 4),
     ...(finding.alike === undefined ? [] : labelled('If they are:', sameCommand(finding.alike), 4)),
+    ...enteredWrong(finding),
     '',
   ];
 }
