@@ -134,10 +134,12 @@ function sentBack(reading: ErrandReading, { own, comments }: Pick<VerdictCase, '
   const rest = { ...reading, findings };
   const told = tooEarly(rest, own) ?? foretold(rest, own);
   const how = cameBackInWords(reading.cameBack);
+  const passed = reading.cameBack === 'not passed';
+  const left = things(comments, passed ? 'correction' : 'comment');
   const say =
     comments === 0
-      ? `${how}; no comment is left to answer.`
-      : `${how} with ${things(comments, reading.cameBack === 'not passed' ? 'correction' : 'comment')} to answer.`;
+      ? `${how}; no ${passed ? 'correction' : 'comment'} is left to answer.`
+      : `${how}${passed ? ':' : ' with'} ${left} to answer.`;
   return { tone: 'red', say, more: together(told.say, told.first, told.more) };
 }
 

@@ -61,6 +61,12 @@ describe('what an office will say, in a line', () => {
     expect(comesFirst(reading('sent back', [comment, ...all]))).toHaveLength(3);
   });
 
+  test('an inspection not passed has corrections, told in words of its own', () => {
+    const failed = { ...reading('sent back', [comment]), cameBack: 'not passed' } as const;
+    expect(verdictOf(failed, { own: false, comments: 2 }).say).toBe('They did not pass it: 2 corrections to answer.');
+    expect(verdictOf(failed, none).say).toBe('They did not pass it; no correction is left to answer.');
+  });
+
   test('what would turn one away is counted before what they may question', () => {
     const lapsed = finding('"Deed" has lapsed.', { weight: 'refused', sort: 'lapsed' });
     const { tone, say, first, more } = verdictOf(reading("can't go yet", [lapsed, ...all]), none);
