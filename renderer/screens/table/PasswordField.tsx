@@ -21,6 +21,7 @@ export function PasswordField({ trouble, reading, draft, onDraft }: PasswordFiel
   const wrong = shut && opened !== undefined && opened === password ? error?.message : undefined;
   return (
     <form
+      className="table-password"
       onSubmit={(event) => {
         event.preventDefault();
         if (password !== '') onDraft({ opened: password });
