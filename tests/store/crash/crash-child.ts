@@ -16,8 +16,17 @@ function next(below: number): number {
   return Math.floor((state / 2 ** 32) * below);
 }
 
+/** A line goes out whole, be the pipe full for a while because whoever hears it was paused. */
 function say(what: object): void {
-  writeSync(1, `${JSON.stringify(what)}\n`);
+  let rest = Buffer.from(`${JSON.stringify(what)}\n`);
+  while (rest.length > 0) {
+    try {
+      rest = rest.subarray(writeSync(1, rest));
+    } catch (error) {
+      if (!(error instanceof Error && 'code' in error && error.code === 'EAGAIN')) throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
+    }
+  }
 }
 
 let left = Number(step);
