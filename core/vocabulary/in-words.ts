@@ -1,6 +1,6 @@
 import { type Day, dayInWords, daysBetween, dayWithWeekday } from './days.ts';
 import type { ClockReading, Validity, WithThem } from './finding.ts';
-import type { Basis, VisitOutcome } from './practice.ts';
+import type { Basis, Errand, VisitOutcome } from './practice.ts';
 
 /** "R. Amsel told you on 2 Apr 2026", "Brindlemoor County, permit handout (read 20 Nov 2026)", "common practice". */
 export function basisInWords(basis: Basis): string {
@@ -87,4 +87,28 @@ export function withThemInWords(lies: WithThem, day: Day): string {
 export function papersSay(papers: readonly string[], say: string): string {
   const titles = papers.map((title) => `"${title}"`).join(' and ');
   return `${titles} ${papers.length === 1 ? 'says' : 'say'} ${say}.`;
+}
+
+/** Values of an errand by the name they have in a practice file, as a person calls them. */
+const valueNames: Readonly<Record<string, string>> = {
+  fee_note: 'fee',
+  takes: 'how long it takes',
+  bring: 'what to take along',
+  ask: 'what to ask',
+  appear: 'who must come',
+  on_site: 'what must be ready',
+  book: 'booking',
+  again_fee: 'coming again',
+  outcomes: 'how they may leave it',
+};
+
+/** On whose word an errand stands, a line each: its own, and that of the values another word was given on. */
+export function wordsOfErrand({ basis, said = {} }: Pick<Errand, 'basis' | 'said'>): readonly string[] {
+  const names = new Map<string, Set<string>>();
+  for (const [value, on] of Object.entries(said)) {
+    const word = basisInWords(on);
+    const name = valueNames[value] ?? value.replaceAll('_', ' ');
+    names.set(word, (names.get(word) ?? new Set()).add(name));
+  }
+  return [basisInWords(basis), ...[...names].map(([word, values]) => `${[...values].join(', ')}: ${word}`)];
 }

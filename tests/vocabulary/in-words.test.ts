@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { leadInWords, parseLead } from '../../core/vocabulary/days.ts';
-import { validityInWords, withThemInWords } from '../../core/vocabulary/in-words.ts';
+import { asDay, leadInWords, parseLead } from '../../core/vocabulary/days.ts';
+import { validityInWords, withThemInWords, wordsOfErrand } from '../../core/vocabulary/in-words.ts';
 
 describe('words for how long', () => {
   it('a lead time is written as it is read', () => {
@@ -36,4 +36,17 @@ describe('words for how long', () => {
       'with them since Tue 23 Feb 2027; their answer: not known when: ask after it',
     );
   });
+});
+
+it('an errand tells the word it stands on, then each other word with the values it was given on', () => {
+  const handout = { on: 'published', source: 'County handout', read: asDay('2026-01-12') } as const;
+  const amsel = { on: 'the office told us', who: 'R. Amsel', day: asDay('2026-04-02') } as const;
+  const said = { fee: handout, fee_note: handout, takes: handout, bring: amsel };
+  const [own, ...others] = wordsOfErrand({ basis: { on: 'common practice' }, said });
+  expect(own).toMatch(/^common practice/);
+  expect(others).toEqual([
+    'fee, how long it takes: County handout (read 12 Jan 2026)',
+    'what to take along: R. Amsel told you on 2 Apr 2026',
+  ]);
+  expect(wordsOfErrand({ basis: handout })).toHaveLength(1);
 });

@@ -3,7 +3,7 @@ import type { WayAnswer } from '../../../core/desk/contract/answers.ts';
 import { comesOut } from '../../../core/vocabulary/coming-out.ts';
 import { dayInWords, dayWithWeekday, spanInWords } from '../../../core/vocabulary/days.ts';
 import type { ErrandReading } from '../../../core/vocabulary/finding.ts';
-import { basisInWords, outcomeInWords, withThemInWords } from '../../../core/vocabulary/in-words.ts';
+import { outcomeInWords, withThemInWords, wordsOfErrand } from '../../../core/vocabulary/in-words.ts';
 import { type FeeDue, moneyInWords } from '../../../core/vocabulary/money.ts';
 import type { Errand } from '../../../core/vocabulary/practice.ts';
 import { type ComesFirst, comesFirst } from '../../../core/vocabulary/verdict.ts';
@@ -172,7 +172,7 @@ export function ErrandHead({ sight, way }: HeadProps) {
         <Cell name="fee">{own ? undefined : (feeOf(sight.answer.due) ?? 'not known: ask')}</Cell>
         <Cell name="payable to">{[office.payee, office.pays].filter((part) => part !== undefined).join('; ')}</Cell>
         <Cell name="it takes">{takesOf(errand)}</Cell>
-        <Cell name="on whose word">{basisInWords(errand.basis)}</Cell>
+        <Cell name="on whose word">{listed(wordsOfErrand(errand))}</Cell>
       </dl>
       {errand.caution === undefined ? null : (
         <p className="errand-caution">
