@@ -9,7 +9,7 @@ export { type FeesAgain, feeDue, feesAgain } from './fee-due.ts';
 export { type HoldReading, readHolds } from './holds.ts';
 export { type Lapsed, readLapsed } from './lapsed.ts';
 export { type Lapse, readLapses } from './lapses.ts';
-export { lapsingDays, paperStateOf } from './paper-state.ts';
+export { kindApplies, lapsingDays, paperStateOf } from './paper-state.ts';
 export { readAgreements } from './read-agreements.ts';
 export { readChosen } from './read-chosen.ts';
 export { errandState, readErrand, readErrands } from './read-errand.ts';

@@ -71,3 +71,39 @@ it('one that replaces another of its paper stays; one that stands alone joins wh
   expect(notes).toEqual([expect.stringContaining('another edition of it now')]);
   expect(await rows(small)).toEqual([['deed', 'Deed', 3]]);
 });
+
+// Fixed bug: a draw request of a firm, a firm's deed and a licence of nobody were written, which keep refuses.
+it('whose it is must fit the kind: refused where it is none of the sort, none is asked for, or none is said', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  await desk.ask('engage', { firm: 'Alder Ash', trade: 'framing' }, small);
+  const { edition } = await keep(small, 'letter.pdf', { title: 'Letter' });
+  const wrong = [
+    [{ kind: 'draw-request', subject: 'Alder Ash' }, '"Draw request" is kept for one draw at a time, and '],
+    [{ kind: 'deed', subject: 'Alder Ash' }, '"Deed" is kept for the whole lot, not for one firm.'],
+    [{ kind: 'contractor-licence' }, '" is kept for one firm at a time.'],
+  ] as const;
+  for (const [said, message] of wrong) {
+    const asked = desk.ask('correct', { edition, ...said }, small);
+    await expect(asked).rejects.toMatchObject({ code: 'wrong use', message: expect.stringContaining(message) });
+  }
+  expect(await rows(small)).toEqual([['other', 'Letter', 1]]);
+  await desk.ask('correct', { edition, kind: 'contractor-licence', subject: 'Alder Ash' }, small);
+  const subjectTitle = expect.stringContaining('Alder Ash');
+  expect(await desk.ask('pages', { edition }, small)).toMatchObject({ kind: 'contractor-licence', subjectTitle });
+});
+
+// Fixed bug: the paper went out of every list without a word.
+it('says so where the new kind doesn’t apply here or was put aside', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const { edition } = await keep(small, 'letter.pdf', { title: 'Letter' });
+  await desk.ask('answer', { question: 'water', answer: 'public' }, small);
+  const none = await desk.ask('correct', { edition, kind: 'well-permit' }, small);
+  expect(none.notes).toEqual([expect.stringMatching(/^Well permit doesn’t apply here, as your questions/)]);
+  await desk.ask('not-applicable', { paper: 'deed', why: 'It is leased.' }, small);
+  const aside = await desk.ask('correct', { edition, kind: 'deed' }, small);
+  expect(aside.notes).toEqual([
+    'You put Deed aside (It is leased.): it isn’t counted until you say that it applies after all.',
+  ]);
+});

@@ -10,6 +10,7 @@ import { attendantOf, readerOf } from './intake/companions.ts';
 import { type Looked, type Sound, seenTexts } from './intake/lot-reader.ts';
 import { plainPages } from './intake/plain-pages.ts';
 import { commitRow, type PaperToKeep, partsOf, type Ready, type Row } from './keep-row.ts';
+import { withoutSubject } from './other-kind.ts';
 import { factsSaid, linkTarget } from './papers.ts';
 import { lastAct } from './record-card.ts';
 import { clearKept, refuseArriving } from './table.ts';
@@ -94,9 +95,7 @@ function checkSaid(input: PaperToKeep, all: readonly PaperToKeep[], at: AtLot): 
     });
   }
   if (each !== undefined && input.subject === undefined) {
-    throw new LotfileError('wrong use', `"${title}" is kept for one ${each} at a time.`, {
-      next: `Say which: subject, by the firm's name.`,
-    });
+    throw withoutSubject(title, each);
   }
   if (input.files.length === 0 && !input.physicalOnly) {
     throw new LotfileError('wrong use', 'No file was named.', {

@@ -1,7 +1,8 @@
+import { indexLot, kindApplies } from '../../readiness/index.ts';
 import type { KeptFact } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
-import type { Paper, SubjectId } from '../../vocabulary/lot.ts';
-import type { KindId, Practice } from '../../vocabulary/practice.ts';
+import type { Paper, Subject, SubjectId } from '../../vocabulary/lot.ts';
+import type { KindId, Practice, SubjectSort } from '../../vocabulary/practice.ts';
 import { kindNamed, kindTitle, type NamedEdition, type NamedIn, subjectNamed } from '../named.ts';
 
 /** What an edition really is, where the kind or title it was kept under was the wrong one. */
@@ -27,15 +28,51 @@ function titleFor(practice: Practice, kind: KindId, { paper, said }: { readonly 
   });
 }
 
-/** A firm's paper stays that firm's, where the new kind is kept per firm too. */
+const sortWords: Readonly<Record<SubjectSort, string>> = {
+  engagement: 'firm',
+  area: 'part of the house',
+  draw: 'draw',
+};
+
+/** What `keep` and `correct` answer where a paper kept per firm, area or draw comes without one. */
+export function withoutSubject(title: string, each: SubjectSort): LotfileError {
+  return new LotfileError('wrong use', `"${title}" is kept for one ${sortWords[each]} at a time.`, {
+    about: title,
+    next: `Say which ${sortWords[each]} it is for (subject), by its name.`,
+  });
+}
+
+function refuseMisfit(title: string, each: SubjectSort | undefined, said: Subject): void {
+  if (each === said.sort) return;
+  const say =
+    each === undefined
+      ? `"${title}" is kept for the whole lot, not for one ${sortWords[said.sort]}.`
+      : `"${title}" is kept for one ${sortWords[each]} at a time, and ${said.title} is none.`;
+  const next =
+    each === undefined ? 'Leave the subject out.' : `Say which ${sortWords[each]} it is for (subject), by its name.`;
+  throw new LotfileError('wrong use', say, { about: said.title, next });
+}
+
+/**
+ * Whose it is: as said, where the kind is kept per firm, area or draw and that is one; else as before, where that
+ * fits. A paper without a kind may be anybody's.
+ */
 function subjectFor(
   { practice, view }: NamedIn,
   kind: KindId,
   about: { readonly paper: Paper; readonly said: SaidAs },
-) {
-  if (about.said.subject !== undefined) return subjectNamed(view, about.said.subject).id;
+): SubjectId | undefined {
+  const each = practice.papers[kind]?.each;
+  const title = kindTitle(practice, kind);
+  if (about.said.subject !== undefined) {
+    const said = subjectNamed(view, about.said.subject);
+    if (kind !== 'other') refuseMisfit(title, each, said);
+    return said.id;
+  }
   const own = view.subjects.find(({ id }) => id === about.paper.subject);
-  return own !== undefined && (kind === 'other' || practice.papers[kind]?.each === own.sort) ? own.id : undefined;
+  if (own !== undefined && (kind === 'other' || each === own.sort)) return own.id;
+  if (each !== undefined) throw withoutSubject(title, each);
+  return undefined;
 }
 
 /** An edition that stands in a line with others of its paper can't leave them. */
@@ -59,7 +96,7 @@ function refuseTied({ paper, edition }: NamedEdition): void {
 
 /**
  * What the edition is after all; undefined where nothing of that was said, or it is so already.
- * @throws LotfileError 'wrong use' where it is tied to other editions, or a title doesn't go with the kind
+ * @throws LotfileError 'wrong use' where it is tied to other editions, or title or subject don't go with the kind
  */
 export function keptAs(asked: NamedIn, named: NamedEdition, said: SaidAs): KeptAs | undefined {
   const { paper } = named;
@@ -87,11 +124,22 @@ interface Moved {
   readonly left: readonly KeptFact[];
 }
 
-/** What a person should know of it: facts that could not come along, whose it is, and what it stands beside now. */
-export function kindNotes({ practice, view }: NamedIn, { paper, anew, left }: Moved): readonly string[] {
+/** An office asks for none of a kind that a place like this doesn't have, or that the owner put aside. */
+function idleNotes({ practice, view, day }: NamedIn, { anew }: Moved): readonly string[] {
+  if (!kindApplies(indexLot({ practice, lot: view, day }), anew.kind)) {
+    return [`${anew.title} doesn’t apply here, as your questions are answered: no errand asks for it now.`];
+  }
+  const aside = view.papers.find(({ kind, subject }) => kind === anew.kind && subject === anew.subject)?.notApplicable;
+  if (aside === undefined || anew.kind === 'other') return [];
+  return [`You put ${anew.title} aside (${aside}): it isn’t counted until you say that it applies after all.`];
+}
+
+/** What a person should know of it: facts that could not come along, and what it stands beside now. */
+export function kindNotes(asked: NamedIn, moved: Moved): readonly string[] {
+  const { practice, view } = asked;
+  const { paper, anew, left } = moved;
   const old = practice.papers[paper.kind]?.facts ?? {};
   const facts = left.map(({ fact }) => old[fact]?.title ?? fact).join(', ');
-  const each = practice.papers[anew.kind]?.each;
   const beside = view.papers.find(
     ({ id, kind, subject, title, editions }) =>
       id !== paper.id &&
@@ -104,9 +152,7 @@ export function kindNotes({ practice, view }: NamedIn, { paper, anew, left }: Mo
     ...(left.length === 0
       ? []
       : [`Not carried over, for ${anew.title} knows no such thing: ${facts}. Taken back, it is there again.`]),
-    ...(each === undefined || anew.subject !== undefined
-      ? []
-      : [`${anew.title} is kept per ${each}: say whose it is (subject).`]),
+    ...idleNotes(asked, moved),
     ...(beside === undefined
       ? []
       : [`${anew.title} was kept before: this is another edition of it now, and the newer one counts.`]),

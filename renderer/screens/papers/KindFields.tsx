@@ -5,7 +5,7 @@ import { Field } from '../../kit/Field.tsx';
 import { KindPicker } from '../table/KindPicker.tsx';
 import { kindOptions } from '../table/kind-search.ts';
 import { SubjectField } from '../table/SubjectField.tsx';
-import type { Correction } from './correction.ts';
+import { asKind, type Correction } from './correction.ts';
 
 export interface KindFieldsProps {
   readonly paper: PagesAnswer;
@@ -23,7 +23,7 @@ export function KindFields({ paper, practice, subjects, now, onNow }: KindFields
       <KindPicker
         kinds={kindOptions(practice, [])}
         kind={now.kind}
-        onKind={(kind) => onNow({ ...now, kind: kind ?? paper.kind })}
+        onKind={(kind) => onNow(asKind(now, paper, { kind: kind ?? paper.kind, practice, subjects }))}
       />
       {now.kind === 'other' ? (
         <Field label="What it is called" value={now.title} onChange={(title) => onNow({ ...now, title })} />

@@ -1,6 +1,8 @@
 import type { RequestArgument } from '../../../core/desk/contract/requests.ts';
 import type { PagesAnswer } from '../../../core/desk/contract/screen-answers.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
+import type { Subject } from '../../../core/vocabulary/lot.ts';
+import type { Practice } from '../../../core/vocabulary/practice.ts';
 import { isFactSort, sayAgain, wrongWith } from './fact-said.ts';
 import type { LinkSaid } from './LinkFields.tsx';
 
@@ -30,6 +32,23 @@ export function correctionOf(paper: PagesAnswer): Correction {
 /** Where a kind has a fact for the revision, that is the one asked for. */
 export function hasRevisionFact({ facts }: Pick<PagesAnswer, 'facts'>): boolean {
   return facts.some(({ sort }) => sort === 'revision');
+}
+
+interface KindSaid {
+  readonly kind: string;
+  readonly practice: Practice;
+  readonly subjects: readonly Subject[];
+}
+
+/** Another kind was picked: whose it is stays picked only where that kind is kept per such a one. */
+export function asKind(
+  now: Correction,
+  paper: Pick<PagesAnswer, 'subject'>,
+  { kind, practice, subjects }: KindSaid,
+): Correction {
+  const each = practice.papers[kind]?.each;
+  const fits = each !== undefined && subjects.find(({ id }) => id === now.subject)?.sort === each;
+  return { ...now, kind, subject: fits ? now.subject : paper.subject };
 }
 
 export function linksOf({ links }: PagesAnswer): readonly LinkSaid[] {
