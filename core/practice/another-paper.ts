@@ -48,8 +48,9 @@ function newId(title: string, practice: Practice): KindId {
   return id;
 }
 
-function sameTitle(title: string, practice: Practice): KindId | undefined {
-  const said = title.toLocaleLowerCase();
+/** The kind that bears this title already, capitals aside. */
+export function kindTitled(title: string, practice: Practice): KindId | undefined {
+  const said = title.trim().toLocaleLowerCase();
   return Object.values(practice.papers).find((kind) => kind.title.toLocaleLowerCase() === said)?.id;
 }
 
@@ -116,7 +117,7 @@ export function anotherPaper(said: AnotherPaper, practice: Practice, layers: rea
   const place: Place = { practice, layers, errand };
   const title = typeof said.paper === 'string' ? undefined : said.paper.title.trim();
   const kind =
-    typeof said.paper === 'string' ? said.paper : (sameTitle(title ?? '', practice) ?? newId(title ?? '', practice));
+    typeof said.paper === 'string' ? said.paper : (kindTitled(title ?? '', practice) ?? newId(title ?? '', practice));
   const paper = ofPaper(place, said, kind);
   const { id, fields } = ofNeed(place, said, kind);
   const note = said.note?.trim() ?? '';

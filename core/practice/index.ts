@@ -1,6 +1,6 @@
 /** The door of practice/: texts of practice files in, a checked practice or every mistake out. */
 
-export { type AnotherPaper, type AskedToo, anotherPaper } from './another-paper.ts';
+export { type AnotherPaper, type AskedToo, anotherPaper, kindTitled } from './another-paper.ts';
 export { readLayerFile, writeLayerFile } from './layer-file.ts';
 export { type OfficeWord, officeWord } from './office-word.ts';
 export {

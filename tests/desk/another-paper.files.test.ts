@@ -107,6 +107,24 @@ describe('an office that wants another paper too', () => {
     expect(await words(small)).toEqual([]);
   });
 
+  // Fixed bug: the two refusals were asked only where the kind was named, and a known title went round them.
+  it('a known paper named by its title is refused like its kind: what comes of the errand, what was put aside', async () => {
+    await using small = await openSmallLot();
+    const refused = async (said: Said) => note(small, said).catch((error: unknown) => error);
+    expect(await refused({ errand: 'well-apply', title: ' well Permit ' })).toMatchObject({
+      code: 'wrong use',
+      message: 'Well permit is what you bring home from this errand.',
+    });
+    await small.desk.ask('not-applicable', { paper: 'soil-evaluation', why: 'There is a sewer.' }, small);
+    const { practice } = await small.desk.ask('practice', {}, small);
+    const title = practice.papers['soil-evaluation']?.title ?? '';
+    expect(await refused({ title })).toMatchObject({
+      code: 'wrong use',
+      message: `You said that ${title} doesn’t apply here: There is a sewer.`,
+    });
+    expect(await words(small)).toEqual([]);
+  });
+
   it('is taken back alone, by undo or by itself, but not under a word that rests on it', async () => {
     await using small = await openSmallLot();
     const { desk } = small;

@@ -49,11 +49,14 @@ function refusePutAside(at: AtLot, kind: string): void {
 
 /** "They want another paper too": a need more on one errand, on the word of a named person, on a day. */
 export const anotherPaper = onLot(requests['another-paper'], async (said, at) => {
-  const { anotherPaper: asked } = await import('../../../practice/index.ts');
+  const { anotherPaper: asked, kindTitled } = await import('../../../practice/index.ts');
   const before = at.lot.practice();
   const layers = at.lot.layers();
   const errand = errandNamed(before, said.errand);
-  const paper = paperSaid(said, before);
+  const paperOrTitle = paperSaid(said, before);
+  // A title that a kind bears already is that kind, and refused like it.
+  const paper =
+    typeof paperOrTitle === 'string' ? paperOrTitle : (kindTitled(paperOrTitle.title, before) ?? paperOrTitle);
   if (typeof paper === 'string') {
     refuseOwnYield(before, errand.id, paper);
     refusePutAside(at, paper);
