@@ -20,6 +20,7 @@ export { sameIdentity } from './same/identity.ts';
 export { sameName } from './same/name.ts';
 export { sameParcel } from './same/parcel.ts';
 export { type Asked, indexLot, type Standpoint } from './standpoint.ts';
+export { toldOf } from './told-of.ts';
 export { truthOf } from './truth.ts';
 export { validityOf } from './validity.ts';
 export { broughtBack, stillCounting } from './visits.ts';

@@ -1,4 +1,5 @@
 import type { Day } from '../vocabulary/days.ts';
+import { ofNoRule } from '../vocabulary/privacy.ts';
 import type { Lapse } from './lapses.ts';
 import { isThere } from './standing.ts';
 import { kindOf, type Standpoint } from './standpoint.ts';
@@ -7,7 +8,8 @@ import { dayWords } from './words.ts';
 /** Papers of the owner's own titles, which no rule knows, that lapse from today to a day: seen, though nobody here asks. */
 export function ownLapses(at: Standpoint, until: Day): readonly Lapse[] {
   return at.lot.papers.flatMap((paper): readonly Lapse[] => {
-    if (kindOf(at, paper.kind) !== undefined || paper.notApplicable !== undefined) return [];
+    if ((paper.kind !== ofNoRule && kindOf(at, paper.kind) !== undefined) || paper.notApplicable !== undefined)
+      return [];
     const edition = paper.editions.findLast((each) => each.readable && isThere(each, at.day));
     const by = edition?.goodThrough;
     if (edition === undefined || by === undefined || by < at.day || by > until) return [];

@@ -271,11 +271,6 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     riders: draft.entry === undefined ? [] : ridersAt(at, draft.entry).map((rider) => rider.edition.id),
     findings: draft.problems.map((problem) => tell(onFirstDay(at, { one, draft, problem }))).toSorted(byWeight),
   }));
-  // Nobody goes again: only what has lapsed since is told.
-  if (examined.state === 'settled') {
-    const lapsed = needs.flatMap((need) => need.findings).filter(({ sort }) => sort === 'lapsed');
-    return { ...about, needs, findings: lapsed.toSorted(byWeight) };
-  }
   const findings = [
     ...needs.flatMap((need) => need.findings),
     ...[...examined.ahead, ...examined.agreements].map(tell),
@@ -286,11 +281,15 @@ function readCase(at: Standpoint, one: ErrandCase): ErrandReading {
     ...cautions(at, one, examined),
     ...thingsToBring(at, one),
   ];
-  const days = {
-    firstDay: firstDay(at, one),
-    withThem: withThem(at, one, examined),
-    cameBack: cameBack(at, one, examined),
-  };
+  // Nobody goes again on what is settled.
+  const days =
+    examined.state === 'settled'
+      ? {}
+      : {
+          firstDay: firstDay(at, one),
+          withThem: withThem(at, one, examined),
+          cameBack: cameBack(at, one, examined),
+        };
   return { ...about, needs, ...days, findings: saidOnce(findings.toSorted(heaviestFirst)) };
 }
 

@@ -7,7 +7,7 @@ import type { KindId, Practice } from './practice.ts';
 export type Privacy = 'private' | 'no rule' | 'open';
 
 /** Papers nobody has a rule for are kept under this kind. */
-const ofNoRule = 'other';
+export const ofNoRule = 'other';
 
 /** Tells it by the paper's kind alone. */
 export function privacyOf(kind: KindId, papers: Practice['papers']): Privacy {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readErrand } from '../../core/readiness/index.ts';
+import { readErrand, toldOf } from '../../core/readiness/index.ts';
 import { clocked, d, edition, errand, lot, need, paper, practice, visit } from './making.ts';
 
 const day = d('2026-04-14');
@@ -63,7 +63,7 @@ describe('errand states', () => {
       lot: lot({ papers: [ticket], visits: settled ? [visit('look', d('2026-03-10'))] : [] }),
       day,
     });
-    const sorts = (settled: boolean) => readErrand('look', asked(settled)).findings.map(({ sort }) => sort);
+    const sorts = (settled: boolean) => toldOf(readErrand('look', asked(settled))).findings.map(({ sort }) => sort);
     expect(sorts(true)).toEqual(['lapsed']);
     expect(new Set(sorts(false))).toEqual(new Set(['lapsed', 'missing', 'caution', 'bring']));
   });

@@ -61,6 +61,10 @@ describe('what lapses soon', () => {
       '"Power letter" is good through 1 May 2026 only.',
     ]);
     expect(told(own('Power letter', '2026-05-01', '2027-05-01'), own('Old', '2026-04-13'))).toEqual([]);
+    // Common practice names the kind itself: "other" is of no rule all the same.
+    const named = { ...rules(), papers: { ...rules().papers, other: kind('other') } };
+    const view = lot({ papers: [own('Power letter', '2026-05-01')] });
+    expect(readLapses({ practice: named, lot: view, day })).toHaveLength(1);
   });
 
   test('is told as far ahead as one asks, with the last day to ask for more time', () => {

@@ -123,8 +123,10 @@ export function errandText(answer: ErrandAnswer): string {
     '',
     ...figureLines(figures),
     ...(figures.length > 0 ? [''] : []),
-    // Settled with nothing lapsed, there is no word to wait for.
-    ...(reading.findings.length === 0 && reading.state === 'settled' ? [] : findingsText(reading.findings)),
+    // Settled with nothing lapsed, or never asked of this lot, there is no word to wait for.
+    ...(reading.findings.length === 0 && ['settled', "doesn't apply"].includes(reading.state)
+      ? []
+      : findingsText(reading.findings)),
     ...pastLines(answer),
   ]
     .join('\n')

@@ -11,8 +11,9 @@ import {
 } from '../../readiness/index.ts';
 import { addDays, type Day, dayInWords, earliest, isDay } from '../../vocabulary/days.ts';
 import { type Finding, weights } from '../../vocabulary/finding.ts';
-import type { SubjectId } from '../../vocabulary/lot.ts';
+import type { PaperId, SubjectId } from '../../vocabulary/lot.ts';
 import type { KindId } from '../../vocabulary/practice.ts';
+import { ofNoRule } from '../../vocabulary/privacy.ts';
 import { entryIn, kindTitle } from '../named.ts';
 import { subjectTitle, titleFor } from './asked.ts';
 
@@ -126,15 +127,17 @@ export function dueBy({ through, askBy }: Pick<Ahead, 'through' | 'askBy'>): Day
   return askBy === undefined ? through : earliest(through, askBy);
 }
 
-/** One paper of one firm, as all that tells of its end has it. */
+/** One paper of one firm, as all that tells of its end has it; of those no rule knows, each is one of its own. */
 export function paperKey({
   kind,
   subject,
+  paper,
 }: {
   readonly kind?: KindId | undefined;
   readonly subject?: SubjectId | undefined;
+  readonly paper?: PaperId | undefined;
 }): string {
-  return `${kind ?? ''} ${subject ?? ''}`;
+  return `${kind ?? ''} ${subject ?? ''} ${kind === ofNoRule ? (paper ?? '') : ''}`;
 }
 
 function isHeavier(a: Finding, b: Finding): boolean {

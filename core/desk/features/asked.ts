@@ -1,11 +1,13 @@
 import type { Asked } from '../../readiness/index.ts';
-import type { ClockReading, Remedy, Validity } from '../../vocabulary/finding.ts';
+import type { ClockReading, Finding, Remedy, Validity } from '../../vocabulary/finding.ts';
 import { throughInWords } from '../../vocabulary/in-words.ts';
 import type { LotView } from '../../vocabulary/lot.ts';
 import type { Errand, Practice } from '../../vocabulary/practice.ts';
+import { ofNoRule } from '../../vocabulary/privacy.ts';
 import type { AtLot } from '../context.ts';
 import type { RemedyRow } from '../contract/answers.ts';
 import type { ClockRow, OfficeCard } from '../contract/shown-rows.ts';
+import { kindTitle } from '../named.ts';
 
 /** Small rows that several answers share. */
 
@@ -48,6 +50,12 @@ export function subjectTitle(view: LotView, subject: string | undefined): string
 /** "Contractor licence, Quillfeather Framing": a title with whose it is. */
 export function titleFor(title: string, subject: string | undefined): string {
   return subject === undefined ? title : `${title}, ${subject}`;
+}
+
+/** The paper a finding is about as its card has it: by its kind, or by its own title where no rule knows it. */
+export function titleOfFound({ kind, subject, paper }: Finding, { practice, lot }: Asked): string {
+  const own = kind === ofNoRule ? lot.papers.find(({ id }) => id === paper)?.title : undefined;
+  return titleFor(own ?? (kind === undefined ? '' : kindTitle(practice, kind)), subjectTitle(lot, subject));
 }
 
 function clockRow({ label, through, why }: ClockReading): ClockRow {

@@ -3,16 +3,16 @@ import { addDays, daysBetween } from '../../vocabulary/days.ts';
 import { onLot } from '../context.ts';
 import type { LapsesRow } from '../contract/lapse-answers.ts';
 import { requests } from '../contract/requests.ts';
-import { entryIn, kindTitle } from '../named.ts';
+import { entryIn } from '../named.ts';
 import { type Ahead, aheadOf, lapsedNow } from './ahead.ts';
-import { askedOf, subjectTitle, titleFor } from './asked.ts';
+import { askedOf, titleOfFound } from './asked.ts';
 
 function lapsesRow({ finding, through, askBy }: Ahead, asked: Asked): LapsesRow {
   const { kind = '', subject, edition, paper, why, remedy } = finding;
   return {
     kind,
     subject,
-    title: titleFor(kindTitle(asked.practice, kind), subjectTitle(asked.lot, subject)),
+    title: titleOfFound(finding, asked),
     number: (edition === undefined ? undefined : entryIn(asked.lot, edition)?.edition.number) ?? '',
     through,
     days: daysBetween(asked.day, through),

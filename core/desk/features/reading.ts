@@ -1,4 +1,4 @@
-import { type Asked, feeDue, readDuties, readErrand, readWay, stillCounting } from '../../readiness/index.ts';
+import { type Asked, feeDue, readDuties, readErrand, readWay, stillCounting, toldOf } from '../../readiness/index.ts';
 import { outcomesOf } from '../../vocabulary/coming-out.ts';
 import { type Day, dayInWords } from '../../vocabulary/days.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
@@ -85,12 +85,6 @@ function needRow({ practice, lot: view }: Asked, errand: Errand, reading: NeedRe
   };
 }
 
-/** Nobody goes again for what is settled: of its papers only what has lapsed since is told. */
-function needsTold({ state, needs }: ErrandReading): readonly NeedReading[] {
-  if (state !== 'settled') return needs;
-  return needs.map((need) => ({ ...need, findings: need.findings.filter(({ sort }) => sort === 'lapsed') }));
-}
-
 /** Their comments that wait for an answer; those of visits before the one that settled the errand are closed by it. */
 export function openComments(at: AtLot, asked: Asked, { errand, subject }: ErrandReading): ErrandAnswer['comments'] {
   const counting = stillCounting(visitsOf(asked, errand, subject));
@@ -115,13 +109,13 @@ export const errand = onLot(requests.errand, ({ errand: said, subject }, at) => 
   const office = practice.offices[rule.office];
   if (office === undefined) throw new LotfileError('internal', `The office "${rule.office}" has no rule.`);
   const subjectId = subject === undefined ? undefined : subjectNamed(view, subject).id;
-  const reading = readErrand(rule.id, { ...asked, subject: subjectId });
+  const reading = toldOf(readErrand(rule.id, { ...asked, subject: subjectId }));
   const over = reading.state === 'settled' || reading.state === "doesn't apply";
   return {
     errand: rule,
     office,
     reading,
-    needs: needsTold(reading).map((need) => needRow(asked, rule, need)),
+    needs: reading.needs.map((need) => needRow(asked, rule, need)),
     comments: openComments(at, asked, reading),
     past: pastVisits(at, asked, { errand: rule.id, subject: subjectId }),
     told: toldBy(at, rule.office),

@@ -10,9 +10,9 @@ import {
 import type { Day } from '../../vocabulary/days.ts';
 import { type Finding, type FindingSort, weights } from '../../vocabulary/finding.ts';
 import type { SoonRow } from '../contract/screen-answers.ts';
-import { editionIn, kindTitle } from '../named.ts';
+import { editionIn } from '../named.ts';
 import { aheadOf, dueBy, lapsedNow, paperKey, uncoveredNow } from './ahead.ts';
-import { subjectTitle, titleFor } from './asked.ts';
+import { titleOfFound } from './asked.ts';
 
 /** What is wrong with papers today, and what will be within the month. */
 
@@ -27,9 +27,8 @@ function extendOf({ kind, edition, subject, sort }: Finding, asked: Asked): stri
 }
 
 function soonRow(finding: Finding, by: Day | undefined, asked: Asked): SoonRow {
-  const title = finding.kind === undefined ? '' : kindTitle(asked.practice, finding.kind);
   const extend = extendOf(finding, asked);
-  return { ...finding, title: titleFor(title, subjectTitle(asked.lot, finding.subject)), by, extend };
+  return { ...finding, title: titleOfFound(finding, asked), by, extend };
 }
 
 /** Duties whose paper is not in hand, or can't be told to be good; what has ended is told as lapsed. */

@@ -38,14 +38,21 @@ const revision: Spot = (words, at) => {
   const named = words[at + 1];
   if (named === undefined || !/^rev(?:ision)?\.?$/i.test(words[at]?.text ?? '')) return undefined;
   const text = bare(named);
-  return /^(?:[A-Z]|\d{1,2})$/.test(text) ? [{ ...named, text }] : undefined;
+  // "Form 12, REV 05" is the blank's own.
+  if (words.some((word) => /^form$/i.test(bare(word)))) return undefined;
+  return /^(?:[A-Z]|[1-9]\d?)$/.test(text) ? [{ ...named, text }] : undefined;
 };
 
 /** "Determination: Zone X (outside ...)". */
 const floodZone: Spot = (words, at) => {
   const zone = words[at + 1];
-  if (zone === undefined || !/^zone$/i.test(words[at]?.text ?? '') || /^climate$/i.test(words[at - 1]?.text ?? ''))
-    return undefined;
+  if (zone === undefined || !/^zone$/i.test(words[at]?.text ?? '')) return undefined;
+  // "Not located in Zone AE" names the zone it is not in; a climate zone is none of these.
+  const before = words
+    .slice(0, at)
+    .map(({ text }) => text)
+    .join(' ');
+  if (/\b(?:not|nor|outside|out|neither|climate|wind|zoning)\b/i.test(before)) return undefined;
   const text = bare(zone).replace(/^\(|\)$/g, '');
   return /^(?:A|AE|AH|AO|AR|A99|A\d{1,2}|V|VE|V\d{1,2}|X)$/.test(text) ? [{ ...zone, text }] : undefined;
 };
@@ -59,16 +66,21 @@ const insuredValue: Spot = (words, at) => {
   const line = words.map(({ text }) => text).join(' ');
   const sums = words.filter(({ text }) => dollars.test(text)).length;
   const told =
-    /\b(?:coverage|limit|insured|covers?)\b/i.test(line) && !/\b(?:premium|deductible|fee|paid)\b/i.test(line);
+    /\b(?:coverage|limit|insured|covers?)\b/i.test(line) &&
+    !/\b(?:premium|deductible|fee|paid|liability|occurrence|aggregate|injury)\b/i.test(line);
   return told && sums === 1 ? [sum] : undefined;
 };
 
-/** The total of a cost breakdown stands at the end of a line that begins with the word. */
+const ofTotal = /^(?:grand|total|sum|amount|costs?|of|the|work|construction|project|estimated)[:.]?$/i;
+
+/** The total of a cost breakdown stands at the end of a line that says nothing else: no area, no count. */
 const valuation: Spot = (words, at) => {
   const sum = words[at];
-  if (sum === undefined || at !== words.length - 1 || at > 4 || !/^(?:grand|total)\b/i.test(words[0]?.text ?? ''))
+  const before = words.slice(0, at);
+  if (sum === undefined || at !== words.length - 1 || !/^(?:grand|total)\b/i.test(words[0]?.text ?? ''))
     return undefined;
-  return /^\$?\d{2,3}(?:,\d{3})+(?:\.\d\d)?$/.test(sum.text) ? [sum] : undefined;
+  if (!before.every(({ text }) => ofTotal.test(text))) return undefined;
+  return /^\$?\d{1,3}(?:,\d{3})+(?:\.\d\d)?$/.test(sum.text) ? [sum] : undefined;
 };
 
 const spots: Readonly<Record<string, Spot>> = {

@@ -52,6 +52,20 @@ describe('what a paper says in a line of words', () => {
     expect(costs.facts.valuation?.value).toMatchObject({ sort: 'money', value: 25_480_000 });
   });
 
+  // Fixed bugs: each of these was read as the value.
+  it('a zone one is not in, a limit of liability, a form’s revision and a total of square feet are none', () => {
+    const flood = (line: string) => readingOf(['# FLOOD ZONE DETERMINATION', line]).facts.flood_zone;
+    expect(flood('The structure is not located in Zone AE')).toBeUndefined();
+    expect(flood('It lies outside of Zone A')).toBeUndefined();
+    expect(flood('The building site is in Zone AE')?.value).toEqual({ sort: 'text', value: 'AE' });
+    const binder = readingOf(["# BUILDER'S RISK INSURANCE BINDER", 'Liability limit: $1,000,000']);
+    expect(binder.facts.insured_value).toBeUndefined();
+    expect(readingOf([...plans, 'REV 05']).facts.revision).toBeUndefined();
+    const costs = (line: string) => readingOf(['# COST BREAKDOWN', line]).facts.valuation;
+    expect(costs('Total lot sq ft 43,560')).toBeUndefined();
+    expect(costs('Total cost of construction $1,234,567')?.value).toMatchObject({ value: 123_456_700 });
+  });
+
   it('an address letter names the address; the emergency number is not its number', () => {
     const { address, number } = readingOf([
       '# ADDRESS ASSIGNMENT',

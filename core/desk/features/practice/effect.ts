@@ -1,4 +1,4 @@
-import { type Asked, readErrand, readHolds, readWay } from '../../../readiness/index.ts';
+import { type Asked, readErrand, readHolds, readWay, toldOf } from '../../../readiness/index.ts';
 import { dayInWords } from '../../../vocabulary/days.ts';
 import type { Way, WayStop } from '../../../vocabulary/finding.ts';
 import { moneyInWords } from '../../../vocabulary/money.ts';
@@ -49,7 +49,7 @@ function moved(old: WayStop, now: WayStop, tried: Tried): readonly EffectRow[] {
 function said(old: WayStop, now: WayStop, tried: Tried): readonly EffectRow[] {
   const told = (stop: WayStop, asked: Asked): ReadonlySet<string> =>
     new Set(
-      readErrand(stop.errand, { ...asked, subject: stop.subject })
+      toldOf(readErrand(stop.errand, { ...asked, subject: stop.subject }))
         .findings.filter(({ weight }) => weight !== 'good to know')
         .map(({ weight, say }) => `${weight}: ${say}`),
     );
