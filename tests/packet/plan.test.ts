@@ -102,7 +102,7 @@ describe('stamps', () => {
   it('take the first clear strip their text fits into', () => {
     const small = { x: 0, y: 0, width: 60, height: 12 };
     const thin = { x: 0, y: 0, width: 500, height: 3 };
-    const good = { x: 590, y: 40, width: 12, height: 700 };
+    const good = { x: 40, y: 20, width: 500, height: 12 };
     const plan = planOf({ papers: { deed: { page: { clearStrips: [small, thin, good] } } } });
     const stamp = packetOf(plan).sheets.flatMap((sheet) => (sheet.of === 'paper' ? [sheet.stamp] : []))[0];
     expect(stamp).toMatchObject({ strip: good, tab: 1, tabs: 1, draft: false });

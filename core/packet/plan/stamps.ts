@@ -26,15 +26,12 @@ function atFoot({ x, y }: SeenRect, { facts, turn }: EditionPage): boolean {
   }
 }
 
-/** Strips that lie level on the page as it will be seen, the foot first; rather a line up the side than none. */
+/** Strips that lie level on the page as it will be seen, the foot first; a line up the side would not be upright. */
 function inReadingOrder(page: EditionPage): readonly SeenRect[] {
-  const strips = page.facts.clearStrips;
   const quarter = page.turn % 180 !== 0;
-  const [level = [], standing = []] = [true, false].map((lies) =>
-    strips.filter(({ width, height }) => (width >= height !== quarter) === lies),
-  );
+  const level = page.facts.clearStrips.filter(({ width, height }) => width >= height !== quarter);
   const [foot = [], head = []] = [true, false].map((low) => level.filter((strip) => atFoot(strip, page) === low));
-  return [...foot, ...head, ...standing];
+  return [...foot, ...head];
 }
 
 /** Lays a stamp into the first clear strip that its text fits into; else says why the page stays bare. */
@@ -43,13 +40,13 @@ export function stampFor(
   order: StampOrder,
   metrics: FontMetrics,
 ): PlanStamp | { readonly none: string } {
-  const { clearStrips } = page.facts;
-  if (clearStrips.length === 0) return { none: 'no clear margin' };
+  const strips = inReadingOrder(page);
+  if (strips.length === 0) return { none: 'no clear margin' };
   const draft = order.draft ? metrics.widthOf('DRAFT', 'text', smallest) + 5 : 0;
   const needed = metrics.widthOf(order.text, 'text', smallest) + draft + 8;
   const fits = ({ width, height }: SeenRect): boolean =>
     Math.max(width, height) >= needed && Math.min(width, height) >= smallest * 1.06;
-  const strip = inReadingOrder(page).find(fits);
+  const strip = strips.find(fits);
   if (strip === undefined) return { none: 'clear margin too small' };
   return { strip, text: order.text, tabs: order.tabs, tab: order.tab, draft: order.draft };
 }
