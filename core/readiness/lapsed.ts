@@ -73,5 +73,5 @@ export function readLapsed(asked: Asked): readonly Lapsed[] {
   const at = indexLot(asked);
   return foundLapsed(at)
     .map((found) => tell(at, found))
-    .toSorted((a, b) => byWeight(a.finding, b.finding) || ((a.on ?? '') < (b.on ?? '') ? -1 : 1));
+    .toSorted((a, b) => byWeight(a.finding, b.finding) || (a.on ?? '').localeCompare(b.on ?? ''));
 }

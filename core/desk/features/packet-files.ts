@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { PlanFile } from '../../packet/plan-model.ts';
-import type { KeptPacket } from '../../store/index.ts';
+import type { KeptPacket, Lot } from '../../store/index.ts';
 import { LotfileError } from '../../vocabulary/errors.ts';
 import { type AtLot, onLot } from '../context.ts';
 import { requests } from '../contract/requests.ts';
@@ -32,10 +32,21 @@ export function goneOut<F extends { readonly name: string }>(
   files: readonly F[],
   at: Pick<AtLot, 'lot'>,
 ): readonly F[] {
-  const own = new Set(
-    at.lot.packetPlan(packet).files.flatMap(({ name, sort }) => (sort === 'errand sheet' ? [name] : [])),
-  );
+  const own = ownSheets(packet, at);
   return files.filter(({ name }) => !own.has(name));
+}
+
+/** A plan is large and never changes: each is read once for as long as its lot is open. */
+const sheetsOf = new WeakMap<Lot, Map<string, ReadonlySet<string>>>();
+
+function ownSheets(packet: string, { lot }: Pick<AtLot, 'lot'>): ReadonlySet<string> {
+  const known = sheetsOf.get(lot) ?? new Map<string, ReadonlySet<string>>();
+  sheetsOf.set(lot, known);
+  const own =
+    known.get(packet) ??
+    new Set(lot.packetPlan(packet).files.flatMap(({ name, sort }) => (sort === 'errand sheet' ? [name] : [])));
+  known.set(packet, own);
+  return own;
 }
 
 export type PacketPart = Omit<PacketFileRow, 'ticket'> & { readonly path: string };
