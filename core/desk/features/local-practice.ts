@@ -97,14 +97,16 @@ function changeOf(name: string, said: string, practice: Practice): WordsAnswer['
     : { rule: `${row.group}, ${row.label}`, now: value };
 }
 
-/** The change and, where they say more than it, their own words. */
-function toldOf(
+/** The change and, where they say more than it, their own words; of a word noted by earlier versions all it says. */
+export function toldOf(
   { name, change: kept, remark }: WordLayer,
   said: string,
   practice: Practice,
 ): Pick<WordsAnswer['words'][number], 'change' | 'remark'> {
   const change = kept ?? changeOf(name, said, practice);
-  return { change, remark: remark === change.now ? undefined : remark };
+  const own = kept === undefined ? said : remark;
+  const more = own !== change.now && own !== `${change.rule}: ${change.now}`;
+  return { change, remark: more ? own : undefined };
 }
 
 /** What offices said otherwise so far, newest first, and the texts the practice was made from. */
