@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { printAnswer } from '../../core/cli/print/print-answer.ts';
 import type { RequestArgument } from '../../core/desk/door.ts';
 import { openSmallLot, type SmallLot } from './small-lot.ts';
 
@@ -123,6 +124,21 @@ describe('an office that wants another paper too', () => {
       message: `You said that ${title} doesn’t apply here: There is a sewer.`,
     });
     expect(await words(small)).toEqual([]);
+  });
+
+  // Fixed bug: the kind's own condition went for every errand, and what the others asked for changed untold.
+  it('tells what other errands ask for otherwise now', async () => {
+    await using small = await openSmallLot();
+    await small.desk.ask('answer', { question: 'water', answer: 'public' }, small);
+    const answer = await note(small, { errand: 'loan-close', paper: 'well-permit' });
+    expect(answer.elsewhere).toEqual([
+      'Apply for the building permit, questioned: "Well permit" is not in hand, nor is "Water service letter", which would do as well.',
+      'Apply for the building permit, no more questioned: "Water service letter" is not in hand, nor is "Well permit", which would do as well.',
+    ]);
+    expect(printAnswer('another-paper', answer)).toContain(
+      '\nElsewhere too: Apply for the building permit, questioned',
+    );
+    expect(await note(small, receipt)).toMatchObject({ elsewhere: [] });
   });
 
   it('is taken back alone, by undo or by itself, but not under a word that rests on it', async () => {

@@ -184,7 +184,8 @@ const printers: Printers = {
     [`Undone: ${undone}`, ...onTable.map((name) => `On the table again: ${name}`), ...notes].join('\n'),
   verify: verifyText,
   'clerk-said': noted,
-  'another-paper': ({ title, need }) => `Noted: they want ${title} too (${need}).`,
+  'another-paper': ({ title, need, elsewhere }) =>
+    [`Noted: they want ${title} too (${need}).`, ...elsewhere.map((say) => `Elsewhere too: ${say}`)].join('\n'),
   practice: ({ practice, layers }) => [practice.title, ...layers.map((layer) => `  ${layer}`)].join('\n'),
   record: noted,
   records: ({ records }) =>

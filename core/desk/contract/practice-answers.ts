@@ -55,6 +55,8 @@ export interface AnotherPaperAnswer {
   readonly need: string;
   readonly kind: string;
   readonly title: string;
+  /** What other errands say otherwise now, for the kind's own condition went: one sentence each. */
+  readonly elsewhere: readonly string[];
 }
 
 /** What one word changed, in plain words. */

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { AnotherPaperAnswer } from '../../../core/desk/contract/practice-answers.ts';
 import type { Day } from '../../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Errand, Practice } from '../../../core/vocabulary/practice.ts';
@@ -20,6 +21,18 @@ const uses = [
   { id: 'leave', title: 'they keep it' },
   { id: 'show', title: 'they look at it and give it back' },
 ] as const;
+
+const mostTold = 3;
+
+/** What was noted, and what other errands say otherwise since. */
+function notedInWords({ title, elsewhere }: AnotherPaperAnswer): string {
+  const more = elsewhere.length - mostTold;
+  return [
+    `Noted: they want ${title} too.`,
+    ...elsewhere.slice(0, mostTold).map((say) => `Elsewhere too: ${say}`),
+    ...(more > 0 ? [`And ${more} more; look at what your other errands ask for.`] : []),
+  ].join(' ');
+}
 
 /** Kinds the errand asks for outright are not offered: more copies of them are another rule. */
 function kindsFor(practice: Practice, { needs }: Errand): readonly KindOption[] {
@@ -97,7 +110,10 @@ function AnotherPaperForm({ practice, errand, onDone }: FormProps) {
     const reply = await perform(
       'another-paper',
       { errand: errand.id, ...paper, ...how, ...told },
-      { say: ({ title }) => `Noted: they want ${title} too.`, quiet: true },
+      {
+        say: notedInWords,
+        quiet: true,
+      },
     );
     if (reply.ok) onDone();
     else setTrouble(reply.error);

@@ -7,6 +7,7 @@ import { errandNamed, kindNamed, kindTitle, known } from '../../named.ts';
 import { copiesInWords, useWords } from '../amend-need.ts';
 import { askedOf } from '../asked.ts';
 import { acted } from '../record-card.ts';
+import { saidElsewhere } from './effect.ts';
 import { named, withLayer } from './rule-rows.ts';
 
 function paperSaid(
@@ -72,14 +73,16 @@ export const anotherPaper = onLot(requests['another-paper'], async (said, at) =>
   const about = { rule: `errands.${errand.id}.needs.${need}`, row: undefined, value: kind };
   const { practice, layers: all } = await withLayer(layers, layer, about);
   const title = kindTitle(practice, kind);
+  const here = askedOf(at);
+  const elsewhere = saidElsewhere({ before: here, after: { ...here, practice } }, errand.id).map(({ say }) => say);
   const now = wantedNow(practice, errand.id, need, title);
   const change = { rule: `${errand.title}, another paper`, was: `${title} was not asked for.`, now };
   const { act } = acted(at, `${who} said on ${dayInWords(day)}: ${errand.title} needs ${title} too`, () => {
-    const told = { office: errand.office, who, day, said: note ?? now };
-    at.lot.addOfficeWord({ ...told, layer: { ...layer, change, remark: note } });
+    const word = { office: errand.office, who, day, said: note ?? now };
+    at.lot.addOfficeWord({ ...word, layer: { ...layer, change, remark: note } });
     at.lot.setPractice({ practice, layers: all });
   });
-  return { act, need, kind, title };
+  return { act, need, kind, title, elsewhere };
 });
 
 function wantedNow(practice: Practice, errand: string, need: string, title: string): string {

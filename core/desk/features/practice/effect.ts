@@ -2,6 +2,7 @@ import { type Asked, readErrand, readHolds, readWay, toldOf } from '../../../rea
 import { dayInWords } from '../../../vocabulary/days.ts';
 import type { Way, WayStop } from '../../../vocabulary/finding.ts';
 import { moneyInWords } from '../../../vocabulary/money.ts';
+import type { ErrandId } from '../../../vocabulary/practice.ts';
 import type { EffectRow } from '../../contract/practice-answers.ts';
 import { errandTitle, subjectTitle, titleFor } from '../asked.ts';
 
@@ -104,6 +105,16 @@ function holdRows({ before, after }: Tried): readonly EffectRow[] {
       .filter(({ hold }) => shut(old, hold) && !shut(now, hold))
       .map(({ title }): EffectRow => ({ say: `${title}: nothing on file holds it any more.`, way: 'easier' })),
   ];
+}
+
+/** What every errand but this one would say that it doesn't say now, or no more: what a change reached on the side. */
+export function saidElsewhere(tried: Tried, own: ErrandId): readonly EffectRow[] {
+  const was = new Map(readWay(tried.before).stops.map((stop) => [keyOf(stop), stop]));
+  return readWay(tried.after).stops.flatMap((stop): readonly EffectRow[] => {
+    const old = was.get(keyOf(stop));
+    if (stop.errand === own || !applies(stop) || !applies(old) || !touched(stop, tried)) return [];
+    return said(old, stop, tried);
+  });
 }
 
 /** Everything that would be otherwise on this lot: errands, days, what offices would say, holds, fees, the end. */
