@@ -75,6 +75,30 @@ export function lastToChange(
   return last === undefined || last === null ? [] : actsNamed(ledger, new Set([last]));
 }
 
+/**
+ * The act that made another paper of the very kind and subject of a row that was put back: there is one paper of
+ * each, and an act that gave such a row back would make two. Papers no rule knows may be many. Undefined where none is.
+ */
+export function actsOfTwin(ledger: Ledger, put: string): readonly LaterAct[] | undefined {
+  const twin = ledger.db
+    .prepare<{ image: string }, number>(
+      `SELECT seq FROM paper WHERE kind = json_extract(:image, '$.kind') AND kind <> 'other'
+         AND subject IS json_extract(:image, '$.subject') AND id <> json_extract(:image, '$.id') ORDER BY seq DESC LIMIT 1`,
+    )
+    .pluck()
+    .get({ image: put });
+  if (twin === undefined) return undefined;
+  const act = ledger.db
+    .prepare<[number], number>(
+      `SELECT act FROM change WHERE tbl = 'paper' AND row_key = ? AND after IS NOT NULL
+         AND (before IS NULL OR json_extract(before, '$.kind') <> json_extract(after, '$.kind')
+           OR json_extract(before, '$.subject') IS NOT json_extract(after, '$.subject')) ORDER BY seq DESC LIMIT 1`,
+    )
+    .pluck()
+    .get(twin);
+  return act === undefined ? [] : actsNamed(ledger, new Set([act]));
+}
+
 const shown = 3;
 
 /** "Handed over the permit" and "Assembled the packet", at most three by name. */

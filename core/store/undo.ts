@@ -1,6 +1,6 @@
 import { LotfileError } from '../vocabulary/errors.ts';
 import { columnsOf, imageOf, type TrackedTable } from './changes.ts';
-import { actsRestingOn, lastToChange, namedInWords, wayOut } from './in-the-way.ts';
+import { actsOfTwin, actsRestingOn, lastToChange, namedInWords, wayOut } from './in-the-way.ts';
 import type { ActId, ActShown } from './keeping-model.ts';
 import type { Ledger } from './ledger.ts';
 import type { UndoDone } from './lot-model.ts';
@@ -79,8 +79,20 @@ function conflict(ledger: Ledger, change: ChangeRow, target: ActRow, title: stri
   });
 }
 
+interface Taken {
+  readonly target: ActRow;
+  /** The title of what it did, whether done, undone or done again. */
+  readonly bare: string;
+}
+
+interface PaperImage {
+  readonly kind: string;
+  readonly title: string;
+  readonly subject: string | null;
+}
+
 /** Puts one row back as it was, where it still is as the act left it. */
-function takeBack(ledger: Ledger, change: ChangeRow, of: { readonly target: ActRow; readonly bare: string }): void {
+function takeBack(ledger: Ledger, change: ChangeRow, of: Taken): void {
   const { db } = ledger;
   const columns = columnsOf(db, change.tbl);
   const now = db
@@ -97,6 +109,22 @@ function takeBack(ledger: Ledger, change: ChangeRow, of: { readonly target: ActR
     const sets = columns.map((name, i) => `"${name}" = ${values[i]}`).join(', ');
     db.prepare(`UPDATE ${change.tbl} SET ${sets} WHERE seq = :seq`).run({ image: change.before, seq: change.row_key });
   }
+}
+
+/** A paper row that comes back with another kind or subject than it had, or from nothing, must not be a second one. */
+function refuseTwin(ledger: Ledger, change: ChangeRow, { target, bare }: Taken): void {
+  const { tbl, before, after } = change;
+  if (tbl !== 'paper' || before === null) return;
+  const [was, is]: readonly Partial<PaperImage>[] = [JSON.parse(before), JSON.parse(after ?? '{}')];
+  if (was?.kind === is?.kind && was?.subject === is?.subject) return;
+  const acts = actsOfTwin(ledger, before);
+  if (acts === undefined) return;
+  const since = acts.length === 0 ? '' : `, since ${namedInWords(acts)}`;
+  const instead = target.undoes === null ? ' Or correct its kind once more: both are then editions of one paper.' : '';
+  throw new LotfileError('conflict', `"${bare}" can't be undone: there is another "${was?.title}" by now${since}.`, {
+    about: bare,
+    next: `${acts.length === 0 ? 'Undo what came later first; nothing was changed now.' : wayOut(acts)}${instead}`,
+  });
 }
 
 /** Rows made later that rest on what goes, or a name taken anew meanwhile: the database says no. */
@@ -126,6 +154,7 @@ export function undoAct(ledger: Ledger, id: ActId | undefined): UndoDone {
         .prepare<[number], ChangeRow>('SELECT tbl, row_key, before, after FROM change WHERE act = ? ORDER BY seq DESC')
         .all(target.seq);
       for (const change of changes) takeBack(ledger, change, { target, bare });
+      for (const change of changes) refuseTwin(ledger, change, { target, bare });
       return { act, title: bare };
     });
   } catch (error) {

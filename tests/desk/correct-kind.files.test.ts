@@ -107,3 +107,30 @@ it('says so where the new kind doesn’t apply here or was put aside', async () 
     'You put Deed aside (It is leased.): it isn’t counted until you say that it applies after all.',
   ]);
 });
+
+// Fixed bug: the corrected paper came back as a second "Deed" beside the one kept meanwhile.
+it('a correction is not undone into a second paper of the kind: what made it is named, and both ways out work', async () => {
+  await using small = await openSmallLot();
+  const { desk } = small;
+  const first = await keep(small, 'a.pdf', { kind: 'deed' });
+  const { act } = await desk.ask('correct', { edition: first.edition, kind: 'boundary-survey' }, small);
+  await keep(small, 'b.pdf', { kind: 'deed' });
+  const before = await rows(small);
+  const early = desk.ask('undo', { act }, small);
+  await expect(early).rejects.toMatchObject({
+    code: 'conflict',
+    message:
+      '"Corrected Deed: it is Boundary survey" can\'t be undone: there is another "Deed" by now, since "Kept Deed".',
+    next: expect.stringMatching(
+      /^Take back "Kept Deed" first; nothing was changed now\. Or correct its kind once more/,
+    ),
+  });
+  expect(await rows(small)).toEqual(before);
+  await desk.ask('undo', {}, small);
+  await desk.ask('undo', { act }, small);
+  expect(await rows(small)).toEqual([['deed', 'Deed', 1]]);
+  await desk.ask('correct', { edition: first.edition, kind: 'boundary-survey' }, small);
+  await keep(small, 'c.pdf', { kind: 'deed' });
+  await desk.ask('correct', { edition: first.edition, kind: 'deed' }, small);
+  expect(await rows(small)).toEqual([['deed', 'Deed', 2]]);
+});
