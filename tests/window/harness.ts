@@ -91,6 +91,8 @@ export class OpenWindow {
       locale: 'en-US',
       acceptDownloads: true,
     });
+    // Reading a scan on a busy machine takes its time: what is waited for still has to come.
+    this.#context.setDefaultTimeout(120_000);
     this.#page = await this.#context.newPage();
     await this.#page.goto(this.loopback.address());
     return this;

@@ -73,9 +73,6 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
     overscan: 1,
     getItemKey: (index) => index,
   });
-  // Sizes hang on the width and the pages alone.
-  const measure = useEffectEvent((_wide: number, _pages: PageReaderProps['pages']) => virtual.measure());
-  useEffect(() => measure(wide, pages), [wide, pages]);
   // A page near the end can't come to the top: as long as nobody scrolls on, the page asked for is the one shown.
   const [asked, ask] = useState<{ readonly page: number; readonly offset: number }>();
   const go = (page: number): void => {
@@ -83,6 +80,13 @@ function usePageScroll({ pages, at }: Pick<PageReaderProps, 'pages' | 'at'>, zoo
     ask({ page, offset });
     virtual.scrollToOffset(offset);
   };
+  // Sizes hang on the width and the pages alone. Where nobody scrolled on, the page asked for stays in view in the new ones.
+  const measure = useEffectEvent((_wide: number, _pages: PageReaderProps['pages']) => {
+    const held = asked !== undefined && Math.abs(asked.offset - (virtual.scrollOffset ?? 0)) < 4;
+    virtual.measure();
+    if (held && asked.page < pages.length) go(asked.page);
+  });
+  useEffect(() => measure(wide, pages), [wide, pages]);
   // Turns there once for each place pointed at, as soon as there are pages.
   const turnTo = useEffectEvent((page: number, count: number) => {
     if (page < count) go(page);
