@@ -5,6 +5,7 @@ import './look/fonts.css';
 import './look/tokens.css';
 import './look/base.css';
 import './kit/kit.css';
+import './kit/slip.css';
 import './frame/frame.css';
 import { Frame } from './frame/Frame.tsx';
 import { beginKeys } from './frame/keys.ts';
