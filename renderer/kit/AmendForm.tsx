@@ -1,14 +1,13 @@
 import { useState } from 'react';
 import type { AmendableRow, EffectAnswer } from '../../core/desk/contract/screen-answers.ts';
-import type { Day } from '../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../core/vocabulary/errors.ts';
 import { ask, perform } from '../state/doing.ts';
 import { useDay } from '../state/session.ts';
 import { Button } from './Button.tsx';
 import { Choices } from './Choices.tsx';
-import { DayField } from './DayField.tsx';
 import { EffectList } from './EffectList.tsx';
 import { Field } from './Field.tsx';
+import { OnTheirWord, type TheirWord } from './OnTheirWord.tsx';
 import { asWritten, hintFor, ruleValue } from './rule-value.ts';
 import { Trouble } from './Trouble.tsx';
 
@@ -40,9 +39,8 @@ function ValueField({ row, text, onText }: ValueProps) {
 export function AmendForm({ row, onDone }: { readonly row: AmendableRow; readonly onDone: () => void }) {
   const today = useDay();
   const [text, setText] = useState(asWritten(row.value));
-  const [who, setWho] = useState('');
-  const [day, setDay] = useState<Day | undefined>(today);
-  const [note, setNote] = useState('');
+  const [word, setWord] = useState<TheirWord>({ who: '', day: today, note: '' });
+  const { who, day, note } = word;
   const [trouble, setTrouble] = useState<ErrorShape>();
   const [effect, setEffect] = useState<EffectAnswer>();
   const value = ruleValue(row, text);
@@ -89,11 +87,7 @@ export function AmendForm({ row, onDone }: { readonly row: AmendableRow; readonl
         </div>
       )}
       {effect === undefined ? null : <EffectList effect={effect} />}
-      <div className="amend-pair">
-        <Field label="Who said so" value={who} onChange={setWho} required placeholder="name at the desk" />
-        <DayField label="On" value={day} onChange={setDay} />
-      </div>
-      <Field label="In their words (if you like)" value={note} onChange={setNote} lines />
+      <OnTheirWord said={word} onSaid={(change) => setWord({ ...word, ...change })} />
       {trouble === undefined ? null : <Trouble error={trouble} />}
       <div>
         <Button as="stamp" submit disabled={!ready}>

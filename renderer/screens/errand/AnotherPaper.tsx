@@ -1,13 +1,12 @@
 import { useState } from 'react';
 import type { AnotherPaperAnswer } from '../../../core/desk/contract/practice-answers.ts';
-import type { Day } from '../../../core/vocabulary/days.ts';
 import type { ErrorShape } from '../../../core/vocabulary/errors.ts';
 import type { Errand, Practice } from '../../../core/vocabulary/practice.ts';
 import { Answered } from '../../kit/Answered.tsx';
 import { Button } from '../../kit/Button.tsx';
 import { Choices } from '../../kit/Choices.tsx';
-import { DayField } from '../../kit/DayField.tsx';
 import { Field } from '../../kit/Field.tsx';
+import { OnTheirWord, type TheirWord } from '../../kit/OnTheirWord.tsx';
 import { Pick } from '../../kit/Pick.tsx';
 import { Slip } from '../../kit/Slip.tsx';
 import { Trouble } from '../../kit/Trouble.tsx';
@@ -94,9 +93,8 @@ function AnotherPaperForm({ practice, errand, onDone }: FormProps) {
   const [said, setSaid] = useState<Said>({ title: '' });
   const [use, setUse] = useState<string>('leave');
   const [copies, setCopies] = useState('1');
-  const [who, setWho] = useState('');
-  const [day, setDay] = useState<Day | undefined>(useDay());
-  const [note, setNote] = useState('');
+  const [word, setWord] = useState<TheirWord>({ who: '', day: useDay(), note: '' });
+  const { who, day, note } = word;
   const [trouble, setTrouble] = useState<ErrorShape>();
   const own = said.kind === 'other';
   const wanted = own ? said.title.trim() !== '' : said.kind !== undefined;
@@ -136,11 +134,7 @@ function AnotherPaperForm({ practice, errand, onDone }: FormProps) {
           wrong={count === undefined ? 'A whole number from 1 to 99.' : undefined}
         />
       </div>
-      <div className="amend-pair">
-        <Field label="Who said so" value={who} onChange={setWho} required placeholder="name at the desk" />
-        <DayField label="On" value={day} onChange={setDay} />
-      </div>
-      <Field label="In their words (if you like)" value={note} onChange={setNote} lines />
+      <OnTheirWord said={word} onSaid={(change) => setWord({ ...word, ...change })} />
       {trouble === undefined ? null : <Trouble error={trouble} />}
       <div>
         <Button as="stamp" submit disabled={!ready}>

@@ -1,25 +1,13 @@
 import type { CommentRow, PastVisitRow, ToldRow } from '../../../core/desk/contract/shown-rows.ts';
-import { dayInWords, dayWithWeekday } from '../../../core/vocabulary/days.ts';
-import { addressOf } from '../../state/place.ts';
+import { dayWithWeekday } from '../../../core/vocabulary/days.ts';
+import { CommentAnswer } from '../../kit/CommentAnswer.tsx';
 import type { Sight } from './errand-model.ts';
 
-function Said({ row: { number, text, answer, answered, evidence } }: { readonly row: CommentRow }) {
+function Said({ row }: { readonly row: CommentRow }) {
   return (
     <li>
-      <b className="errand-comment-number">{number}</b> {text}{' '}
-      {answer === undefined ? (
-        <span className="small pencil">not answered</span>
-      ) : (
-        <span className="small">
-          answered{answered === undefined ? '' : ` ${dayInWords(answered)}`}: {answer}
-          {evidence === undefined ? null : (
-            <>
-              {' '}
-              (<a href={addressOf('papers', evidence.paper, evidence.edition)}>{evidence.title}</a>)
-            </>
-          )}
-        </span>
-      )}
+      <b className="errand-comment-number">{row.number}</b> {row.text}{' '}
+      {row.answer === undefined ? <span className="small pencil">not answered</span> : <CommentAnswer comment={row} />}
     </li>
   );
 }

@@ -2,25 +2,10 @@ import { useState } from 'react';
 import type { CommentRow } from '../../../core/desk/contract/shown-rows.ts';
 import { dayInWords } from '../../../core/vocabulary/days.ts';
 import { Button } from '../../kit/Button.tsx';
-import { addressOf } from '../../state/place.ts';
+import { CommentAnswer } from '../../kit/CommentAnswer.tsx';
 import { useDay } from '../../state/session.ts';
 import { savePaper } from '../../state/writing.ts';
 import { AnswerSlip, type CommentedRow, CommentSlip } from './CommentSlips.tsx';
-
-function Answered({ comment }: { readonly comment: CommentRow }) {
-  const { answer, answered, evidence } = comment;
-  return (
-    <span className="small answered">
-      answered{answered === undefined ? '' : ` ${dayInWords(answered)}`}: {answer}
-      {evidence === undefined ? null : (
-        <>
-          {' '}
-          (<a href={addressOf('papers', evidence.paper, evidence.edition)}>{evidence.title}</a>)
-        </>
-      )}
-    </span>
-  );
-}
 
 type Open = { readonly slip: 'answer' | 'correct'; readonly comment: CommentRow } | { readonly slip: 'new' };
 
@@ -68,7 +53,7 @@ export function Comments({ row }: { readonly row: CommentedRow }) {
                 answer
               </Button>
             ) : (
-              <Answered comment={comment} />
+              <CommentAnswer comment={comment} />
             )}{' '}
             <Button
               as="word"
